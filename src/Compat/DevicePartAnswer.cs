@@ -1,0 +1,11 @@
+using Compat.Knowledge;
+using Compat.Sites;
+
+namespace Compat;
+
+/// <summary>The answer for one part of a device.</summary>
+/// <param name="Part">The part.</param>
+/// <param name="Type">Its part type, the first candidate where it is not known which.</param>
+/// <param name="NeedsNothing">Whether nothing touches it (<see cref="TouchedBy.Nobody"/>, <see cref="TouchedBy.Internal"/>): kept dry, not judged.</param>
+/// <param name="Answer">The answer; null where it needs nothing.</param>
+public sealed record DevicePartAnswer(DevicePart Part, PartType Type, bool NeedsNothing, Answer? Answer);

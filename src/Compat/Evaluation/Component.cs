@@ -1,0 +1,53 @@
+using Compat.Answers;
+using Compat.Knowledge;
+using Compat.Sites;
+
+namespace Compat.Evaluation;
+
+/// <summary>One thing that is asked: the agent, an ingredient, the water of a mixture, or the sum of ingredients of one class.</summary>
+internal sealed record Component
+{
+    /// <summary>The name for the reader; null for an agent asked alone.</summary>
+    public string? Name { get; init; }
+
+    public required int Agent { get; init; }
+
+    /// <summary>Percent of the agent's basis at dilution 1; whole where strength is no question.</summary>
+    public required Interval Strength { get; init; }
+
+    /// <summary>Whether only a live 'not allowed' counts (water, sums).</summary>
+    public bool OnlyForbids { get; init; }
+
+    /// <summary>Whether no class covers it.</summary>
+    public bool Unknown { get; init; }
+
+    public required IReadOnlyList<Duty> Duties { get; init; }
+}
+
+/// <summary>A stretch of dilutions with the pH the liquid has there.</summary>
+internal readonly record struct PhSegment(Span Dilution, Interval Ph);
+
+/// <summary>What is brought onto the part: its components and what is uncertain or free about it.</summary>
+internal sealed record Substance
+{
+    public required IReadOnlyList<Component> Components { get; init; }
+
+    public Product? Product { get; init; }
+
+    public required bool LeavesNothing { get; init; }
+
+    /// <summary>Dilutions considered: exactly 1 for an agent.</summary>
+    public required Interval Dilution { get; init; }
+
+    public required AxisTreatment DilutionTreatment { get; init; }
+
+    public required bool StrengthStated { get; init; }
+
+    public required IReadOnlyList<PhSegment> Ph { get; init; }
+
+    public required bool PhOnRecord { get; init; }
+
+    public required Interval Temperature { get; init; }
+
+    public required MethodSet Methods { get; init; }
+}

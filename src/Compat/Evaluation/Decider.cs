@@ -1,0 +1,147 @@
+using Compat.Answers;
+using Compat.Knowledge;
+
+namespace Compat.Evaluation;
+
+/// <summary>Decides one component on one variant where the set of applicable rules is known: steps 4 to 9 of a point question.</summary>
+internal sealed class Decider(CompiledBase kb, Scene scene)
+{
+    /// <summary>The worst decision over the variants. Where all allow, their rules and duties join: it is not known which is there.</summary>
+    public Decision Worst(bool[] applies)
+    {
+        var decisions = scene.Variants.Select(voices => Decide(voices, applies)).ToArray();
+        var worst = decisions.OrderBy(decision => decision.Verdict).First();
+        if (worst.Verdict != Verdict.Allowed) return worst;
+        return worst with
+        {
+            Deciding = decisions.SelectMany(d => d.Deciding).Distinct().ToArray(),
+            SetAside = decisions.SelectMany(d => d.SetAside).Distinct().ToArray(),
+            Variants = decisions.Select(d => d.Variant).ToArray(),
+            ByPart = decisions.All(d => d.ByPart),
+            WellFounded = decisions.All(d => d.WellFounded),
+        };
+    }
+
+    private Decision Decide(VariantVoices voices, bool[] applies)
+    {
+        var setAside = new List<CompiledRule>();
+        var live = new List<CompiledRule>[voices.Voices.Length];
+        for (var v = 0; v < live.Length; v++) live[v] = Live(voices, v, applies, setAside);
+
+        var forbidding = live.SelectMany(rules => rules).Where(rule => !rule.Allows).Distinct().ToArray();
+        if (forbidding.Length > 0)
+            return Make(Verdict.NotAllowed, voices, setAside, forbidding, forbidding.Select(rule => Because(voices, ReasonCode.RuleForbids, rule.Rule.Id.Value, Name(rule), rule.Rule.Target.ToString())).ToArray());
+        if (scene.Component.OnlyForbids)
+            return Make(Verdict.Allowed, voices, setAside, [], [Because(voices, ReasonCode.MaterialsAllow)]) with { WellFounded = true };
+
+        foreach (var edition in scene.Editions.Where(e => e.OnlyListed))
+        {
+            if (!voices.Voices[0].Any(i => applies[i] && scene.Candidates[i].Rule.Allows && scene.Candidates[i].Rule.Rule.Edition == edition.Id))
+                return Make(Verdict.NotAllowed, voices, setAside, [], [Because(voices, ReasonCode.NotListed, edition.Id.Value)]);
+        }
+
+        var variant = voices.Variant;
+        var unmet = scene.Component.Duties.Concat(variant.Duties).FirstOrDefault(duty => !variant.CanMeet(duty));
+        if (unmet is not null)
+            return Make(Verdict.NotAllowed, voices, setAside, [], [Because(voices, ReasonCode.ResidueStays, Words.Of(unmet.Kind))]);
+        return Permission(voices, live, setAside, applies);
+    }
+
+    private Decision Permission(VariantVoices voices, List<CompiledRule>[] live, List<CompiledRule> setAside, bool[] applies)
+    {
+        var variant = voices.Variant;
+        var reasons = new List<Reason>();
+        var silent = scene.Editions.FirstOrDefault(edition =>
+            !voices.Voices[0].Any(i => applies[i] && scene.Candidates[i].Rule.Allows && scene.Candidates[i].Rule.Rule.Edition == edition.Id));
+        var byPart = live[0].Where(rule => silent is null || !rule.OfInstructions).ToArray();
+        if (silent is not null && byPart.Length < live[0].Count) reasons.Add(Because(voices, ReasonCode.EditionSilent, silent.Id.Value));
+
+        CompiledRule[] deciding;
+        IReadOnlyList<IEnumerable<CompiledRule>> decidingVoices;
+        if (byPart.Length > 0)
+        {
+            deciding = byPart;
+            decidingVoices = [byPart];
+            reasons.Insert(0, Because(voices, ReasonCode.PartAllows, byPart[0].Rule.Id.Value));
+        }
+        else
+        {
+            if (!variant.MaterialsKnown || variant.Materials.Length == 0) reasons.Add(Because(voices, ReasonCode.MaterialsNotKnown));
+            for (var m = 0; m < variant.Materials.Length; m++)
+                if (live[m + 1].Count == 0) reasons.Add(Because(voices, ReasonCode.NoEvidenceOnMaterial, kb.Data.Materials[variant.Materials[m]].Id.Value));
+            if (reasons.Any(reason => reason.Code != ReasonCode.EditionSilent))
+            {
+                if (scene.Component.Unknown) reasons.Insert(0, Because(voices, ReasonCode.UnknownIngredient, scene.Component.Name ?? ""));
+                if (scene.EndsNowhere(variant)) reasons.Insert(0, Because(voices, ReasonCode.ResidenceWithoutEnd));
+                return Make(Verdict.NotEstablished, voices, setAside, [], reasons);
+            }
+
+            deciding = live.Skip(1).SelectMany(rules => rules).Distinct().ToArray();
+            decidingVoices = live.Skip(1).ToArray();
+            reasons.Insert(0, Because(voices, ReasonCode.MaterialsAllow));
+        }
+
+        var unmet = deciding.SelectMany(rule => rule.Rule.Duties).FirstOrDefault(duty => !variant.CanMeet(duty));
+        if (unmet is not null)
+            return Make(Verdict.NotEstablished, voices, setAside, deciding, [Because(voices, ReasonCode.DutyCannotBeMet, Words.Of(unmet.Kind))]);
+        if (!CompositionSuffices(variant, live, byPart))
+            return Make(Verdict.NotEstablished, voices, setAside, deciding, [Because(voices, ReasonCode.CompositionNotKnown, Words.Of(scene.Substance.Product!.Composition))]);
+        return Make(Verdict.Allowed, voices, setAside, deciding, reasons) with
+        {
+            ByPart = byPart.Length > 0,
+            WellFounded = decidingVoices.All(voice => voice.Any(IsWellFounded)),
+        };
+    }
+
+    /// <summary>A product that is not fully declared needs evidence on itself, except where what is left out does not matter.</summary>
+    private bool CompositionSuffices(PartVariant variant, List<CompiledRule>[] live, CompiledRule[] byPart)
+    {
+        if (scene.Substance.Product is not { } product || product.Composition == Sites.Composition.Full) return true;
+        if (byPart.Any(rule => rule.Agent < 0)) return true;
+        if (!variant.MaterialsKnown || variant.Materials.Length == 0) return false;
+        for (var m = 0; m < variant.Materials.Length; m++)
+        {
+            if (product.Composition == Sites.Composition.DeclaredHazardousOnly && kb.DeclaredOnlySuffices(variant.Materials[m])) continue;
+            if (!live[m + 1].Any(rule => rule.Agent < 0)) return false;
+        }
+
+        return true;
+    }
+
+    private List<CompiledRule> Live(VariantVoices voices, int voice, bool[] applies, List<CompiledRule> setAside)
+    {
+        var own = voices.Voices[voice];
+        var of0 = voices.Voices[0];
+        var result = new List<CompiledRule>();
+        foreach (var i in own)
+        {
+            if (!applies[i]) continue;
+            var rule = scene.Candidates[i].Rule;
+            if (!rule.OfInstructions && scene.Overriders[i].Any(q => applies[q] && ((own.Contains(q) && Acts(q, own, of0, applies)) || (of0.Contains(q) && Acts(q, of0, of0, applies)))))
+            {
+                if (!setAside.Contains(rule)) setAside.Add(rule);
+                continue;
+            }
+
+            result.Add(rule);
+        }
+
+        return result;
+    }
+
+    private bool Acts(int candidate, int[] own, int[] of0, bool[] applies) =>
+        scene.Candidates[candidate].Rule.OfInstructions
+        || !scene.Overriders[candidate].Any(q => applies[q] && !scene.Candidates[q].Rule.Allows && (own.Contains(q) || of0.Contains(q)));
+
+    private bool IsWellFounded(CompiledRule rule) =>
+        rule.Rule.KnownBy is KnownBy.Test or KnownBy.Instructions or KnownBy.Published
+        && rule.Rule.Sources.Any(id => kb.SourcesById.TryGetValue(id, out var source) && !source.Recalled && source.Kind != SourceKind.CommonPractice);
+
+    private static string Name(CompiledRule rule) => rule.Rule.Agent?.Value ?? rule.Rule.Product!.Value;
+
+    private Reason Because(VariantVoices voices, ReasonCode code, params string[] arguments) =>
+        new(code, arguments, scene.Component.Name, voices.Variant.Member);
+
+    private static Decision Make(Verdict verdict, VariantVoices voices, List<CompiledRule> setAside, IReadOnlyList<CompiledRule> deciding, IReadOnlyList<Reason> reasons) =>
+        new() { Verdict = verdict, Variant = voices.Variant, SetAside = setAside, Deciding = deciding, Reasons = reasons };
+}

@@ -1,0 +1,105 @@
+namespace Compat.Evaluation;
+
+/// <summary>Cuts the whole space of exposures into cells and joins neighbours that say the same.</summary>
+internal sealed class MapMaker(CompiledBase kb, Question question)
+{
+    private sealed record Cell(ApplicationMethod Method, int[] Low, int[] High, Decision Decision)
+    {
+        public string Signature { get; } = Decision.Verdict + "|" + Decision.Reasons[0].Code + "|" + Decision.Variant.Member + "|" + string.Join(",", Decision.Deciding.Select(r => r.Index).OrderBy(i => i));
+    }
+
+    public DecisionMap Make(IReadOnlyList<DataIdentity> identity)
+    {
+        var asked = new Question { Part = question.Part, Materials = question.Materials, Device = question.Device, DevicePart = question.DevicePart, Serial = question.Serial, Agent = question.Agent, Acts = question.Acts };
+        var substance = SubstanceResolver.Resolve(kb, asked);
+        var component = substance.Components[0];
+        var variants = PartResolver.Variants(kb, asked);
+        var editions = variants[0].Device is { } device ? Editions.Speaking(device, question.Serial) : [];
+        var scene = new Scene(kb, variants, editions, substance, component, residenceWithoutEnd: false);
+        Interval[] domain =
+        [
+            SubstanceResolver.WholeStrength(kb.Agent(component.Agent).Basis), Interval.Exactly(1m), Interval.Above(0m),
+            Interval.Closed(-40m, 200m), Interval.Closed(-1m, 15m), RuleCompiler.WholeNumbers(Interval.AtLeast(1m)),
+        ];
+        var low = new int[CompiledRule.AxisCount];
+        var high = new int[CompiledRule.AxisCount];
+        for (var axis = 0; axis < low.Length; axis++) (low[axis], high[axis]) = kb.Tables[axis].Cells(domain[axis]);
+        var cells = new List<MapCell>();
+        var leaves = new Leaves(kb, scene);
+        foreach (var method in MethodSet.All.Methods)
+        {
+            if (Pieces.BarrierOf(method, asked, variants) is { } barrier)
+            {
+                cells.Add(ToCell(new Cell(method, low, high, barrier), domain));
+                continue;
+            }
+
+            var found = leaves.Of(method, low, high).Select(leaf => new Cell(method, leaf.Low, leaf.High, leaf.Decision)).ToList();
+            cells.AddRange(Joined(found).Select(cell => ToCell(cell, domain)).Where(cell => !cell.Strength.IsEmpty && !cell.Residence.IsEmpty && !cell.Temperature.IsEmpty && !cell.Ph.IsEmpty && !cell.Uses.IsEmpty));
+        }
+
+        return new DecisionMap
+        {
+            Part = question.Part,
+            Agent = question.Agent!,
+            Cells = cells.OrderBy(c => c.Verdict).ThenBy(c => c.Method).ToArray(),
+            Identity = identity,
+        };
+    }
+
+    /// <summary>Joins neighbours along one axis after the other until nothing joins.</summary>
+    private static List<Cell> Joined(List<Cell> cells)
+    {
+        for (var before = int.MaxValue; cells.Count < before;)
+        {
+            before = cells.Count;
+            for (var axis = 0; axis < CompiledRule.AxisCount; axis++)
+            {
+                var along = axis;
+                cells = cells.GroupBy(cell => cell.Signature + "|" + string.Join(",", Enumerable.Range(0, CompiledRule.AxisCount).Where(a => a != along).Select(a => cell.Low[a] + "-" + cell.High[a])))
+                    .SelectMany(group => JoinedAlong(along, group.OrderBy(cell => cell.Low[along]))).ToList();
+            }
+        }
+
+        return cells;
+    }
+
+    private static List<Cell> JoinedAlong(int axis, IEnumerable<Cell> row)
+    {
+        var joined = new List<Cell>();
+        foreach (var cell in row)
+        {
+            if (joined.Count > 0 && joined[joined.Count - 1] is var last && last.High[axis] + 1 == cell.Low[axis])
+            {
+                var high = (int[])last.High.Clone();
+                high[axis] = cell.High[axis];
+                joined[joined.Count - 1] = last with { High = high };
+            }
+            else
+            {
+                joined.Add(cell);
+            }
+        }
+
+        return joined;
+    }
+
+    private MapCell ToCell(Cell cell, Interval[] domain)
+    {
+        var uses = On(Axis.Uses);
+        return new MapCell
+        {
+            Verdict = cell.Decision.Verdict,
+            Method = cell.Method,
+            Strength = On(Axis.Strength),
+            Residence = On(Axis.Residence),
+            Temperature = On(Axis.Temperature),
+            Ph = On(Axis.Ph),
+            Uses = new Interval(uses.Lower is { } above ? above + 1 : 1m, true, uses.Upper, true),
+            DecidedBy = cell.Decision.Deciding.Select(r => r.Rule.Id).Distinct().OrderBy(id => id).ToArray(),
+            Reason = cell.Decision.Reasons[0],
+        };
+
+        Interval On(Axis axis) => kb.Tables[(int)axis].SpanOf(cell.Low[(int)axis], cell.High[(int)axis]).ToInterval().Intersect(domain[(int)axis]);
+    }
+}

@@ -1,0 +1,64 @@
+using Compat.Knowledge;
+using Compat.Sites;
+
+namespace Compat.Evaluation;
+
+/// <summary>One choice for every one-of of a part: the worst variant counts.</summary>
+internal sealed record PartVariant
+{
+    /// <summary>The chosen members, for the reader; null where there was no choice.</summary>
+    public string? Member { get; init; }
+
+    /// <summary>The part type, or -1 where materials alone are asked.</summary>
+    public required int Part { get; init; }
+
+    public required int[] Materials { get; init; }
+
+    public required bool MaterialsKnown { get; init; }
+
+    /// <summary>Whether the materials are stated by a device part or the question in place of the type's.</summary>
+    public bool MaterialsStated { get; init; }
+
+    /// <summary>Whether an 'allowed' of the type reaches it: stated materials lie at or below those of the type.</summary>
+    public bool TypeAllowedReaches { get; init; } = true;
+
+    public required ApplicationMethod Wettest { get; init; }
+
+    public required IReadOnlyList<Act> Never { get; init; }
+
+    public required Geometry Geometry { get; init; }
+
+    public required IReadOnlyList<Duty> Duties { get; init; }
+
+    public Device? Device { get; init; }
+
+    public DevicePartId? DevicePart { get; init; }
+
+    public bool MaterialsAlone => Part < 0;
+
+    public bool Stands(ApplicationMethod method) =>
+        MaterialsAlone || method == ApplicationMethod.Chamber || method <= Wettest;
+
+    public bool Stands(DutyWay way) =>
+        MaterialsAlone || ((way.Method is not { } method || Stands(method)) && (way.Act is not { } act || !Never.Contains(act)));
+
+    /// <summary>A duty without ways can always be met; else one way must be stood.</summary>
+    public bool CanMeet(Duty duty) => duty.Ways.Count == 0 || duty.Ways.Any(Stands);
+
+    /// <summary>The ways by which the part stands an end of the residence; in a gap only running liquid reaches.</summary>
+    public IReadOnlyList<DutyWay> EndingWays(bool leavesNothing)
+    {
+        var wet = Geometry == Geometry.Open || MaterialsAlone
+            ? new[] { ApplicationMethod.DampWipe, ApplicationMethod.WetWipe, ApplicationMethod.Rinse, ApplicationMethod.Immerse }
+            : [ApplicationMethod.Rinse, ApplicationMethod.Immerse];
+        var ways = wet.Where(Stands).Select(method => new DutyWay { Method = method, Water = WaterGrade.Running }).ToList();
+        if (leavesNothing && (Geometry == Geometry.Open || MaterialsAlone))
+        {
+            ways.Clear();
+            ways.Add(DutyWay.Air);
+            if (Stands(DutyWay.By(Act.SoftCloth))) ways.Add(DutyWay.By(Act.SoftCloth));
+        }
+
+        return ways;
+    }
+}

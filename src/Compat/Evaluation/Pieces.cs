@@ -1,0 +1,125 @@
+using Compat.Answers;
+
+namespace Compat.Evaluation;
+
+/// <summary>Collects the pieces of a question: every component on every method, cut into leaves and laid on the question's axes.</summary>
+internal sealed class Pieces(CompiledBase kb, Question question, Substance substance, IReadOnlyList<PartVariant> variants)
+{
+    public static Span Positive { get; } = Span.Of(Interval.Above(0m));
+
+    private Interval Residence => question.Residence ?? Interval.Above(0m);
+
+    private Interval UsesAsked => RuleCompiler.WholeNumbers(question.Uses is { } n ? Interval.Closed(1m, n) : Interval.AtLeast(1m));
+
+    public IReadOnlyList<Piece> All()
+    {
+        var pieces = new List<Piece>();
+        var editions = variants[0].Device is { } device ? Editions.Speaking(device, question.Serial) : [];
+        var withoutEnd = question.Residence is { } asked && asked.Equals(Interval.Exactly(Interval.WithoutEnd));
+        var open = new List<ApplicationMethod>();
+        foreach (var method in substance.Methods.Methods)
+        {
+            if (BarrierOf(method, question, variants) is { } barrier) pieces.Add(new Piece(method, new Span[Piece.Count], barrier, false, null));
+            else open.Add(method);
+        }
+
+        if (open.Count == 0) return pieces;
+        foreach (var component in substance.Components)
+        {
+            var scene = new Scene(kb, variants, editions, substance, component, withoutEnd);
+            var leaves = new Leaves(kb, scene);
+            var (low, high) = Domain(component);
+            foreach (var method in open)
+                foreach (var leaf in leaves.Of(method, low, high)) Lay(pieces, component, method, leaf);
+        }
+
+        return pieces;
+    }
+
+    /// <summary>The decision where the part stands neither the method nor an act, whatever the agent; null where it stands both.</summary>
+    internal static Decision? BarrierOf(ApplicationMethod method, Question question, IReadOnlyList<PartVariant> variants)
+    {
+        foreach (var variant in variants)
+        {
+            if (variant.MaterialsAlone) continue;
+            var act = question.Acts.Where(a => variant.Never.Contains(a)).Cast<Knowledge.Act?>().FirstOrDefault();
+            if (act is null && variant.Stands(method)) continue;
+            var reason = act is { } never
+                ? new Reason(ReasonCode.NeverActs, [Words.Of(never)], null, variant.Member)
+                : new Reason(ReasonCode.TooWet, [Words.Of(method), Words.Of(variant.Wettest)], null, variant.Member);
+            return new Decision { Verdict = Verdict.NotAllowed, Variant = variant, Reasons = [reason] };
+        }
+
+        return null;
+    }
+
+    private (int[] Low, int[] High) Domain(Component component)
+    {
+        var low = new int[CompiledRule.AxisCount];
+        var high = new int[CompiledRule.AxisCount];
+        Set(Axis.Strength, Reached(component.Strength));
+        Set(Axis.Dilution, substance.Dilution);
+        Set(Axis.Residence, Residence);
+        Set(Axis.Temperature, substance.Temperature);
+        Set(Axis.Ph, substance.Ph.Select(segment => segment.Ph).Aggregate((a, b) => a.Hull(b)));
+        Set(Axis.Uses, UsesAsked);
+        return (low, high);
+
+        void Set(Axis axis, Interval interval) => (low[(int)axis], high[(int)axis]) = kb.Tables[(int)axis].Cells(interval);
+    }
+
+    /// <summary>All strengths that occur over the dilutions considered.</summary>
+    private Interval Reached(Interval atOne)
+    {
+        var dilution = substance.Dilution;
+        if (dilution.Equals(Interval.Exactly(1m))) return atOne;
+        return new Interval(atOne.Lower * (dilution.Lower ?? 0m), true, atOne.Upper is { } high ? high * (dilution.Upper ?? 1m) : null, true);
+    }
+
+    private void Lay(List<Piece> pieces, Component component, ApplicationMethod method, Leaf leaf)
+    {
+        var strength = SpanOf(leaf, Axis.Strength);
+        var ph = SpanOf(leaf, Axis.Ph);
+        var dilution = SpanOf(leaf, Axis.Dilution).Intersect(Span.Of(substance.Dilution));
+        if (substance.Product is not null) dilution = dilution.Intersect(DilutionsThatReach(component.Strength, strength));
+        else if (!strength.Meets(Span.Of(component.Strength))) return;
+        foreach (var segment in substance.Ph)
+        {
+            var here = dilution.Intersect(segment.Dilution);
+            if (here.IsEmpty || !ph.Meets(Span.Of(segment.Ph))) continue;
+            var spans = new Span[Piece.Count];
+            spans[Piece.Residence] = SpanOf(leaf, Axis.Residence);
+            spans[Piece.Dilution] = here;
+            spans[Piece.Uses] = SpanOf(leaf, Axis.Uses);
+            spans[Piece.Strength] = strength;
+            spans[Piece.Temperature] = SpanOf(leaf, Axis.Temperature);
+            spans[Piece.Ph] = ph;
+            if (spans[Piece.Temperature].Meets(Span.Of(substance.Temperature)) && spans[Piece.Residence].Meets(Span.Of(Residence)) && spans[Piece.Uses].Meets(Span.Of(UsesAsked)))
+                pieces.Add(new Piece(method, spans, leaf.Decision, component.OnlyForbids, component));
+        }
+    }
+
+    private Span SpanOf(Leaf leaf, Axis axis) => kb.Tables[(int)axis].SpanOf(leaf.Low[(int)axis], leaf.High[(int)axis]);
+
+    /// <summary>The dilutions d at which some strength of d times the range lies in a span: limits are exact quotients.</summary>
+    internal static Span DilutionsThatReach(Interval atOne, Span strength)
+    {
+        Cut? from = null, to = null;
+        if (strength.From is { } least && atOne.Upper is { } high)
+        {
+            var touches = !least.After && atOne.UpperIncluded;
+            if (high > 0m) from = new Cut(least.Numerator, high, !touches);
+            else if (least.Numerator > 0m || (least.Numerator == 0m && !touches)) return new Span(Cut.Behind(0m), Cut.Behind(0m));
+        }
+
+        if (strength.To is { } most)
+        {
+            var low = atOne.Lower ?? 0m;
+            var touches = most.After && (atOne.Lower is null || atOne.LowerIncluded);
+            if (low > 0m) to = new Cut(most.Numerator, low, touches);
+            else if (most.Numerator < 0m || (most.Numerator == 0m && !touches)) return new Span(Cut.Behind(0m), Cut.Behind(0m));
+        }
+
+        return new Span(from, to);
+    }
+}

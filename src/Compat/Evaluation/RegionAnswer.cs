@@ -1,0 +1,185 @@
+using Compat.Answers;
+using Compat.Knowledge;
+
+namespace Compat.Evaluation;
+
+/// <summary>Reads the answer to a question off its pieces: what can be chosen freely, the worst of what nobody controls.</summary>
+internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnlyList<DataIdentity> identity)
+{
+    private const int MostListed = 32;
+
+    private readonly Substance _substance = SubstanceResolver.Resolve(kb, question);
+    private readonly IReadOnlyList<PartVariant> _variants = PartResolver.Variants(kb, question);
+
+    /// <summary>Of variants that differ, the one that stands the least: what it stands serves for all.</summary>
+    private PartVariant Driest => _variants.OrderBy(v => v.Wettest).First();
+
+    private bool ResidenceFree => question.Residence is null;
+
+    private bool DilutionFree => _substance.DilutionTreatment == AxisTreatment.Free;
+
+    private bool UsesFree => question.Uses is null;
+
+    public Answer Make()
+    {
+        var pieces = new Pieces(kb, question, _substance, _variants).All();
+        var boxes = new List<(ApplicationMethod Method, Span[] Spans)>();
+        foreach (var method in _substance.Methods.Methods)
+        {
+            var holes = pieces.Where(p => p.Method == method && p.Verdict != Verdict.Allowed).Select(Freed);
+            boxes.AddRange(Subtraction.MaximalBoxes(Domain(firstUseOnly: false), holes, Piece.Uses).Select(box => (method, box)));
+        }
+
+        return boxes.Count > 0 ? Allowed(pieces, boxes) : Refused(pieces);
+    }
+
+    private Answer Allowed(IReadOnlyList<Piece> pieces, List<(ApplicationMethod Method, Span[] Spans)> boxes)
+    {
+        var sorted = boxes.OrderBy(b => b.Method).ThenBy(b => b.Spans[Piece.Residence], SpanOrder.Instance).ThenBy(b => b.Spans[Piece.Dilution], SpanOrder.Instance).ThenBy(b => b.Spans[Piece.Uses], SpanOrder.Instance).ToArray();
+        var meeting = sorted.Select(box => pieces.Where(p => p.Method == box.Method && !p.OnlyForbids && Subtraction.Meet(Freed(p), box.Spans)).ToArray()).ToArray();
+        var used = meeting.SelectMany(p => p).Distinct().ToArray();
+        var deciding = used.SelectMany(p => p.Decision.Deciding).Distinct().OrderBy(r => r.Rule.Id).ToArray();
+        var wellFounded = used.All(p => p.Decision.WellFounded);
+        var limits = new Limits(kb, question, _substance, _variants).Of(deciding, wellFounded);
+        var listed = sorted.Take(MostListed).Select((box, i) => ToBox(box.Method, box.Spans, meeting[i])).ToArray();
+        var reasons = used.SelectMany(p => p.Decision.Reasons).Distinct().Take(MostListed).ToList();
+        if (_substance.Product is { Composition: not Sites.Composition.Full } product)
+            reasons.Add(new Reason(ReasonCode.CompositionNotKnown, [Words.Of(product.Composition)]));
+        return Base(limits.Count == 0 ? Verdict.Allowed : Verdict.AllowedWithinLimits, reasons, used, deciding) with
+        {
+            Boxes = listed,
+            BoxCount = sorted.Length,
+            Limits = limits,
+            Duties = DutyJoin.Join(listed.SelectMany(box => box.Duties), Driest),
+            JudgedByPart = used.All(p => p.Decision.ByPart),
+            WellFounded = wellFounded,
+        };
+    }
+
+    private Answer Refused(IReadOnlyList<Piece> pieces)
+    {
+        var escapes = new List<(ApplicationMethod Method, Span[] Spans)>();
+        var forbidden = new List<AllowedBox>();
+        foreach (var method in _substance.Methods.Methods)
+        {
+            var forbidding = pieces.Where(p => p.Method == method && p.Verdict == Verdict.NotAllowed).ToArray();
+            var left = Subtraction.MaximalBoxes(Domain(firstUseOnly: true), forbidding.Select(Freed), Piece.Uses);
+            escapes.AddRange(left.Select(box => (method, box)));
+            forbidden.AddRange(Subtraction.MaximalBoxes(Domain(firstUseOnly: true), left, -1).Select(box => ToBox(method, box, [])));
+        }
+
+        var notAllowed = escapes.Count == 0;
+        var deciders = notAllowed
+            ? pieces.Where(p => p.Verdict == Verdict.NotAllowed && AtFirstUse(p)).ToArray()
+            : pieces.Where(p => p.Verdict == Verdict.NotEstablished && AtFirstUse(p) && escapes.Any(e => e.Method == p.Method && Subtraction.Meet(e.Spans, Freed(p)))).ToArray();
+        var ordered = notAllowed ? deciders.OrderBy(p => p.Decision.Reasons[0].Code).ThenBy(p => p.Method).ToArray() : deciders;
+        var reasons = ordered.SelectMany(p => p.Decision.Reasons).Distinct().Take(MostListed).ToArray();
+        var rules = ordered.SelectMany(p => p.Decision.Deciding).Distinct().OrderBy(r => r.Rule.Id).ToArray();
+        return Base(notAllowed ? Verdict.NotAllowed : Verdict.NotEstablished, reasons, ordered, rules) with
+        {
+            ForbiddenBoxes = notAllowed ? [] : forbidden.Take(MostListed).ToArray(),
+            WouldBeAllowed = WouldBeAllowed(pieces),
+        };
+    }
+
+    private static bool AtFirstUse(Piece piece) => piece.Spans[Piece.Uses].Meets(Span.Of(new Interval(0m, false, 1m, true)));
+
+    private Answer Base(Verdict verdict, IReadOnlyList<Reason> reasons, IReadOnlyList<Piece> pieces, CompiledRule[] deciding) => new()
+    {
+        Question = question,
+        Verdict = verdict,
+        Decisive = reasons.Count > 0 ? reasons[0] : new Reason(ReasonCode.MaterialsAllow, []),
+        Reasons = reasons,
+        Assumptions = Assumptions(),
+        DecidedBy = deciding.Select(r => r.Rule).ToArray(),
+        SetAside = pieces.SelectMany(p => p.Decision.SetAside).Distinct().Select(r => r.Rule).OrderBy(r => r.Id).ToArray(),
+        Sources = deciding.SelectMany(r => r.Rule.Sources).Distinct().Select(id => kb.SourcesById[id])
+            .OrderBy(s => s.Kind == SourceKind.CommonPractice ? 0 : s.Recalled ? 1 : 2 + (Trust.Weak - s.Trust)).ThenBy(s => s.Id).ToArray(),
+        Identity = identity,
+    };
+
+    /// <summary>The spans of the free axes; what nobody controls counts wherever it is met.</summary>
+    private Span[] Freed(Piece piece) =>
+    [
+        ResidenceFree ? piece.Spans[Piece.Residence] : Span.Whole,
+        DilutionFree ? piece.Spans[Piece.Dilution] : Span.Whole,
+        UsesFree ? piece.Spans[Piece.Uses] : Span.Whole,
+    ];
+
+    private Span[] Domain(bool firstUseOnly) =>
+    [
+        ResidenceFree ? Pieces.Positive : Span.Whole,
+        DilutionFree ? Span.Of(_substance.Dilution) : Span.Whole,
+        !UsesFree ? Span.Whole : firstUseOnly ? Span.Of(new Interval(0m, false, 1m, true)) : Pieces.Positive,
+    ];
+
+    private AllowedBox ToBox(ApplicationMethod method, Span[] spans, Piece[] pieces)
+    {
+        var residence = ResidenceFree ? spans[Piece.Residence].ToInterval() : question.Residence!.Value;
+        var dilution = DilutionFree ? spans[Piece.Dilution].ToInterval() : _substance.Dilution;
+        var reachedPh = _substance.Ph.Where(s => s.Dilution.Meets(Span.Of(dilution))).Select(s => s.Ph).ToArray();
+        return new AllowedBox
+        {
+            Method = method,
+            Strength = _substance.Product is null && kb.Agent(_substance.Components[0].Agent).Basis is not null ? _substance.Components[0].Strength : null,
+            Dilution = _substance.Product is null ? null : dilution,
+            Residence = residence,
+            Temperature = _substance.Temperature,
+            Ph = reachedPh.Length == 0 ? Interval.Closed(-1m, 15m) : reachedPh.Aggregate((a, b) => a.Hull(b)),
+            Uses = UsesFree ? FromOne(spans[Piece.Uses].ToInterval()) : Interval.Closed(1m, question.Uses!.Value),
+            Duties = pieces.Length == 0 ? [] : Duties(residence, pieces),
+            DecidedBy = pieces.SelectMany(p => p.Decision.Deciding).Distinct().Select(r => r.Rule.Id).OrderBy(id => id).ToArray(),
+        };
+    }
+
+    private static Interval FromOne(Interval uses) => new(1m, true, uses.Upper, uses.UpperIncluded);
+
+    private IReadOnlyList<Duty> Duties(Interval residence, Piece[] pieces)
+    {
+        var all = pieces.SelectMany(p => p.Component!.Duties.Concat(p.Decision.Variants.SelectMany(v => v.Duties)).Concat(p.Decision.Deciding.SelectMany(r => r.Rule.Duties))).ToList();
+        var ways = Driest.EndingWays(_substance.LeavesNothing);
+        if (residence.Upper is { } upper && upper != Interval.WithoutEnd && ways.Count > 0)
+            all.Add(new Duty { Kind = _substance.LeavesNothing && ways.Contains(DutyWay.Air) ? DutyKind.WipeDry : DutyKind.TakeOff, Ways = ways, Within = upper });
+        return DutyJoin.Join(all, Driest);
+    }
+
+    private List<Assumption> Assumptions()
+    {
+        var list = new List<Assumption>
+        {
+            new(null, question.Method is null ? AxisTreatment.Free : AxisTreatment.Exactly, Interval.Whole, _substance.Methods, question.Method is not null),
+        };
+        if (_substance.Product is not null) list.Add(new(Axis.Dilution, _substance.DilutionTreatment, _substance.Dilution, default, question.Dilution is not null || !DilutionFree));
+        else if (kb.Agent(_substance.Components[0].Agent).Basis is not null)
+            list.Add(Of(Axis.Strength, _substance.Components[0].Strength, _substance.StrengthStated));
+        list.Add(ResidenceFree ? new(Axis.Residence, AxisTreatment.Free, Interval.Above(0m), default, false) : Of(Axis.Residence, question.Residence!.Value, true));
+        list.Add(Of(Axis.Temperature, _substance.Temperature, question.Temperature is not null));
+        list.Add(Of(Axis.Ph, _substance.Ph.Select(s => s.Ph).Aggregate((a, b) => a.Hull(b)), question.Ph is not null));
+        list.Add(question.Uses is { } n ? new(Axis.Uses, AxisTreatment.Uncertain, Interval.Closed(1m, n), default, true) : new(Axis.Uses, AxisTreatment.Free, Interval.AtLeast(1m), default, false));
+        return list;
+
+        static Assumption Of(Axis axis, Interval range, bool stated) => new(axis, range.IsPoint ? AxisTreatment.Exactly : AxisTreatment.Uncertain, range, default, stated);
+    }
+
+    /// <summary>Taking one assumed range as free: which part of it leaves a good choice.</summary>
+    private List<Assumption> WouldBeAllowed(IReadOnlyList<Piece> pieces)
+    {
+        var found = new List<Assumption>();
+        foreach (var assumed in Assumptions().Where(a => !a.Stated && a.Treatment == AxisTreatment.Uncertain))
+        {
+            var at = assumed.Axis switch { Axis.Strength => Piece.Strength, Axis.Temperature => Piece.Temperature, _ => Piece.Ph };
+            foreach (var method in _substance.Methods.Methods)
+            {
+                Span[] domain = [.. Domain(firstUseOnly: false), Span.Of(assumed.Range)];
+                var holes = pieces.Where(p => p.Method == method && p.Verdict != Verdict.Allowed).Select(p => (Span[])[.. Freed(p), p.Spans[at]]);
+                foreach (var box in Subtraction.MaximalBoxes(domain, holes, Piece.Uses).Take(3))
+                {
+                    var part = assumed with { Treatment = AxisTreatment.Free, Range = box[3].ToInterval(), Methods = MethodSet.Of(method) };
+                    if (!found.Contains(part)) found.Add(part);
+                }
+            }
+        }
+
+        return found;
+    }
+}

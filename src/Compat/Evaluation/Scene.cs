@@ -1,0 +1,134 @@
+using Compat.Knowledge;
+using Compat.Sites;
+
+namespace Compat.Evaluation;
+
+/// <summary>A rule as it can apply in a scene: with the residences at which it holds for one variant.</summary>
+internal sealed record Candidate(CompiledRule Rule, int ResidenceLow, int ResidenceHigh);
+
+/// <summary>One variant with the candidates of its voices: 0 is the part and device, then one a material.</summary>
+internal sealed record VariantVoices(PartVariant Variant, int[][] Voices);
+
+/// <summary>All rules that can speak of one component on a part, by variant and voice.</summary>
+internal sealed class Scene
+{
+    private readonly CompiledBase _kb;
+    private readonly List<Candidate> _candidates = [];
+    private readonly Dictionary<Candidate, int> _index = [];
+
+    public Scene(CompiledBase kb, IReadOnlyList<PartVariant> variants, IReadOnlyList<InstructionsEdition> editions, Substance substance, Component component, bool residenceWithoutEnd)
+    {
+        _kb = kb;
+        Editions = editions;
+        Substance = substance;
+        Component = component;
+        Variants = variants.Select(variant => new VariantVoices(variant, Voices(variant, residenceWithoutEnd))).ToArray();
+        Overriders = new int[_candidates.Count][];
+        for (var i = 0; i < _candidates.Count; i++)
+        {
+            var overridden = _candidates[i].Rule.Index;
+            Overriders[i] = Enumerable.Range(0, _candidates.Count).Where(j => _candidates[j].Rule.Overrides.Contains(overridden)).ToArray();
+        }
+    }
+
+    public IReadOnlyList<InstructionsEdition> Editions { get; }
+
+    public Substance Substance { get; }
+
+    public Component Component { get; }
+
+    public IReadOnlyList<VariantVoices> Variants { get; }
+
+    public IReadOnlyList<Candidate> Candidates => _candidates;
+
+    /// <summary>For each candidate those that override it.</summary>
+    public int[][] Overriders { get; }
+
+    /// <summary>Whether the residence ends only without end on a variant, whatever is asked.</summary>
+    public bool EndsNowhere(PartVariant variant) => variant.EndingWays(Substance.LeavesNothing).Count == 0;
+
+    private int[][] Voices(PartVariant variant, bool withoutEnd)
+    {
+        var voices = new int[variant.Materials.Length + 1][];
+        voices[0] = OnPartAndDevice(variant).Where(Speaks).Select(rule => Number(rule, variant, withoutEnd)).Where(i => i >= 0).Distinct().ToArray();
+        for (var m = 0; m < variant.Materials.Length; m++)
+            voices[m + 1] = OnMaterial(variant.Materials[m]).Where(Speaks).Select(rule => Number(rule, variant, withoutEnd)).Where(i => i >= 0).Distinct().ToArray();
+        return voices;
+    }
+
+    private IEnumerable<CompiledRule> OnPartAndDevice(PartVariant variant)
+    {
+        if (variant.Part >= 0)
+        {
+            foreach (var node in _kb.Parts.Upward(variant.Part))
+            {
+                foreach (var rule in _kb.RulesOnPart(node))
+                    if (!rule.Allows || AllowedPasses(variant, node)) yield return rule;
+            }
+        }
+
+        if (variant.Device is null) yield break;
+        foreach (var rule in _kb.RulesOnDevice(variant.Device.Id))
+        {
+            var ofPart = rule.Rule.Target.DevicePart is null || rule.Rule.Target.DevicePart == variant.DevicePart;
+            var speaks = rule.Rule.Edition is null || Editions.Any(edition => edition.Id == rule.Rule.Edition);
+            if (ofPart && speaks) yield return rule;
+        }
+    }
+
+    /// <summary>An 'allowed' passes down only where every delicate material is also one of the type it is written on.</summary>
+    private bool AllowedPasses(PartVariant variant, int writtenOn)
+    {
+        if (!variant.TypeAllowedReaches) return false;
+        if (variant.Part == writtenOn && !variant.MaterialsStated) return true;
+        var there = _kb.Part(writtenOn).Materials.SelectMany(slot => slot.OneOf).Select(m => _kb.Materials[m.Value]).ToArray();
+        return variant.Materials.All(m => !_kb.IsDelicate(m) || there.Contains(m));
+    }
+
+    private IEnumerable<CompiledRule> OnMaterial(int material)
+    {
+        foreach (var node in _kb.Materials.Upward(material))
+        {
+            foreach (var rule in _kb.RulesOnMaterial(node))
+                if (!rule.Allows || node == material || !_kb.IsDelicate(material)) yield return rule;
+        }
+    }
+
+    private bool Speaks(CompiledRule rule)
+    {
+        if (rule.Agent < 0)
+            return Substance.Product is { } product && product.Id == rule.Rule.Product && product.CompositionDated == rule.Rule.CompositionDated;
+        if (Component.Unknown) return !rule.Allows && rule.Agent == Component.Agent;
+        if (!_kb.Agents.IsAtOrBelow(Component.Agent, rule.Agent)) return false;
+        if (!rule.Allows || rule.Rule.WholeClass) return true;
+        return rule.SeenWith.Length > 0
+            ? rule.SeenWith.Any(seen => _kb.Agents.IsAtOrBelow(Component.Agent, seen))
+            : rule.Agent == Component.Agent;
+    }
+
+    /// <summary>Numbers a rule with the residences asked at which it holds; -1 where there are none.</summary>
+    private int Number(CompiledRule rule, PartVariant variant, bool withoutEnd)
+    {
+        var table = _kb.Tables[(int)Axis.Residence];
+        int low = rule.Low[(int)Axis.Residence], high = rule.High[(int)Axis.Residence];
+        if (!withoutEnd && EndsNowhere(variant))
+        {
+            var box = rule.Box[(int)Axis.Residence];
+            if (!Substance.LeavesNothing)
+            {
+                if (!box.Contains(Interval.WithoutEnd)) return -1;
+                (low, high) = (0, table.LastCell);
+            }
+            else if (_kb.Convention(ConventionKey.DryingTime).Range.Upper is { } drying)
+            {
+                if (box.Contains(drying)) low = 0;
+                else if (box.Upper is { } upper && upper <= drying) return -1;
+            }
+        }
+
+        var candidate = new Candidate(rule, low, high);
+        if (_index.TryGetValue(candidate, out var number)) return number;
+        _candidates.Add(candidate);
+        return _index[candidate] = _candidates.Count - 1;
+    }
+}

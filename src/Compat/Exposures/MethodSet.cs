@@ -1,0 +1,47 @@
+namespace Compat.Exposures;
+
+/// <summary>A set of application methods that carry an agent (<see cref="ApplicationMethod.DampWipe"/> to <see cref="ApplicationMethod.Chamber"/>).</summary>
+/// <remarks>The default value is the empty set. Equal when the members are equal.</remarks>
+public readonly record struct MethodSet
+{
+    private readonly byte _bits;
+
+    private MethodSet(int bits) => _bits = (byte)(bits & 0x7E);
+
+    /// <summary>No method.</summary>
+    public static MethodSet None => default;
+
+    /// <summary>The ladder of wetness: damp-wipe, wet-wipe, spray, rinse, immerse.</summary>
+    public static MethodSet Ladder { get; } = new(0x3E);
+
+    /// <summary>The ladder and the chamber.</summary>
+    public static MethodSet All { get; } = new(0x7E);
+
+    /// <summary>The set of the given methods; dry-wipe carries no agent and is left out.</summary>
+    public static MethodSet Of(params ApplicationMethod[] methods) =>
+        new(methods.Aggregate(0, (bits, method) => bits | (1 << (int)method)));
+
+    /// <summary>Whether the set is empty.</summary>
+    public bool IsEmpty => _bits == 0;
+
+    /// <summary>The members, driest first, the chamber last.</summary>
+    public IReadOnlyList<ApplicationMethod> Methods
+    {
+        get
+        {
+            var list = new List<ApplicationMethod>();
+            for (var method = ApplicationMethod.DampWipe; method <= ApplicationMethod.Chamber; method++)
+                if (Contains(method)) list.Add(method);
+            return list;
+        }
+    }
+
+    /// <summary>Whether a method is a member.</summary>
+    public bool Contains(ApplicationMethod method) => (_bits & (1 << (int)method)) != 0;
+
+    /// <summary>The methods that are members of both sets.</summary>
+    public MethodSet Intersect(MethodSet other) => new(_bits & other._bits);
+
+    /// <summary>The names of the members, joined by commas.</summary>
+    public override string ToString() => string.Join(", ", Methods.Select(Words.Of));
+}

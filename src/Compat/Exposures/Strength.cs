@@ -1,0 +1,13 @@
+namespace Compat.Exposures;
+
+/// <summary>A strength, exact or uncertain in a range, in a stated unit.</summary>
+/// <param name="Range">The figures, in <paramref name="Unit"/>.</param>
+/// <param name="Unit">The unit of the figures.</param>
+public readonly record struct Strength(Interval Range, StrengthUnit Unit)
+{
+    /// <summary>The range in percent of the unit's basis; exact, since units differ by powers of ten.</summary>
+    public Interval Percent => Range.Scale(Unit.PercentPerUnit);
+
+    /// <summary>The strength as it is written.</summary>
+    public override string ToString() => Range.IsPoint ? Interval.Figure(Range.Lower!.Value) + " " + Unit.Text : Range.ToString(Unit.Text);
+}

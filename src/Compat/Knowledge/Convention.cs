@@ -1,0 +1,54 @@
+namespace Compat.Knowledge;
+
+/// <summary>The figures of our own caution that the engine uses; each must be in the data.</summary>
+public enum ConventionKey
+{
+    /// <summary>Residence of an 'allowed' whose source is silent, in seconds.</summary>
+    UnstatedResidence,
+
+    /// <summary>Temperature of an 'allowed' whose source is silent, in °C.</summary>
+    UnstatedTemperature,
+
+    /// <summary>pH of an 'allowed' whose source is silent and whose agent has no usual pH on record.</summary>
+    UnstatedPh,
+
+    /// <summary>Uses of an 'allowed' whose source is silent.</summary>
+    UnstatedUses,
+
+    /// <summary>Dilution of a product's 'allowed' whose source is silent, as a share of volume.</summary>
+    UnstatedDilution,
+
+    /// <summary>Methods of an 'allowed' whose source is silent.</summary>
+    UnstatedMethods,
+
+    /// <summary>Temperature assumed where neither the question nor the agent states one, in °C.</summary>
+    AssumedTemperature,
+
+    /// <summary>How long what leaves nothing stays where it cannot be wiped off: its upper end counts, in seconds.</summary>
+    DryingTime,
+
+    /// <summary>Density of a liquid of unknown density, in kg/L: between its ends.</summary>
+    SolutionDensity,
+
+    /// <summary>pH of the water a concentrate is diluted with.</summary>
+    WaterPh,
+
+    /// <summary>pH of purified water.</summary>
+    PurifiedWaterPh,
+}
+
+/// <summary>One figure of our own caution.</summary>
+public sealed record Convention
+{
+    /// <summary>Which figure.</summary>
+    public required ConventionKey Key { get; init; }
+
+    /// <summary>Its range, in the unit that <see cref="ConventionKey"/> states; whole for methods.</summary>
+    public Interval Range { get; init; }
+
+    /// <summary>The methods, of <see cref="ConventionKey.UnstatedMethods"/>.</summary>
+    public MethodSet Methods { get; init; }
+
+    /// <summary>Why this figure.</summary>
+    public required string Reason { get; init; }
+}

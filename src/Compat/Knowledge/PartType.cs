@@ -1,0 +1,50 @@
+namespace Compat.Knowledge;
+
+/// <summary>A kind of device part, in one tree. One that states no materials, wettest method or acts has its parent's.</summary>
+public sealed record PartType
+{
+    /// <summary>The root of the tree of part types.</summary>
+    public static PartId Root { get; } = new("any-part");
+
+    /// <summary>Its id.</summary>
+    public required PartId Id { get; init; }
+
+    /// <summary>What the trade calls it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The part type it is a kind of; null for the root only.</summary>
+    public PartId? Under { get; init; }
+
+    /// <summary>Everyday names.</summary>
+    public IReadOnlyList<string> AlsoCalled { get; init; } = [];
+
+    /// <summary>What it is made of, bonds, coatings and print included; null where the parent's hold.</summary>
+    public IReadOnlyList<MaterialSlot>? Materials { get; init; }
+
+    /// <summary>Whether <see cref="Materials"/> are all of them. Without it and without the parent's, false.</summary>
+    public bool? MaterialsKnown { get; init; }
+
+    /// <summary>The wettest method it stands; null where the parent's holds. Nowhere stated: dry-wipe.</summary>
+    public ApplicationMethod? Wettest { get; init; }
+
+    /// <summary>Acts it never stands; null where the parent's hold.</summary>
+    public IReadOnlyList<Act>? Never { get; init; }
+
+    /// <summary>Its usual shape; null where the parent's holds. Nowhere stated: open.</summary>
+    public Geometry? Geometry { get; init; }
+
+    /// <summary>What usually touches it; null where the parent's holds.</summary>
+    public TouchedBy? TouchedBy { get; init; }
+
+    /// <summary>The kinds of patient it is usually for, in words of the persons' table (newborn, eye …).</summary>
+    public IReadOnlyList<string> Patients { get; init; } = [];
+
+    /// <summary>What accompanies every use of any agent on it; those of its ancestors hold too.</summary>
+    public IReadOnlyList<Duty> Duties { get; init; } = [];
+
+    /// <summary>Where the statements of this record come from.</summary>
+    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+
+    /// <summary>A remark for the reader.</summary>
+    public string? Note { get; init; }
+}

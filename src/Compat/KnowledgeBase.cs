@@ -1,0 +1,170 @@
+using Compat.Evaluation;
+using Compat.Knowledge;
+using Compat.Sites;
+using Compat.Snapshots;
+using Compat.Validation;
+
+namespace Compat;
+
+/// <summary>A checked knowledge base that answers questions. Immutable and safe to share between threads.</summary>
+public sealed class KnowledgeBase
+{
+    private static readonly Lazy<KnowledgeBase> LazyShipped = new(LoadShipped);
+
+    private readonly CompiledBase _compiled;
+
+    private KnowledgeBase(KnowledgeData data, IReadOnlyList<Site> sites, IReadOnlyList<DataIdentity> identity)
+    {
+        Data = data;
+        Sites = sites;
+        Identity = identity;
+        _compiled = new CompiledBase(data, sites);
+    }
+
+    /// <summary>The knowledge base shipped inside this library.</summary>
+    public static KnowledgeBase Shipped => LazyShipped.Value;
+
+    /// <summary>The records it was made from.</summary>
+    public KnowledgeData Data { get; }
+
+    /// <summary>The sites laid over it.</summary>
+    public IReadOnlyList<Site> Sites { get; }
+
+    /// <summary>Version and content hash of the data and of each site, as every answer carries them.</summary>
+    public IReadOnlyList<DataIdentity> Identity { get; }
+
+    /// <summary>Checks records and makes a knowledge base of them.</summary>
+    /// <param name="data">The records.</param>
+    /// <param name="knowledgeBase">The knowledge base; null where anything is wrong.</param>
+    /// <returns>All that is wrong; empty where nothing is.</returns>
+    public static IReadOnlyList<Problem> TryBuild(KnowledgeData data, out KnowledgeBase? knowledgeBase)
+    {
+        var problems = KnowledgeValidation.Check(data);
+        knowledgeBase = problems.Count > 0 ? null
+            : new KnowledgeBase(data, [], [new DataIdentity("data", data.Version, Snapshot.HashOf(SnapshotWriter.Body(data)))]);
+        return problems;
+    }
+
+    /// <summary>Reads a snapshot that <see cref="Save"/> wrote.</summary>
+    /// <param name="stream">The snapshot, from where it stands to its end.</param>
+    /// <exception cref="SnapshotException">It is damaged, of another format version, or none at all.</exception>
+    public static KnowledgeBase Load(Stream stream)
+    {
+        var data = Snapshot.Read(stream, out var hash);
+        return new KnowledgeBase(data, [], [new DataIdentity("data", data.Version, hash)]);
+    }
+
+    /// <summary>Writes the data, without sites, as a snapshot: the same records give the same bytes.</summary>
+    /// <param name="stream">Where to.</param>
+    public void Save(Stream stream)
+    {
+        var bytes = Snapshot.Write(Data);
+        stream.Write(bytes, 0, bytes.Length);
+    }
+
+    /// <summary>Checks a site against this knowledge base and lays it over it.</summary>
+    /// <param name="site">The site.</param>
+    /// <param name="knowledgeBase">The knowledge base with the site; null where anything is wrong.</param>
+    /// <returns>All that is wrong; empty where nothing is.</returns>
+    public IReadOnlyList<Problem> TryWith(Site site, out KnowledgeBase? knowledgeBase)
+    {
+        knowledgeBase = null;
+        var problems = SiteValidation.Check(Data, Sites, site);
+        if (problems.Count > 0) return problems;
+        var identity = new DataIdentity(site.Id.Value, site.Name, Snapshot.HashOf(SnapshotWriter.Body(site)));
+        var candidate = new KnowledgeBase(Data, [.. Sites, site], [.. Identity, identity]);
+        problems = StandingValidation.Check(candidate, site);
+        if (problems.Count == 0) knowledgeBase = candidate;
+        return problems;
+    }
+
+    /// <summary>The knowledge base with a site laid over it.</summary>
+    /// <param name="site">The site.</param>
+    /// <exception cref="ArgumentException">Something is wrong with the site; <see cref="TryWith"/> lists it without exception.</exception>
+    public KnowledgeBase With(Site site)
+    {
+        var problems = TryWith(site, out var result);
+        return result ?? throw new ArgumentException(string.Join("; ", problems.Select(p => p.ToString())), nameof(site));
+    }
+
+    /// <summary>Answers a question.</summary>
+    /// <param name="question">The question.</param>
+    /// <exception cref="QuestionException">It cannot be asked; <see cref="TryAsk"/> lists why without exception.</exception>
+    /// <exception cref="TooManyBoxesException">The rules cut each other too finely to list.</exception>
+    public Answer Ask(Question question) =>
+        TryAsk(question, out var answer, out var problems) ? answer! : throw new QuestionException(problems);
+
+    /// <summary>Answers whether an agent may be used on a part at a strength by a method, everything else left out.</summary>
+    /// <param name="part">The part type.</param>
+    /// <param name="agent">The agent class.</param>
+    /// <param name="strength">The strength; null to leave it out.</param>
+    /// <param name="method">The method; null to leave it out.</param>
+    /// <exception cref="QuestionException">It cannot be asked.</exception>
+    public Answer Ask(PartId part, AgentId agent, Strength? strength, ApplicationMethod? method) =>
+        Ask(new Question { Part = part, Agent = agent, Strength = strength, Method = method });
+
+    /// <summary>Answers a question, or says why it cannot be asked.</summary>
+    /// <param name="question">The question.</param>
+    /// <param name="answer">The answer, or null.</param>
+    /// <param name="problems">All that is wrong with the question; empty where nothing is.</param>
+    /// <returns>Whether there is an answer.</returns>
+    public bool TryAsk(Question question, out Answer? answer, out IReadOnlyList<Problem> problems)
+    {
+        problems = QuestionValidation.Check(_compiled, question, needsSubject: true);
+        answer = problems.Count > 0 ? null : new RegionAnswer(_compiled, question, Identity).Make();
+        return answer is not null;
+    }
+
+    /// <summary>Answers a question for every part of its device: worst first, those that need nothing last.</summary>
+    /// <param name="question">A question with <see cref="Question.Device"/> and without a part.</param>
+    /// <exception cref="QuestionException">It cannot be asked.</exception>
+    public IReadOnlyList<DevicePartAnswer> AskDevice(Question question)
+    {
+        if (question.Device is null || !_compiled.Devices.TryGetValue(question.Device, out var device))
+            throw new QuestionException(QuestionValidation.Check(_compiled, question, needsSubject: true));
+        var answers = new List<DevicePartAnswer>();
+        foreach (var part in device.Parts)
+        {
+            var traits = _compiled.Part(_compiled.Parts[part.OneOfTypes[0].Value]);
+            var needsNothing = (part.TouchedBy ?? traits.TouchedBy) is TouchedBy.Nobody or TouchedBy.Internal;
+            answers.Add(new DevicePartAnswer(part, traits.Part, needsNothing, needsNothing ? null : Ask(question with { DevicePart = part.Id })));
+        }
+
+        return answers.OrderBy(a => a.NeedsNothing).ThenBy(a => a.Answer?.Verdict).ToArray();
+    }
+
+    /// <summary>The whole decision map of a part (or materials) and an agent; the axes of the question are not looked at.</summary>
+    /// <param name="question">The part and agent.</param>
+    /// <exception cref="QuestionException">It cannot be asked; a product has no map.</exception>
+    /// <exception cref="TooManyBoxesException">More than 100,000 cells.</exception>
+    public DecisionMap Map(Question question)
+    {
+        var problems = QuestionValidation.Check(_compiled, question, needsSubject: true);
+        if (problems.Count > 0) throw new QuestionException(problems);
+        if (question.Agent is null)
+            throw new QuestionException([new Problem("map-needs-agent", new(RecordKind.Question, "", "agent"), "a map is drawn of an agent, not of a product")]);
+        return new MapMaker(_compiled, question).Make(Identity);
+    }
+
+    /// <summary>Other agents that the part stands, at least within limits, by the same method; those well founded first.</summary>
+    /// <param name="question">The question whose agent or product does not serve.</param>
+    public IReadOnlyList<AgentId> Alternatives(Question question)
+    {
+        var found = new List<(AgentId Id, bool WellFounded)>();
+        foreach (var agent in Data.Agents.Where(a => a.Id != question.Agent && !Data.Agents.Any(child => child.Under == a.Id)))
+        {
+            var other = question with { Agent = agent.Id, Product = null, Strength = null, Dilution = null, Ph = null, Residence = null, Temperature = null, Uses = null };
+            if (TryAsk(other, out var answer, out _) && answer!.Verdict >= Verdict.AllowedWithinLimits) found.Add((agent.Id, answer.WellFounded));
+        }
+
+        return found.OrderByDescending(f => f.WellFounded).ThenBy(f => f.Id).Select(f => f.Id).ToArray();
+    }
+
+    private static KnowledgeBase LoadShipped()
+    {
+        using var stream = typeof(KnowledgeBase).Assembly.GetManifestResourceStream("Compat.shipped.bin")
+            ?? throw new SnapshotException("it is missing from the library");
+        var data = Snapshot.Read(stream, out var hash);
+        return new KnowledgeBase(data, [], [new DataIdentity("shipped", data.Version, hash)]);
+    }
+}

@@ -1,0 +1,75 @@
+using Compat.Knowledge;
+
+namespace Compat.Sites;
+
+/// <summary>One part of a device.</summary>
+public sealed record DevicePart
+{
+    /// <summary>Its id, unique within the device.</summary>
+    public required DevicePartId Id { get; init; }
+
+    /// <summary>What the site calls it; null for the part type's name.</summary>
+    public string? Name { get; init; }
+
+    /// <summary>Its part type, or the candidates of which one is right.</summary>
+    public required IReadOnlyList<PartId> OneOfTypes { get; init; }
+
+    /// <summary>Its materials where they are known better than the type's; null where the type's hold.</summary>
+    public IReadOnlyList<MaterialSlot>? Materials { get; init; }
+
+    /// <summary>Whether <see cref="Materials"/> are all of them; null is yes where materials are stated.</summary>
+    public bool? MaterialsKnown { get; init; }
+
+    /// <summary>The wettest method its instructions give; null where the type's holds.</summary>
+    public ApplicationMethod? Wettest { get; init; }
+
+    /// <summary>The edition of the instructions that states a <see cref="Wettest"/> wetter than the type's.</summary>
+    public EditionId? WettestFrom { get; init; }
+
+    /// <summary>Its shape; null where the type's holds.</summary>
+    public Geometry? Geometry { get; init; }
+
+    /// <summary>What touches it; null where the type's holds.</summary>
+    public TouchedBy? TouchedBy { get; init; }
+}
+
+/// <summary>One edition of what a device's maker says.</summary>
+public sealed record InstructionsEdition
+{
+    /// <summary>Its id, unique within the device.</summary>
+    public required EditionId Id { get; init; }
+
+    /// <summary>Its date.</summary>
+    public CalendarDate? Dated { get; init; }
+
+    /// <summary>The serial numbers it covers; empty for all.</summary>
+    public IReadOnlyList<SerialRange> Serials { get; init; } = [];
+
+    /// <summary>The editions it replaces where both cover a device.</summary>
+    public IReadOnlyList<EditionId> Replaces { get; init; } = [];
+
+    /// <summary>Whether only the agents it lists may be used.</summary>
+    public bool OnlyListed { get; init; }
+
+    /// <summary>Its source.</summary>
+    public SourceId? Source { get; init; }
+}
+
+/// <summary>An assembly of parts at one site, with its instructions.</summary>
+public sealed record Device
+{
+    /// <summary>Its id.</summary>
+    public required DeviceId Id { get; init; }
+
+    /// <summary>What the site calls it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Its parts; at least one.</summary>
+    public required IReadOnlyList<DevicePart> Parts { get; init; }
+
+    /// <summary>The editions of its instructions; empty where they were not seen.</summary>
+    public IReadOnlyList<InstructionsEdition> Instructions { get; init; } = [];
+
+    /// <summary>A remark for the reader.</summary>
+    public string? Note { get; init; }
+}

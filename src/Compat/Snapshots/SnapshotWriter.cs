@@ -1,0 +1,347 @@
+using System.Globalization;
+using System.Text;
+using Compat.Knowledge;
+using Compat.Sites;
+
+namespace Compat.Snapshots;
+
+/// <summary>Writes records as bytes in a canonical order: the same records give the same bytes, whatever the order of files. Also what content hashes are taken over.</summary>
+internal sealed class SnapshotWriter
+{
+    private readonly List<byte> _bytes = [];
+    private readonly List<string> _strings = [];
+    private readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
+
+    /// <summary>The body of a snapshot: a table of texts, then the records.</summary>
+    public static byte[] Body(KnowledgeData data)
+    {
+        var writer = new SnapshotWriter();
+        writer.Text(data.Version);
+        writer.List(data.Materials.OrderBy(x => x.Id), writer.Material);
+        writer.List(data.Parts.OrderBy(x => x.Id), writer.Part);
+        writer.List(data.Agents.OrderBy(x => x.Id), writer.Agent);
+        writer.List(data.Sources.OrderBy(x => x.Id), writer.Source);
+        writer.List(data.Rules.OrderBy(x => x.Id), writer.Rule);
+        writer.List(data.Conventions.OrderBy(x => x.Key), writer.Convention);
+        writer.List(data.StandingRules.OrderBy(x => x.Id), writer.Standing);
+        return writer.Finish();
+    }
+
+    /// <summary>The records of a site, for its hash.</summary>
+    public static byte[] Body(Site site)
+    {
+        var writer = new SnapshotWriter();
+        writer.Text(site.Id.Value);
+        writer.Text(site.Name);
+        writer.List(site.Sources.OrderBy(x => x.Id), writer.Source);
+        writer.List(site.Products.OrderBy(x => x.Id), writer.Product);
+        writer.List(site.Devices.OrderBy(x => x.Id), writer.Device);
+        writer.List(site.Rules.OrderBy(x => x.Id), writer.Rule);
+        return writer.Finish();
+    }
+
+    private byte[] Finish()
+    {
+        var whole = new SnapshotWriter();
+        whole.Number(_strings.Count);
+        foreach (var text in _strings)
+        {
+            var utf8 = Encoding.UTF8.GetBytes(text);
+            whole.Number(utf8.Length);
+            whole._bytes.AddRange(utf8);
+        }
+
+        whole._bytes.AddRange(_bytes);
+        return whole._bytes.ToArray();
+    }
+
+    private void Number(long value)
+    {
+        var rest = (ulong)value;
+        for (; rest >= 0x80; rest >>= 7) _bytes.Add((byte)(rest | 0x80));
+        _bytes.Add((byte)rest);
+    }
+
+    private void Flag(bool value) => Number(value ? 1 : 0);
+
+    private void Text(string? value)
+    {
+        if (value is null)
+        {
+            Number(0);
+            return;
+        }
+
+        if (!_numbers.TryGetValue(value, out var number))
+        {
+            number = _strings.Count;
+            _strings.Add(value);
+            _numbers[value] = number;
+        }
+
+        Number(number + 1);
+    }
+
+    private void Id(Id? id) => Text(id?.Value);
+
+    private void Member<TEnum>(TEnum? value) where TEnum : struct, Enum => Number(value is { } member ? Convert.ToInt32(member, CultureInfo.InvariantCulture) + 1 : 0);
+
+    private void Figure(decimal? value) => Text(value is { } figure ? Interval.Figure(figure) : null);
+
+    private void Date(CalendarDate? value) => Text(value?.ToString());
+
+    private void List<T>(IEnumerable<T> items, Action<T> write)
+    {
+        var array = items.ToArray();
+        Number(array.Length);
+        foreach (var item in array) write(item);
+    }
+
+    private void Ids(IEnumerable<Id> ids) => List(ids, Id);
+
+    private void Texts(IEnumerable<string> texts) => List(texts, Text);
+
+    private void Maybe<T>(T? value, Action<T> write) where T : class
+    {
+        Flag(value is not null);
+        if (value is not null) write(value);
+    }
+
+    private void Range(Interval range)
+    {
+        Figure(range.Lower);
+        Flag(range.LowerIncluded);
+        Figure(range.Upper);
+        Flag(range.UpperIncluded);
+    }
+
+    private void MaybeRange(Interval? range)
+    {
+        Flag(range is not null);
+        if (range is { } value) Range(value);
+    }
+
+    private void Methods(MethodSet set) => List(set.Methods, m => Number((int)m));
+
+    private void Limit(AxisLimit limit)
+    {
+        Number((int)limit.Statement);
+        if (limit.Statement == AxisStatement.Within) Range(limit.Range);
+    }
+
+    private void Box(ExposureBox box)
+    {
+        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++) Limit(box.On(axis));
+        Number((int)box.Methods.Statement);
+        Methods(box.Methods.Methods);
+    }
+
+    private void Material(Material x)
+    {
+        Id(x.Id);
+        Text(x.Name);
+        Id(x.Under);
+        Member(x.Delicate);
+        Flag(x.DeclaredOnlySuffices);
+        Texts(x.AlsoCalled);
+        Ids(x.Sources);
+        Text(x.Note);
+    }
+
+    private void Slot(MaterialSlot slot) => Ids(slot.OneOf);
+
+    private void MaybeSlots(IReadOnlyList<MaterialSlot>? slots) => Maybe(slots, list => List(list, Slot));
+
+    private void Part(PartType x)
+    {
+        Id(x.Id);
+        Text(x.Name);
+        Id(x.Under);
+        Texts(x.AlsoCalled);
+        MaybeSlots(x.Materials);
+        Number(x.MaterialsKnown is { } known ? known ? 2 : 1 : 0);
+        Member(x.Wettest);
+        Maybe(x.Never, acts => List(acts, act => Number((int)act)));
+        Member(x.Geometry);
+        Member(x.TouchedBy);
+        Texts(x.Patients);
+        List(x.Duties, Duty);
+        Ids(x.Sources);
+        Text(x.Note);
+    }
+
+    private void Agent(AgentClass x)
+    {
+        Id(x.Id);
+        Text(x.Name);
+        Id(x.Under);
+        Texts(x.AlsoCalled);
+        Texts(x.Cas);
+        Text(x.Basis?.Text);
+        Figure(x.Density);
+        Figure(x.AvailableChlorine);
+        List(x.Nature, n => Number((int)n));
+        MaybeRange(x.Usual.Strength);
+        MaybeRange(x.Usual.Ph);
+        MaybeRange(x.Usual.Temperature);
+        Ids(x.Usual.Sources);
+        Member(x.Leaves);
+        Flag(x.Chamber);
+        Ids(x.InactivatedBy);
+        Texts(x.BoundBy);
+        List(x.Hazards, h => Number((int)h));
+        List(x.Duties, Duty);
+        Ids(x.Sources);
+        Text(x.Note);
+    }
+
+    private void Duty(Duty x)
+    {
+        Number((int)x.Kind);
+        List(x.Ways, Way);
+        Figure(x.Within);
+        Ids(x.Parts);
+        Number(x.AfterUses ?? 0);
+        Text(x.Note);
+    }
+
+    private void Way(DutyWay x)
+    {
+        Member(x.Method);
+        Member(x.Act);
+        Member(x.Water);
+        Number(x.Times ?? 0);
+        Figure(x.Seconds);
+        Figure(x.Litres);
+    }
+
+    private void Source(Source x)
+    {
+        Id(x.Id);
+        Number((int)x.Kind);
+        Text(x.Title);
+        Text(x.Publisher);
+        Text(x.Edition);
+        Text(x.Section);
+        Text(x.Address);
+        Flag(x.Recalled);
+        Number((int)x.Trust);
+        Text(x.Note);
+    }
+
+    private void Damage(Damage x)
+    {
+        Number((int)x.Mechanism);
+        Number((int)x.Onset);
+        Flag(x.Lasting);
+        Number((int)x.Consequence);
+        Text(x.LookFor);
+        Text(x.WithdrawIf);
+    }
+
+    private void Rule(Rule x)
+    {
+        Text(x.Id.Value);
+        Id(x.Target.Part);
+        Id(x.Target.Material);
+        Id(x.Target.Device);
+        Id(x.Target.DevicePart);
+        Id(x.Agent);
+        Id(x.Product);
+        Date(x.CompositionDated);
+        Box(x.When);
+        Flag(x.Allows);
+        Ids(x.SeenWith);
+        Flag(x.WholeClass);
+        Texts(x.Overrides.Select(id => id.Value));
+        Maybe(x.Damage, Damage);
+        Member(x.CountsTowards);
+        List(x.Duties, Duty);
+        Text(x.Why);
+        Member(x.KnownBy);
+        Maybe(x.Tested, tested =>
+        {
+            Number((int)tested.On);
+            Flag(tested.Strained);
+            Box(tested.Exposure);
+        });
+        Id(x.Edition);
+        Ids(x.Sources);
+        Date(x.Reviewed);
+    }
+
+    private void Convention(Convention x)
+    {
+        Number((int)x.Key);
+        Range(x.Range);
+        Methods(x.Methods);
+        Text(x.Reason);
+    }
+
+    private void Standing(StandingRule x)
+    {
+        Id(x.Id);
+        Id(x.Part);
+        Id(x.Material);
+        Id(x.Agent);
+        Box(x.When);
+        Member(x.AlwaysWith);
+        Text(x.Reason);
+        Ids(x.Sources);
+    }
+
+    private void Product(Product x)
+    {
+        Id(x.Id);
+        Text(x.Name);
+        Number((int)x.Composition);
+        Date(x.CompositionDated);
+        Number((int)x.StrengthOf);
+        Figure(x.LiquidShare);
+        List(x.Ingredients, i =>
+        {
+            Id(i.Agent);
+            Text(i.Unknown);
+            Text(i.Strength?.Unit.Text);
+            if (i.Strength is { } strength) Range(strength.Range);
+        });
+        Figure(x.Density);
+        List(x.Ph, ph =>
+        {
+            Range(ph.Value);
+            Number((int)ph.Of);
+        });
+        MaybeRange(x.Dilution);
+        MaybeRange(x.Temperature);
+        Flag(x.NeedsActivation);
+        Text(x.Note);
+    }
+
+    private void Device(Device x)
+    {
+        Id(x.Id);
+        Text(x.Name);
+        List(x.Parts, p =>
+        {
+            Id(p.Id);
+            Text(p.Name);
+            Ids(p.OneOfTypes);
+            MaybeSlots(p.Materials);
+            Number(p.MaterialsKnown is { } known ? known ? 2 : 1 : 0);
+            Member(p.Wettest);
+            Id(p.WettestFrom);
+            Member(p.Geometry);
+            Member(p.TouchedBy);
+        });
+        List(x.Instructions, e =>
+        {
+            Id(e.Id);
+            Date(e.Dated);
+            Texts(e.Serials.Select(s => s.ToString()));
+            Ids(e.Replaces);
+            Flag(e.OnlyListed);
+            Id(e.Source);
+        });
+        Text(x.Note);
+    }
+}

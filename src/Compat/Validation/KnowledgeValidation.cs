@@ -1,0 +1,100 @@
+using Compat.Knowledge;
+
+namespace Compat.Validation;
+
+/// <summary>Checks the records of a knowledge base: what no schema of a single file can say.</summary>
+internal static class KnowledgeValidation
+{
+    private const int MostVariants = 64;
+
+    public static IReadOnlyList<Problem> Check(KnowledgeData data)
+    {
+        var scope = new Scope(data, []);
+        scope.Duplicates(data.Materials, RecordKind.Material, m => m.Id.Value);
+        scope.Duplicates(data.Parts, RecordKind.Part, p => p.Id.Value);
+        scope.Duplicates(data.Agents, RecordKind.Agent, a => a.Id.Value);
+        scope.Duplicates(data.Sources, RecordKind.Source, s => s.Id.Value);
+        scope.Duplicates(data.Rules, RecordKind.Rule, r => r.Id.Value);
+        scope.Duplicates(data.Conventions, RecordKind.Convention, c => Words.Of(c.Key));
+        scope.Duplicates(data.StandingRules, RecordKind.StandingRule, s => s.Id.Value);
+        TreeValidation.Check(scope, scope.Materials, RecordKind.Material, "material", Material.Root, m => m.Under);
+        TreeValidation.Check(scope, scope.Parts, RecordKind.Part, "part", PartType.Root, p => p.Under);
+        TreeValidation.Check(scope, scope.Agents, RecordKind.Agent, "agent", AgentClass.Root, a => a.Under);
+        foreach (var material in scope.Materials.Values) scope.CheckSources(material.Sources, new ProblemPlace(RecordKind.Material, material.Id.Value));
+        foreach (var part in scope.Parts.Values) Part(scope, part);
+        foreach (var agent in scope.Agents.Values) Agent(scope, agent);
+        foreach (var rule in scope.Rules.Values) RuleValidation.Check(scope, rule, 0, inSite: false);
+        OverrideValidation.Check(scope, scope.Rules.Values);
+        foreach (var standing in data.StandingRules) Standing(scope, standing);
+        Conventions(scope);
+        return scope.Problems;
+    }
+
+    public static void Slots(Scope scope, ProblemPlace place, string field, IReadOnlyList<MaterialSlot> slots)
+    {
+        long variants = 1;
+        for (var i = 0; i < slots.Count; i++)
+        {
+            if (slots[i].OneOf.Count == 0) scope.Add("empty-one-of", place with { Field = $"{field}.{i}" }, "`one-of` names nothing");
+            variants = Math.Min(1_000_000, variants * Math.Max(1, slots[i].OneOf.Count));
+            for (var j = 0; j < slots[i].OneOf.Count; j++)
+                scope.Knows(scope.Materials, slots[i].OneOf[j], place, slots[i].OneOf.Count > 1 ? $"{field}.{i}.one-of.{j}" : $"{field}.{i}", "material");
+        }
+
+        if (variants > MostVariants) scope.Add("too-many-variants", place with { Field = field }, $"the choices of `one-of` make more than {MostVariants} variants");
+    }
+
+    private static void Part(Scope scope, PartType part)
+    {
+        var place = new ProblemPlace(RecordKind.Part, part.Id.Value);
+        if (part.Materials is { } slots) Slots(scope, place, "materials", slots);
+        else if (part.MaterialsKnown is not null) scope.Add("known-without-materials", place with { Field = "materials-known" }, "`materials-known` without `materials`");
+        DutyValidation.Check(scope, place, part.Duties);
+        scope.CheckSources(part.Sources, place);
+    }
+
+    private static void Agent(Scope scope, AgentClass agent)
+    {
+        var place = new ProblemPlace(RecordKind.Agent, agent.Id.Value);
+        if (agent.Basis is { } basis && agent.Under is { } under && scope.Basis(under) is { } above && above.Basis != basis.Basis)
+            scope.Add("other-basis", place with { Field = "basis" }, $"`{basis}` is another basis than that of the class above, `{above}`", "a child has its parent's basis");
+        for (var i = 0; i < agent.Cas.Count; i++)
+            if (!CasNumber.IsValid(agent.Cas[i])) scope.Add("bad-cas", place with { Field = $"cas.{i}" }, $"`{agent.Cas[i]}` is no CAS number", "digits-2 digits-check digit, and the check digit must fit");
+        if (agent.Usual.Strength is { } strength)
+        {
+            if (scope.Basis(agent.Id) is { } own) BoxValidation.Strength(scope, place, "usual.strength", strength, own);
+            else scope.Add("no-basis", place with { Field = "usual.strength" }, $"`{agent.Id}` has no basis for a strength");
+        }
+
+        if (agent.Usual.Ph is { } ph) BoxValidation.Range(scope, place, "usual.ph", ph, -1m, 15m, true, "pH");
+        if (agent.Usual.Temperature is { } temperature) BoxValidation.Range(scope, place, "usual.temperature", temperature, -40m, 200m, true, "temperature");
+        for (var i = 0; i < agent.InactivatedBy.Count; i++) scope.Knows(scope.Agents, agent.InactivatedBy[i], place, $"inactivated-by.{i}", "agent");
+        if (agent.Density is <= 0m or > 25m) scope.Add("outside-axis", place with { Field = "density" }, "a density lies above 0 and up to 25 kg/L");
+        if (agent.AvailableChlorine is <= 0m or > 3m) scope.Add("outside-axis", place with { Field = "available-chlorine" }, "a share of available chlorine lies above 0 and up to 3");
+        DutyValidation.Check(scope, place, agent.Duties);
+        scope.CheckSources(agent.Sources, place);
+        scope.CheckSources(agent.Usual.Sources, place, "usual.sources");
+    }
+
+    private static void Standing(Scope scope, StandingRule standing)
+    {
+        var place = new ProblemPlace(RecordKind.StandingRule, standing.Id.Value);
+        if (standing.Part is null == standing.Material is null) scope.Add("one-target", place, "a standing rule holds for exactly one part type or material");
+        if (standing.Part is { } part) scope.Knows(scope.Parts, part, place, "part", "part");
+        if (standing.Material is { } material) scope.Knows(scope.Materials, material, place, "material", "material");
+        if (scope.Knows(scope.Agents, standing.Agent, place, "agent", "agent")) BoxValidation.Axes(scope, place, "when", standing.When, standing.Agent, false);
+        scope.CheckSources(standing.Sources, place);
+    }
+
+    private static void Conventions(Scope scope)
+    {
+        foreach (var key in Enum.GetValues<ConventionKey>())
+        {
+            var convention = scope.Data.Conventions.FirstOrDefault(c => c.Key == key);
+            var place = new ProblemPlace(RecordKind.Convention, Words.Of(key), "value");
+            if (convention is null) scope.Add("no-convention", place with { Field = "" }, $"the convention `{Words.Of(key)}` is missing");
+            else if (key == ConventionKey.UnstatedMethods ? convention.Methods.IsEmpty : convention.Range.IsEmpty || convention.Range.IsWhole)
+                scope.Add("empty-convention", place, $"the convention `{Words.Of(key)}` names no value");
+        }
+    }
+}

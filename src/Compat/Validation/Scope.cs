@@ -1,0 +1,97 @@
+using Compat.Knowledge;
+using Compat.Sites;
+
+namespace Compat.Validation;
+
+/// <summary>The records that references may name, and the problems found so far.</summary>
+internal sealed class Scope
+{
+    private readonly List<Problem> _problems = [];
+
+    public Scope(KnowledgeData data, IReadOnlyList<Site> sites)
+    {
+        Data = data;
+        Materials = First(data.Materials, m => m.Id);
+        Parts = First(data.Parts, p => p.Id);
+        Agents = First(data.Agents, a => a.Id);
+        Sources = First(data.Sources.Concat(sites.SelectMany(s => s.Sources)), s => s.Id);
+        Products = First(sites.SelectMany(s => s.Products), p => p.Id);
+        Devices = First(sites.SelectMany(s => s.Devices), d => d.Id);
+        Rules = First(data.Rules.Concat(sites.SelectMany(s => s.Rules)), r => r.Id);
+    }
+
+    public KnowledgeData Data { get; }
+
+    public Dictionary<MaterialId, Material> Materials { get; }
+
+    public Dictionary<PartId, PartType> Parts { get; }
+
+    public Dictionary<AgentId, AgentClass> Agents { get; }
+
+    public Dictionary<SourceId, Source> Sources { get; }
+
+    public Dictionary<ProductId, Product> Products { get; }
+
+    public Dictionary<DeviceId, Device> Devices { get; }
+
+    public Dictionary<RuleId, Rule> Rules { get; }
+
+    public IReadOnlyList<Problem> Problems => _problems;
+
+    public void Add(string code, ProblemPlace place, string message, string? help = null) => _problems.Add(new Problem(code, place, message, help));
+
+    /// <summary>Reports an id that no record has, with the nearest that one has.</summary>
+    /// <returns>Whether the id is known.</returns>
+    public bool Knows<TId, TRecord>(Dictionary<TId, TRecord> records, TId id, ProblemPlace place, string field, string what) where TId : Id
+    {
+        if (records.ContainsKey(id)) return true;
+        Add("unknown-" + what.Replace(' ', '-'), place with { Field = field }, $"unknown {what} `{id}`", NearestNames.Help(id.Value, records.Keys.Select(k => k.Value)));
+        return false;
+    }
+
+    public void CheckSources(IReadOnlyList<SourceId> sources, ProblemPlace place, string field = "sources")
+    {
+        for (var i = 0; i < sources.Count; i++) Knows(Sources, sources[i], place, $"{field}.{i}", "source");
+    }
+
+    public void Duplicates<T>(IEnumerable<T> records, RecordKind kind, Func<T, string> id)
+    {
+        var counts = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (var record in records)
+        {
+            var key = id(record);
+            counts.TryGetValue(key, out var count);
+            counts[key] = count + 1;
+            if (count > 0) Add("duplicate-id", new ProblemPlace(kind, key, "id", count), $"`{key}` is given twice", "ids are never reused; give it another name or remove one");
+        }
+    }
+
+    /// <summary>The node, then its ancestors; stops at an unknown parent or a cycle.</summary>
+    public IEnumerable<Material> Upward(MaterialId? id) => Walk(id, Materials, m => m.Under);
+
+    /// <summary>The node, then its ancestors; stops at an unknown parent or a cycle.</summary>
+    public IEnumerable<PartType> Upward(PartId? id) => Walk(id, Parts, p => p.Under);
+
+    /// <summary>The node, then its ancestors; stops at an unknown parent or a cycle.</summary>
+    public IEnumerable<AgentClass> Upward(AgentId? id) => Walk(id, Agents, a => a.Under);
+
+    public StrengthUnit? Basis(AgentId? id) => Upward(id).Select(a => a.Basis).FirstOrDefault(b => b is not null);
+
+    private static IEnumerable<T> Walk<TId, T>(TId? id, Dictionary<TId, T> records, Func<T, TId?> under) where TId : Id
+    {
+        var seen = new HashSet<TId>();
+        while (id is not null && seen.Add(id) && records.TryGetValue(id, out var record))
+        {
+            yield return record;
+            id = under(record);
+        }
+    }
+
+    private static Dictionary<TId, T> First<TId, T>(IEnumerable<T> records, Func<T, TId> id) where TId : notnull
+    {
+        var map = new Dictionary<TId, T>();
+        foreach (var record in records)
+            if (!map.ContainsKey(id(record))) map[id(record)] = record;
+        return map;
+    }
+}

@@ -1,0 +1,47 @@
+using Compat.Knowledge;
+using Compat.Sites;
+
+namespace Compat.Validation;
+
+/// <summary>Refuses a site whose rules break a standing rule. A device's own instructions may depart from one.</summary>
+internal static class StandingValidation
+{
+    public static IReadOnlyList<Problem> Check(KnowledgeBase kb, Site site)
+    {
+        var scope = new Scope(kb.Data, kb.Sites);
+        foreach (var rule in site.Rules.Where(r => r.Allows && r.Edition is null && r.Agent is not null))
+        {
+            foreach (var standing in kb.Data.StandingRules.Where(s => s.AlwaysWith is null || rule.Duties.All(d => d.Kind != s.AlwaysWith)))
+            {
+                var meets = scope.Upward(rule.Agent).Any(a => a.Id == standing.Agent) || scope.Upward(standing.Agent).Any(a => a.Id == rule.Agent);
+                if (!meets || !Touches(scope, standing, rule.Target) || !Overlap(standing.When, rule.When)) continue;
+                scope.Add("breaks-standing-rule", new ProblemPlace(RecordKind.Rule, rule.Id.Value), $"`{rule.Id}` breaks the standing rule `{standing.Id}`", standing.Reason);
+            }
+        }
+
+        return scope.Problems;
+    }
+
+    private static bool Touches(Scope scope, StandingRule standing, RuleTarget target)
+    {
+        if (target.Material is { } material)
+            return standing.Material is { } of && (scope.Upward(material).Any(m => m.Id == of) || scope.Upward(of).Any(m => m.Id == material));
+        var types = target.Part is { } part ? [part]
+            : scope.Devices[target.Device!].Parts.Where(p => target.DevicePart is null || p.Id == target.DevicePart).SelectMany(p => p.OneOfTypes);
+        return standing.Part is { } wanted
+            ? types.Any(type => scope.Upward(type).Any(p => p.Id == wanted) || scope.Upward(wanted).Any(p => p.Id == type))
+            : types.SelectMany(type => scope.Upward(type).Select(p => p.Materials).FirstOrDefault(m => m is not null) ?? [])
+                .SelectMany(slot => slot.OneOf).Any(m => scope.Upward(m).Any(x => x.Id == standing.Material));
+    }
+
+    private static bool Overlap(ExposureBox a, ExposureBox b)
+    {
+        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
+        {
+            var (x, y) = (a.On(axis), b.On(axis));
+            if (x.Statement == AxisStatement.Within && y.Statement == AxisStatement.Within && x.Range.Intersect(y.Range).IsEmpty) return false;
+        }
+
+        return a.Methods.Statement != AxisStatement.Within || b.Methods.Statement != AxisStatement.Within || !a.Methods.Methods.Intersect(b.Methods.Methods).IsEmpty;
+    }
+}

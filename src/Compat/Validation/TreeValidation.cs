@@ -1,0 +1,35 @@
+namespace Compat.Validation;
+
+/// <summary>Checks that records form one tree under their root.</summary>
+internal static class TreeValidation
+{
+    public static void Check<TId, T>(Scope scope, Dictionary<TId, T> records, RecordKind kind, string what, TId root, Func<T, TId?> under) where TId : Id
+    {
+        if (!records.ContainsKey(root)) scope.Add("no-root", new ProblemPlace(kind, root.Value), $"the tree has no root `{root}`");
+        foreach (var pair in records)
+        {
+            var place = new ProblemPlace(kind, pair.Key.Value, "under");
+            var parent = under(pair.Value);
+            if (parent is null)
+            {
+                if (pair.Key != root) scope.Add("no-parent", place, $"`{pair.Key}` does not say what it is under", $"name a parent; the root is `{root}`");
+                continue;
+            }
+
+            if (pair.Key == root)
+            {
+                scope.Add("root-with-parent", place, $"the root `{root}` is under nothing");
+                continue;
+            }
+
+            if (!scope.Knows(records, parent, place, "under", what)) continue;
+            var seen = new HashSet<TId> { pair.Key };
+            for (var at = parent; at is not null && records.TryGetValue(at, out var record); at = under(record))
+            {
+                if (seen.Add(at)) continue;
+                if (at == pair.Key) scope.Add("tree-cycle", place, $"`{pair.Key}` lies under itself, through `{parent}`");
+                break;
+            }
+        }
+    }
+}
