@@ -1,5 +1,6 @@
 using Compat.Knowledge;
 using Compat.Sites;
+using Compat.Validation;
 
 namespace Compat.Evaluation;
 
@@ -20,7 +21,6 @@ internal sealed class CompiledBase
     private readonly PartTraits[] _parts;
     private readonly bool[] _delicate;
     private readonly bool[] _declaredOnly;
-    private readonly Dictionary<ProductId, Product> _products;
     private readonly Dictionary<int, List<CompiledRule>> _byPart = [];
     private readonly Dictionary<int, List<CompiledRule>> _byMaterial = [];
     private readonly Dictionary<DeviceId, List<CompiledRule>> _byDevice = [];
@@ -29,6 +29,7 @@ internal sealed class CompiledBase
     {
         Data = data;
         Sites = sites;
+        Records = new Scope(data, sites);
         Materials = new Tree(data.Materials.Select(m => (m.Id.Value, m.Under?.Value)).ToArray());
         Parts = new Tree(data.Parts.Select(p => (p.Id.Value, p.Under?.Value)).ToArray());
         Agents = new Tree(data.Agents.Select(a => (a.Id.Value, a.Under?.Value)).ToArray());
@@ -37,9 +38,6 @@ internal sealed class CompiledBase
         _declaredOnly = Marks(data.Materials.Select(m => m.DeclaredOnlySuffices).ToArray());
         _agents = Enumerable.Range(0, Agents.Count).Select(Traits).ToArray();
         _parts = Enumerable.Range(0, Parts.Count).Select(PartTraitsOf).ToArray();
-        _products = sites.SelectMany(s => s.Products).ToDictionary(p => p.Id);
-        Devices = sites.SelectMany(s => s.Devices).ToDictionary(d => d.Id);
-        SourcesById = data.Sources.Concat(sites.SelectMany(s => s.Sources)).ToDictionary(s => s.Id);
         Rules = data.Rules.Concat(sites.SelectMany(s => s.Rules)).OrderBy(r => r.Id)
             .Select((rule, i) => RuleCompiler.Compile(rule, i, this)).ToArray();
         Tables = Enumerable.Range(0, CompiledRule.AxisCount).Select(axis => new CutTable(Rules.Select(r => r.Box[axis]))).ToArray();
@@ -56,6 +54,9 @@ internal sealed class CompiledBase
 
     public KnowledgeData Data { get; }
 
+    /// <summary>The records by id, for checking questions.</summary>
+    public Scope Records { get; }
+
     public IReadOnlyList<Site> Sites { get; }
 
     public Tree Materials { get; }
@@ -68,11 +69,9 @@ internal sealed class CompiledBase
 
     public CutTable[] Tables { get; }
 
-    public IReadOnlyDictionary<DeviceId, Device> Devices { get; }
+    public IReadOnlyDictionary<DeviceId, Device> Devices => Records.Devices;
 
-    public IReadOnlyDictionary<SourceId, Source> SourcesById { get; }
-
-    public IReadOnlyDictionary<ProductId, Product> Products => _products;
+    public IReadOnlyDictionary<SourceId, Source> SourcesById => Records.Sources;
 
     public Convention Convention(ConventionKey key) => _conventions[key];
 
@@ -82,7 +81,7 @@ internal sealed class CompiledBase
 
     public PartTraits Part(int node) => _parts[node];
 
-    public Product Product(ProductId id) => _products[id];
+    public Product Product(ProductId id) => Records.Products[id];
 
     public bool IsDelicate(int material) => _delicate[material];
 

@@ -5,7 +5,7 @@ namespace Compat.Evaluation;
 /// <summary>What keeps an 'allowed' within limits: whatever was assumed, and evidence that is weak or was not seen.</summary>
 internal sealed class Limits(CompiledBase kb, Question question, Substance substance, IReadOnlyList<PartVariant> variants)
 {
-    public IReadOnlyList<Limit> Of(IReadOnlyList<CompiledRule> deciding, bool wellFounded)
+    public IReadOnlyList<Limit> Of(IReadOnlyList<CompiledRule> deciding, bool wellFounded, HashSet<string> restricted)
     {
         var limits = new List<Limit>();
         if (variants[0].Device is { Instructions.Count: 0 } device) limits.Add(new(LimitCode.InstructionsNotSeen, [device.Id.Value]));
@@ -24,7 +24,7 @@ internal sealed class Limits(CompiledBase kb, Question question, Substance subst
 
         void LeftOut(bool isLeftOut, int axis, string name, string taken)
         {
-            if (isLeftOut && !deciding.All(rule => SaysAny(rule, axis))) limits.Add(new(LimitCode.AxisLeftOut, [name, taken]));
+            if (isLeftOut && (restricted.Contains(name) || !deciding.All(rule => SaysAny(rule, axis)))) limits.Add(new(LimitCode.AxisLeftOut, [name, taken]));
         }
 
         void Unstated(CompiledRule rule)

@@ -40,7 +40,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         var used = meeting.SelectMany(p => p).Distinct().ToArray();
         var deciding = used.SelectMany(p => p.Decision.Deciding).Distinct().OrderBy(r => r.Rule.Id).ToArray();
         var wellFounded = used.All(p => p.Decision.WellFounded);
-        var limits = new Limits(kb, question, _substance, _variants).Of(deciding, wellFounded);
+        var limits = new Limits(kb, question, _substance, _variants).Of(deciding, wellFounded, Restricted(sorted));
         var listed = sorted.Take(MostListed).Select((box, i) => ToBox(box.Method, box.Spans, meeting[i])).ToArray();
         var reasons = used.SelectMany(p => p.Decision.Reasons).Distinct().Take(MostListed).ToList();
         if (_substance.Product is { Composition: not Sites.Composition.Full } product)
@@ -54,6 +54,22 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
             JudgedByPart = used.All(p => p.Decision.ByPart),
             WellFounded = wellFounded,
         };
+    }
+
+    /// <summary>The free axes on which some choice is not a good one.</summary>
+    private HashSet<string> Restricted((ApplicationMethod Method, Span[] Spans)[] boxes)
+    {
+        var domain = Domain(firstUseOnly: false);
+        var restricted = new HashSet<string>();
+        if (_substance.Methods.Methods.Any(method => boxes.All(box => box.Method != method))) restricted.Add("method");
+        foreach (var (_, spans) in boxes)
+        {
+            if (!domain[Piece.Residence].LiesIn(spans[Piece.Residence])) restricted.Add("residence");
+            if (!domain[Piece.Dilution].LiesIn(spans[Piece.Dilution])) restricted.Add("dilution");
+            if (!domain[Piece.Uses].LiesIn(spans[Piece.Uses])) restricted.Add("uses");
+        }
+
+        return restricted;
     }
 
     private Answer Refused(IReadOnlyList<Piece> pieces)

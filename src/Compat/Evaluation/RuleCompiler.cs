@@ -49,11 +49,11 @@ internal static class RuleCompiler
         return new(above, false, upTo, true);
     }
 
-    /// <summary>The pH of a product over every state on record, or null where there is none.</summary>
+    /// <summary>The pH of a product as it is used: over every state on record but the 1 % test dilution; null where there is none.</summary>
     public static Interval? PhHull(Product product)
     {
         Interval? hull = null;
-        foreach (var measured in product.Ph.Where(ph => !product.NeedsActivation || ph.Of is PhState.Activated or PhState.InUse))
+        foreach (var measured in product.Ph.Where(ph => ph.Of != PhState.OnePercent && (!product.NeedsActivation || ph.Of is PhState.Activated or PhState.InUse)))
             hull = hull?.Hull(measured.Value) ?? measured.Value;
         return hull;
     }

@@ -9,7 +9,7 @@ internal static class QuestionValidation
 
     public static IReadOnlyList<Problem> Check(CompiledBase kb, Question question, bool needsSubject)
     {
-        var scope = new Scope(kb.Data, kb.Sites);
+        var scope = new Scope(kb.Records);
         Subject(scope, question, needsSubject);
         What(scope, question);
         if (scope.Problems.Count == 0) Strength(scope, kb, question);

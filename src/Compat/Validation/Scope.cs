@@ -20,6 +20,19 @@ internal sealed class Scope
         Rules = First(data.Rules.Concat(sites.SelectMany(s => s.Rules)), r => r.Id);
     }
 
+    /// <summary>The same records with no problem found yet.</summary>
+    public Scope(Scope records)
+    {
+        Data = records.Data;
+        Materials = records.Materials;
+        Parts = records.Parts;
+        Agents = records.Agents;
+        Sources = records.Sources;
+        Products = records.Products;
+        Devices = records.Devices;
+        Rules = records.Rules;
+    }
+
     public KnowledgeData Data { get; }
 
     public Dictionary<MaterialId, Material> Materials { get; }
