@@ -98,7 +98,8 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         };
     }
 
-    private static bool AtFirstUse(Piece piece) => piece.Spans[Piece.Uses].Meets(Span.Of(new Interval(0m, false, 1m, true)));
+    /// <summary>Where uses are left out a choice stands or falls at the first use; where they are asked, at any of them.</summary>
+    private bool AtFirstUse(Piece piece) => !UsesFree || piece.Spans[Piece.Uses].Meets(Span.Of(new Interval(0m, false, 1m, true)));
 
     private Answer Base(Verdict verdict, IReadOnlyList<Reason> reasons, IReadOnlyList<Piece> pieces, CompiledRule[] deciding) => new()
     {

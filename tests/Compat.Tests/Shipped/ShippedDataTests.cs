@@ -77,7 +77,7 @@ public class ShippedDataTests
                             Agent = Shipped.Data.Agents[agent].Id,
                             Method = method,
                             Strength = Compiled.Agent(agent).Basis is { } basis ? new Strength(Point(rule.Box[(int)Axis.Strength], 0m, 100m, inside), StrengthUnit.PercentOf(basis.Basis)) : null,
-                            Residence = Point(rule.Box[(int)Axis.Residence], 0m, 1_000_000m, inside),
+                            Residence = Point(rule.Box[(int)Axis.Residence], 0m, 100_000_000m, inside),
                             Temperature = Point(rule.Box[(int)Axis.Temperature], -40m, 200m, inside),
                             Ph = Point(rule.Box[(int)Axis.Ph], -1m, 15m, inside),
                             Uses = (int)Math.Min(1000m, rule.Box[(int)Axis.Uses].Lower is { } above ? above + 1 : 1m),
@@ -103,7 +103,13 @@ public class ShippedDataTests
     private static int? Targets(RuleTarget allowed, RuleTarget forbids)
     {
         if (allowed.Part is { } part && forbids.Part is { } otherPart) return Related(Compiled.Parts, Compiled.Parts[part.Value], Compiled.Parts[otherPart.Value]);
-        if (allowed.Material is { } material && forbids.Material is { } otherMaterial) return Related(Compiled.Materials, Compiled.Materials[material.Value], Compiled.Materials[otherMaterial.Value]);
+        if (allowed.Material is { } material && forbids.Material is { } otherMaterial)
+        {
+            var below = Compiled.Materials[otherMaterial.Value];
+            if (below != Compiled.Materials[material.Value] && Compiled.IsDelicate(below)) return null;
+            return Related(Compiled.Materials, Compiled.Materials[material.Value], below);
+        }
+
         return allowed.Part is { } made && forbids.Material is { } of && Compiled.Part(Compiled.Parts[made.Value]).Materials.Any(slot => slot.OneOf.Any(m => Compiled.Materials.IsAtOrBelow(Compiled.Materials[m.Value], Compiled.Materials[of.Value]))) ? 0 : null;
     }
 
