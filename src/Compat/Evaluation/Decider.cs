@@ -34,7 +34,7 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
         if (scene.Component.OnlyForbids)
             return Make(Verdict.Allowed, voices, setAside, [], [Because(voices, ReasonCode.MaterialsAllow)]) with { WellFounded = true };
 
-        foreach (var edition in scene.Editions.Where(e => e.OnlyListed))
+        foreach (var edition in voices.Variant.Editions.Where(e => e.OnlyListed))
         {
             if (!voices.Voices[0].Any(i => applies[i] && scene.Candidates[i].Rule.Allows && scene.Candidates[i].Rule.Rule.Edition == edition.Id))
                 return Make(Verdict.NotAllowed, voices, setAside, [], [Because(voices, ReasonCode.NotListed, edition.Id.Value)]);
@@ -51,7 +51,7 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
     {
         var variant = voices.Variant;
         var reasons = new List<Reason>();
-        var silent = scene.Editions.FirstOrDefault(edition =>
+        var silent = variant.Editions.FirstOrDefault(edition =>
             !voices.Voices[0].Any(i => applies[i] && scene.Candidates[i].Rule.Allows && scene.Candidates[i].Rule.Rule.Edition == edition.Id));
         var byPart = live[0].Where(rule => silent is null || !rule.OfInstructions).ToArray();
         if (silent is not null && byPart.Length < live[0].Count) reasons.Add(Because(voices, ReasonCode.EditionSilent, silent.Id.Value));

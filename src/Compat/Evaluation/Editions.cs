@@ -5,32 +5,35 @@ namespace Compat.Evaluation;
 /// <summary>Which editions of a device's instructions speak.</summary>
 internal static class Editions
 {
-    /// <summary>An edition speaks where some possible serial number is covered by it and by none that replaces it.</summary>
-    public static IReadOnlyList<InstructionsEdition> Speaking(Device device, SerialNumber? serial) =>
-        device.Instructions.Where(edition => Speaks(edition, device.Instructions, serial)).ToArray();
-
-    private static bool Speaks(InstructionsEdition edition, IReadOnlyList<InstructionsEdition> all, SerialNumber? serial)
+    /// <summary>
+    /// The editions that speak for the serial number; without one, every distinct set that a possible serial number gives.
+    /// An edition speaks where it covers the number and none that replaces it does.
+    /// </summary>
+    public static IReadOnlyList<IReadOnlyList<InstructionsEdition>> Possible(Device device, SerialNumber? serial)
     {
-        var replacing = all.Where(other => other.Replaces.Contains(edition.Id)).ToArray();
-        if (serial is { } known) return Covers(edition, known) && !replacing.Any(other => Covers(other, known));
-        if (replacing.Any(other => other.Serials.Count == 0)) return false;
-        if (edition.Serials.Count == 0) return true;
-        return edition.Serials.Any(range => Remains(range, replacing.SelectMany(other => other.Serials)));
+        var sets = new List<IReadOnlyList<InstructionsEdition>>();
+        foreach (var number in serial is { } known ? [known] : Telling(device))
+        {
+            var speaking = device.Instructions.Where(edition => Covers(edition, number) && !device.Instructions.Any(other => other.Replaces.Contains(edition.Id) && Covers(other, number))).ToArray();
+            if (!sets.Any(set => set.SequenceEqual(speaking))) sets.Add(speaking);
+        }
+
+        return sets;
+    }
+
+    /// <summary>Serial numbers of which one stands for each that any edition tells apart: the ends of ranges, and one that lies in none.</summary>
+    private static IEnumerable<SerialNumber> Telling(Device device)
+    {
+        foreach (var range in device.Instructions.SelectMany(edition => edition.Serials))
+        {
+            yield return new SerialNumber(range.Prefix, range.First);
+            if (range.First > 0) yield return new SerialNumber(range.Prefix, range.First - 1);
+            if (range.Last < long.MaxValue) yield return new SerialNumber(range.Prefix, range.Last + 1);
+        }
+
+        yield return new SerialNumber("any other", 0);
     }
 
     private static bool Covers(InstructionsEdition edition, SerialNumber serial) =>
         edition.Serials.Count == 0 || edition.Serials.Any(range => range.Contains(serial));
-
-    private static bool Remains(SerialRange range, IEnumerable<SerialRange> taken)
-    {
-        var next = range.First;
-        foreach (var other in taken.Where(t => t.Prefix == range.Prefix).OrderBy(t => t.First))
-        {
-            if (other.First > next) break;
-            if (other.Last >= range.Last) return false;
-            next = Math.Max(next, other.Last + 1);
-        }
-
-        return next <= range.Last;
-    }
 }

@@ -8,7 +8,7 @@ internal sealed class Limits(CompiledBase kb, Question question, Substance subst
     public IReadOnlyList<Limit> Of(IReadOnlyList<CompiledRule> deciding, bool wellFounded, HashSet<string> restricted)
     {
         var limits = new List<Limit>();
-        if (variants[0].Device is { Instructions.Count: 0 } device) limits.Add(new(LimitCode.InstructionsNotSeen, [device.Id.Value]));
+        if (variants.FirstOrDefault(v => v.Editions.Count == 0)?.Device is { } device) limits.Add(new(LimitCode.InstructionsNotSeen, [device.Id.Value]));
         if (variants[0].MaterialsAlone) limits.Add(new(LimitCode.SealsNotJudged, []));
         LeftOut(question.Method is null, CompiledRule.AxisCount, "method", substance.Methods.ToString());
         var ofProduct = substance.Product is not null;

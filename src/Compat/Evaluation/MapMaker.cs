@@ -14,8 +14,7 @@ internal sealed class MapMaker(CompiledBase kb, Question question)
         var substance = SubstanceResolver.Resolve(kb, asked);
         var component = substance.Components[0];
         var variants = PartResolver.Variants(kb, asked);
-        var editions = variants[0].Device is { } device ? Editions.Speaking(device, question.Serial) : [];
-        var scene = new Scene(kb, variants, editions, substance, component, residenceWithoutEnd: false);
+        var scene = new Scene(kb, variants, substance, component, residenceWithoutEnd: false);
         Interval[] domain =
         [
             SubstanceResolver.WholeStrength(kb.Agent(component.Agent).Basis), Interval.Exactly(1m), Interval.Above(0m),

@@ -12,14 +12,14 @@ internal static class PartResolver
         {
             var device = kb.Devices[deviceId];
             var part = device.Parts.First(p => p.Id == question.DevicePart);
-            var speaking = Editions.Speaking(device, question.Serial);
-            return part.OneOfTypes.SelectMany(type => OfType(kb, kb.Parts[type.Value], Stated(question) ?? part.Materials, part, device, speaking, part.OneOfTypes.Count > 1)).ToArray();
+            var sets = Editions.Possible(device, question.Serial);
+            return sets.SelectMany(set => part.OneOfTypes.SelectMany(type => OfType(kb, kb.Parts[type.Value], Stated(question) ?? part.Materials, new OnDevice(device, part, set, sets.Count > 1)))).ToArray();
         }
 
-        if (question.Part is { } id) return OfType(kb, kb.Parts[id.Value], Stated(question), null, null, [], false).ToArray();
+        if (question.Part is { } id) return OfType(kb, kb.Parts[id.Value], Stated(question), null).ToArray();
         return Choices(question.Materials).Select(choice => new PartVariant
         {
-            Member = Member(choice, question.Materials, null),
+            Member = Member(choice, question.Materials, null, null),
             Part = -1,
             Materials = choice.Select(m => kb.Materials[m.Value]).Distinct().ToArray(),
             MaterialsKnown = true,
@@ -32,9 +32,10 @@ internal static class PartResolver
 
     private static IReadOnlyList<MaterialSlot>? Stated(Question question) => question.Materials.Count == 0 ? null : question.Materials;
 
-    private static IEnumerable<PartVariant> OfType(
-        CompiledBase kb, int type, IReadOnlyList<MaterialSlot>? stated, DevicePart? part, Device? device, IReadOnlyList<InstructionsEdition> speaking, bool typeIsChoice)
+    private static IEnumerable<PartVariant> OfType(CompiledBase kb, int type, IReadOnlyList<MaterialSlot>? stated, OnDevice? on)
     {
+        var part = on?.Part;
+        var speaking = on?.Editions ?? [];
         var traits = kb.Part(type);
         var ofType = traits.Materials.SelectMany(slot => slot.OneOf).Select(m => kb.Materials[m.Value]).ToArray();
         var slots = stated ?? traits.Materials;
@@ -43,7 +44,7 @@ internal static class PartResolver
             var materials = choice.Select(m => kb.Materials[m.Value]).Distinct().ToArray();
             yield return new PartVariant
             {
-                Member = Member(choice, slots, typeIsChoice ? traits.Part.Id.Value : null),
+                Member = Member(choice, slots, on, traits.Part.Id.Value),
                 Part = type,
                 Materials = materials,
                 MaterialsKnown = stated is null ? traits.MaterialsKnown : stated != part?.Materials || (part.MaterialsKnown ?? true),
@@ -53,7 +54,8 @@ internal static class PartResolver
                 Never = traits.Never,
                 Geometry = part?.Geometry ?? traits.Geometry,
                 Duties = traits.Duties,
-                Device = device,
+                Device = on?.Device,
+                Editions = speaking,
                 DevicePart = part?.Id,
             };
         }
@@ -67,10 +69,14 @@ internal static class PartResolver
         return choices;
     }
 
-    private static string? Member(IReadOnlyList<MaterialId> choice, IReadOnlyList<MaterialSlot> slots, string? type)
+    private static string? Member(IReadOnlyList<MaterialId> choice, IReadOnlyList<MaterialSlot> slots, OnDevice? on, string? type)
     {
         var members = slots.Select((slot, i) => slot.OneOf.Count > 1 ? choice[i].Value : null).Where(m => m is not null).ToList();
-        if (type is not null) members.Insert(0, type);
+        if (type is not null && on?.Part.OneOfTypes.Count > 1) members.Insert(0, type);
+        if (on is { IsOneOfSeveral: true }) members.Add(on.Editions.Count == 0 ? "no edition" : "edition " + string.Join(" and ", on.Editions.Select(e => e.Id.Value)));
         return members.Count == 0 ? null : string.Join(" + ", members);
     }
+
+    /// <summary>A part of a device, with one set of editions that can speak for it.</summary>
+    private sealed record OnDevice(Device Device, DevicePart Part, IReadOnlyList<InstructionsEdition> Editions, bool IsOneOfSeveral);
 }

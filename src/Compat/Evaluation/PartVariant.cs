@@ -34,6 +34,9 @@ internal sealed record PartVariant
 
     public DevicePartId? DevicePart { get; init; }
 
+    /// <summary>The editions of the device's instructions that speak.</summary>
+    public IReadOnlyList<InstructionsEdition> Editions { get; init; } = [];
+
     public bool MaterialsAlone => Part < 0;
 
     public bool Stands(ApplicationMethod method) =>

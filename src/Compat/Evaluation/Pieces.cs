@@ -14,7 +14,6 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
     public IReadOnlyList<Piece> All()
     {
         var pieces = new List<Piece>();
-        var editions = variants[0].Device is { } device ? Editions.Speaking(device, question.Serial) : [];
         var withoutEnd = question.Residence is { } asked && asked.Equals(Interval.Exactly(Interval.WithoutEnd));
         var open = new List<ApplicationMethod>();
         foreach (var method in substance.Methods.Methods)
@@ -26,7 +25,7 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
         if (open.Count == 0) return pieces;
         foreach (var component in substance.Components)
         {
-            var scene = new Scene(kb, variants, editions, substance, component, withoutEnd);
+            var scene = new Scene(kb, variants, substance, component, withoutEnd);
             var leaves = new Leaves(kb, scene);
             var (low, high) = Domain(component);
             foreach (var method in open)

@@ -1,5 +1,4 @@
 using Compat.Knowledge;
-using Compat.Sites;
 
 namespace Compat.Evaluation;
 
@@ -16,10 +15,9 @@ internal sealed class Scene
     private readonly List<Candidate> _candidates = [];
     private readonly Dictionary<Candidate, int> _index = [];
 
-    public Scene(CompiledBase kb, IReadOnlyList<PartVariant> variants, IReadOnlyList<InstructionsEdition> editions, Substance substance, Component component, bool residenceWithoutEnd)
+    public Scene(CompiledBase kb, IReadOnlyList<PartVariant> variants, Substance substance, Component component, bool residenceWithoutEnd)
     {
         _kb = kb;
-        Editions = editions;
         Substance = substance;
         Component = component;
         Variants = variants.Select(variant => new VariantVoices(variant, Voices(variant, residenceWithoutEnd))).ToArray();
@@ -30,8 +28,6 @@ internal sealed class Scene
             Overriders[i] = Enumerable.Range(0, _candidates.Count).Where(j => _candidates[j].Rule.Overrides.Contains(overridden)).ToArray();
         }
     }
-
-    public IReadOnlyList<InstructionsEdition> Editions { get; }
 
     public Substance Substance { get; }
 
@@ -71,7 +67,7 @@ internal sealed class Scene
         foreach (var rule in _kb.RulesOnDevice(variant.Device.Id))
         {
             var ofPart = rule.Rule.Target.DevicePart is null || rule.Rule.Target.DevicePart == variant.DevicePart;
-            var speaks = rule.Rule.Edition is null || Editions.Any(edition => edition.Id == rule.Rule.Edition);
+            var speaks = rule.Rule.Edition is null || variant.Editions.Any(edition => edition.Id == rule.Rule.Edition);
             if (ofPart && speaks) yield return rule;
         }
     }

@@ -88,7 +88,7 @@ internal static class SubstanceResolver
 
         var inPercent = new Strength(percent, StrengthUnit.PercentOf(stated.Unit.Basis));
         var converted = StrengthConversion.Convert(inPercent, traits, product.Density, kb.Convention(ConventionKey.SolutionDensity).Range);
-        return (converted ?? Fraction).Intersect(whole);
+        return converted?.Intersect(whole) ?? whole;
     }
 
     /// <summary>For every class with two or more ingredients at or below it: from the least of them to their sum.</summary>
