@@ -3,7 +3,7 @@ using Compat.Answers;
 namespace Compat.Evaluation;
 
 /// <summary>What keeps an 'allowed' within limits: whatever was assumed, and evidence that is weak or was not seen.</summary>
-internal sealed class Limits(CompiledBase kb, Question question, Substance substance, IReadOnlyList<PartVariant> variants)
+internal sealed class Limits(Question question, Substance substance, IReadOnlyList<PartVariant> variants)
 {
     public IReadOnlyList<Limit> Of(IReadOnlyList<CompiledRule> deciding, bool wellFounded, HashSet<string> restricted)
     {
@@ -39,11 +39,6 @@ internal sealed class Limits(CompiledBase kb, Question question, Substance subst
 
     private static string Seconds(Interval residence) => residence.ToString("s");
 
-    /// <summary>A rule of an agent without basis, or of the other kind, has no such axis.</summary>
-    private bool SaysAny(CompiledRule rule, int axis)
-    {
-        if (axis == (int)Axis.Strength && (rule.Agent < 0 || kb.Agent(rule.Agent).Basis is null)) return true;
-        if (axis == (int)Axis.Dilution && rule.Agent >= 0) return false;
-        return rule.SaysAny[axis];
-    }
+    /// <summary>Only what a rule says counts: one on a class without basis says nothing of strength, one on an agent nothing of dilution.</summary>
+    private static bool SaysAny(CompiledRule rule, int axis) => rule.SaysAny[axis];
 }

@@ -40,7 +40,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         var used = meeting.SelectMany(p => p).Distinct().ToArray();
         var deciding = used.SelectMany(p => p.Decision.Deciding).Distinct().OrderBy(r => r.Rule.Id).ToArray();
         var wellFounded = used.All(p => p.Decision.WellFounded);
-        var limits = new Limits(kb, question, _substance, _variants).Of(deciding, wellFounded, Restricted(sorted));
+        var limits = new Limits(question, _substance, _variants).Of(deciding, wellFounded, Restricted(sorted));
         var listed = sorted.Take(MostListed).Select((box, i) => ToBox(box.Method, box.Spans, meeting[i])).ToArray();
         var reasons = used.SelectMany(p => p.Decision.Reasons).Distinct().Take(MostListed).ToList();
         if (_substance.Product is { Composition: not Sites.Composition.Full } product)
