@@ -135,7 +135,7 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
 
     private bool IsWellFounded(CompiledRule rule) =>
         rule.Rule.KnownBy is KnownBy.Test or KnownBy.Instructions or KnownBy.Published
-        && rule.Rule.Sources.Any(id => kb.SourcesById.TryGetValue(id, out var source) && !source.Recalled && source.Kind != SourceKind.CommonPractice);
+        && rule.Rule.Sources.Any(id => kb.SourcesById.TryGetValue(id, out var source) && !source.Recalled && source.Trust != Trust.Weak && source.Kind != SourceKind.CommonPractice);
 
     private static string Name(CompiledRule rule) => rule.Rule.Agent?.Value ?? rule.Rule.Product!.Value;
 
