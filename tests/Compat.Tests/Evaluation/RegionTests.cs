@@ -8,8 +8,17 @@ public sealed class RegionTests
     [Fact]
     public void EveryRegionIsAnsweredAsTheReferenceAnswersIt() => RandomRun.ForAll(Shape.Region, c =>
     {
-        var expected = ReferenceEvaluator.Region(c.Data, c.Sites, c.Question);
+        var expected = PointTests.Plainly(ReferenceEvaluator.Region(c.Data, c.Sites, c.Question).Verdict);
         var answer = c.Build().Ask(c.Question);
-        Assert.True(expected.Verdict == answer.Verdict, $"reference {expected.Verdict}, engine {answer.Verdict}, {answer.Decisive.Code}");
+        Assert.True(expected == PointTests.Plainly(answer.Verdict), $"reference {expected}, engine {answer.Verdict}, {answer.Decisive.Code}");
+    });
+
+    [Fact]
+    public void WhatWasAssumedOrNotSaidIsALimit() => RandomRun.ForAll(Shape.Region, c =>
+    {
+        var answer = c.Build().Ask(c.Question);
+        if (answer.Verdict < Verdict.AllowedWithinLimits) return;
+        var expected = ReferenceEvaluator.Region(c.Data, c.Sites, c.Question).Verdict;
+        Assert.True(expected == answer.Verdict, $"reference {expected}, engine {answer.Verdict}, limits {string.Join("; ", answer.Limits.Select(l => l.Code + " " + string.Join(" ", l.Arguments)))}");
     });
 }

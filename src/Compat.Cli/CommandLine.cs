@@ -1,0 +1,86 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using Compat.Cli.Commands;
+using Compat.Cli.Text;
+using Compat.Validation;
+
+namespace Compat.Cli;
+
+/// <summary>The whole command: reads the arguments, runs what they ask, returns the exit code.</summary>
+public static class CommandLine
+{
+    private static readonly ParserConfiguration Configuration = new() { EnablePosixBundling = false, ResponseFileTokenReplacer = null };
+
+    /// <summary>Runs one call.</summary>
+    /// <param name="args">The arguments, as the shell gives them.</param>
+    /// <param name="stdout">Takes results.</param>
+    /// <param name="stderr">Takes notes and what is wrong.</param>
+    /// <returns>The exit code (<see cref="ExitCode"/>).</returns>
+    public static int Run(string[] args, TextWriter stdout, TextWriter stderr)
+    {
+        var help = new Option<bool>("--help", "-h", "-?") { Description = "Show what the command does, with examples", Recursive = true };
+        var version = new Option<bool>("--version") { Description = "Show the version of the program and of the shipped data" };
+        var root = new Command("compat", "Says whether a cleaning or disinfecting agent may be used on a part of bedside equipment, how, and why.");
+        root.Options.Add(help);
+        root.Options.Add(version);
+        foreach (var command in All()) root.Subcommands.Add(command);
+
+        var parsed = root.Parse(args, Configuration);
+        var asked = parsed.CommandResult.Command;
+        if (parsed.GetValue(help) || (args.Length == 0 && asked == root))
+        {
+            HelpText.Write(new Page(stdout), root, asked, help);
+            return ExitCode.Done;
+        }
+
+        if (asked == root && parsed.GetValue(version))
+        {
+            stdout.Write($"compat {typeof(CommandLine).Assembly.GetName().Version!.ToString(3)}\n");
+            foreach (var identity in KnowledgeBase.Shipped.Identity) stdout.Write(Wording.EvidenceWording.Of(identity) + "\n");
+            return ExitCode.Done;
+        }
+
+        var problems = parsed.Errors.Count == 0 ? [] : Problems(parsed, root).ToList();
+        if (asked is CliCommand runnable)
+            return runnable.Execute(new Call(parsed, stdout, stderr, problems));
+        if (problems.Count == 0) problems.Add(BadInput.Of("no-command", "no command is given", "see `compat --help`"));
+        return BadInput.Report(problems, stderr);
+    }
+
+    private static IEnumerable<Command> All()
+    {
+        yield return new AskCommand();
+        yield return new MapCommand();
+        yield return new ListCommand();
+        yield return new FindCommand();
+        yield return new PackCommand();
+    }
+
+    private static IEnumerable<Problem> Problems(ParseResult parsed, Command root)
+    {
+        foreach (var token in parsed.UnmatchedTokens)
+        {
+            var known = parsed.CommandResult.Command == root && !token.StartsWith('-')
+                ? root.Subcommands.Where(command => !command.Hidden).Select(command => command.Name)
+                : parsed.CommandResult.Command.Options.Select(option => option.Name);
+            var what = token.StartsWith('-') ? "option" : parsed.CommandResult.Command == root ? "command" : "argument";
+            yield return BadInput.Of("unknown-" + what, $"unknown {what} `{token}`", NearestNames.Help(token, known));
+        }
+
+        foreach (var error in parsed.Errors)
+        {
+            if (error.SymbolResult is OptionResult option)
+            {
+                yield return option.Tokens.Count == 0
+                    ? BadInput.Of("missing-value", $"`{option.Option.Name}` needs a value")
+                    : BadInput.Of("given-twice", $"`{option.Option.Name}` is given more than once");
+            }
+            else if (error.SymbolResult is ArgumentResult argument)
+            {
+                yield return argument.Tokens.Count == 0
+                    ? BadInput.Of("missing-argument", $"`{parsed.CommandResult.Command.Name}` needs {argument.Argument.HelpName ?? argument.Argument.Name}")
+                    : BadInput.Of("wrong-argument", $"`{argument.Tokens[0].Value}` is not one of {string.Join(", ", ListCommand.Kinds)}", NearestNames.Help(argument.Tokens[0].Value, ListCommand.Kinds));
+            }
+        }
+    }
+}

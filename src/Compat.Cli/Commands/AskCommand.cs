@@ -1,0 +1,82 @@
+using Compat.Cli.Input;
+using Compat.Cli.Json;
+using Compat.Cli.Text;
+
+namespace Compat.Cli.Commands;
+
+/// <summary><c>compat ask</c>: may this agent or product be used on this part, how, and why.</summary>
+internal sealed class AskCommand : DataCommand
+{
+    private readonly QuestionOptions _options;
+
+    /// <summary>Makes the command.</summary>
+    public AskCommand()
+        : base(
+            "ask",
+            "Asks whether an agent or a product may be used on a part, how, and why. What is left out is judged at its worst, or left to you and listed.",
+            new("Wipe a coated display with isopropanol", "compat ask --part display-coated --agent isopropanol --strength \"70 % v/v\" --method damp-wipe"),
+            new("A keypad, from a script: 0 only if it may be used as asked", "compat ask --part keypad-membrane --agent ethanol --strength \"70 % v/v\" --method damp-wipe --residence \"1 min\" --only part --json"))
+    {
+        _options = new QuestionOptions
+        {
+            Part = One("--part", "ID", "The part type; with --device, the part of that device"),
+            Materials = Many("--material", "ID", "A material, alone or in place of the part's own; `a|b` where it is one of several"),
+            Device = One("--device", "ID", "A device of a site: every part of it, worst first"),
+            Serial = One("--serial", "NUMBER", "The device's serial number"),
+            Agent = One("--agent", "ID", "The agent class"),
+            Product = One("--product", "ID", "A product of a site"),
+            Dilution = One("--dilution", "SHARE", "Of a product: \"2 % v/v\", \"1 in 50\", \"1 + 49\" or undiluted"),
+            Strength = One("--strength", "FIGURE", "Of an agent: \"70 % v/v\"; \"60..80 % v/v\" where it is uncertain"),
+            Method = One("--method", "WORD", "damp-wipe, wet-wipe, spray, rinse, immerse or chamber"),
+            Residence = One("--residence", "TIME", "How long it stays on: \"2 min\", \"30 s..2 min\" or \"without end\""),
+            Contact = One("--contact", "TIME", "Kept wet for this time and then taken off"),
+            Temperature = One("--temperature", "FIGURE", "\"22 °C\""),
+            Ph = One("--ph", "FIGURE", "7.5 or 7..8"),
+            Uses = One("--uses", "NUMBER", "Uses over the part's life"),
+            Acts = Many("--act", "WORD", "What goes with it: brush, heat-drying, compressed-air, soft-cloth or rub"),
+            Only = One("--only", "part", "Say that only the part is asked about"),
+        };
+    }
+
+    /// <inheritdoc/>
+    protected override int Execute(Call call, KnowledgeBase kb)
+    {
+        var question = QuestionReader.Read(_options, call.Parsed, kb, call.Problems);
+        return question is { Device: not null, DevicePart: null } ? AskDevice(call, kb, question) : AskOne(call, kb, question);
+    }
+
+    private int AskOne(Call call, KnowledgeBase kb, Question question)
+    {
+        var understood = kb.TryAsk(question, out var answer, out var problems);
+        if (!understood) call.Problems.AddRange(problems);
+        if (call.Problems.Count > 0 || answer is null) return BadInput.Report(call.Problems, call.Stderr);
+        var names = NamesOf(kb);
+        var alternatives = answer.Verdict <= Verdict.NotEstablished ? kb.Alternatives(question) : [];
+        Write(
+            call,
+            json => new AnswerJson(json, names).Write(answer, alternatives),
+            page => new AnswerText(page, names).Write(answer, alternatives));
+        return ExitCode.Of(answer);
+    }
+
+    private int AskDevice(Call call, KnowledgeBase kb, Question question)
+    {
+        IReadOnlyList<DevicePartAnswer> parts = [];
+        try
+        {
+            parts = kb.AskDevice(question);
+        }
+        catch (QuestionException wrong)
+        {
+            call.Problems.AddRange(wrong.Problems);
+        }
+
+        if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
+        var names = NamesOf(kb);
+        Write(
+            call,
+            json => new AnswerJson(json, names).WriteDevice(question, parts, kb.Identity),
+            page => new AnswerText(page, names).WriteDevice(question, parts, kb.Identity));
+        return ExitCode.Of(parts.Where(part => !part.NeedsNothing).Select(part => part.Answer).OfType<Answer>().ToArray());
+    }
+}

@@ -1,0 +1,50 @@
+using System.CommandLine;
+using Compat.Validation;
+
+namespace Compat.Cli.Commands;
+
+/// <summary>One worked example for <c>--help</c>.</summary>
+/// <param name="What">What it is for.</param>
+/// <param name="Line">What to type.</param>
+internal sealed record Example(string What, string Line);
+
+/// <summary>One call of a command.</summary>
+/// <param name="Parsed">The arguments.</param>
+/// <param name="Stdout">Takes results.</param>
+/// <param name="Stderr">Takes notes and what is wrong.</param>
+/// <param name="Problems">What is wrong so far; all of it is reported at once.</param>
+internal sealed record Call(ParseResult Parsed, TextWriter Stdout, TextWriter Stderr, List<Problem> Problems);
+
+/// <summary>A command with its examples.</summary>
+internal abstract class CliCommand : Command
+{
+    /// <summary>Makes the command.</summary>
+    protected CliCommand(string name, string description, params Example[] examples)
+        : base(name, description)
+    {
+        Examples = examples;
+    }
+
+    /// <summary>Two worked examples.</summary>
+    public IReadOnlyList<Example> Examples { get; }
+
+    /// <summary>Runs the command; it reports the call's problems together with its own.</summary>
+    public abstract int Execute(Call call);
+
+    /// <summary>Adds an option that takes one value.</summary>
+    protected Option<string?> One(string name, string value, string description) =>
+        Add(new Option<string?>(name) { Description = description, HelpName = value });
+
+    /// <summary>Adds an option that may be repeated.</summary>
+    protected Option<string[]> Many(string name, string value, string description) =>
+        Add(new Option<string[]>(name) { Description = description + "; may be repeated", HelpName = value });
+
+    /// <summary>Adds an option without a value.</summary>
+    protected Option<bool> Flag(string name, string description) => Add(new Option<bool>(name) { Description = description });
+
+    private TOption Add<TOption>(TOption option) where TOption : Option
+    {
+        Options.Add(option);
+        return option;
+    }
+}

@@ -1,0 +1,46 @@
+using System.CommandLine;
+using Compat.Cli.Input;
+using Compat.Cli.Json;
+using Compat.Cli.Text;
+using Compat.Cli.Wording;
+
+namespace Compat.Cli.Commands;
+
+/// <summary>A command that reads a knowledge base: the shipped one, or that of a folder, with sites laid over it.</summary>
+internal abstract class DataCommand : CliCommand
+{
+    private readonly Option<string?> _data;
+    private readonly Option<string[]> _sites;
+    private readonly Option<bool> _json;
+
+    /// <summary>Makes the command.</summary>
+    protected DataCommand(string name, string description, params Example[] examples)
+        : base(name, description, examples)
+    {
+        _data = One("--data", "DIR", "Use the data of this folder in place of the shipped data");
+        _sites = Many("--site", "FILE", "Lay a site file over the data: its products, devices and rules");
+        _json = Flag("--json", "Write JSON");
+    }
+
+    /// <inheritdoc/>
+    public sealed override int Execute(Call call)
+    {
+        var loaded = KnowledgeSource.Load(call.Parsed.GetValue(_data), call.Parsed.GetValue(_sites) ?? [], call.Stderr);
+        return loaded is null
+            ? (call.Problems.Count > 0 ? BadInput.Report(call.Problems, call.Stderr) : ExitCode.BadInput)
+            : Execute(call, loaded);
+    }
+
+    /// <summary>Runs the command on a knowledge base.</summary>
+    protected abstract int Execute(Call call, KnowledgeBase kb);
+
+    /// <summary>Writes a result as JSON or as text, whichever was asked.</summary>
+    protected void Write(Call call, Action<System.Text.Json.Utf8JsonWriter> json, Action<Page> text)
+    {
+        if (call.Parsed.GetValue(_json)) JsonWriting.Document(call.Stdout, json);
+        else text(new Page(call.Stdout));
+    }
+
+    /// <summary>The names of a knowledge base.</summary>
+    protected static Names NamesOf(KnowledgeBase kb) => new(kb);
+}

@@ -1,0 +1,158 @@
+using System.CommandLine;
+using System.Globalization;
+using Compat.Curation.Text;
+using Compat.Exposures;
+using Compat.Knowledge;
+using Compat.Sites;
+using Compat.Validation;
+
+namespace Compat.Cli.Input;
+
+/// <summary>Makes a question of the options of a call and notes everything that is wrong with them.</summary>
+public sealed class QuestionReader
+{
+    private readonly ParseResult _parsed;
+    private readonly List<Problem> _problems;
+
+    private QuestionReader(ParseResult parsed, List<Problem> problems)
+    {
+        _parsed = parsed;
+        _problems = problems;
+    }
+
+    /// <summary>Reads a question. Where an option is wrong it is noted, and the question goes on without it, so that the rest can be judged too.</summary>
+    public static Question Read(QuestionOptions options, ParseResult parsed, KnowledgeBase kb, List<Problem> problems) =>
+        new QuestionReader(parsed, problems).Read(options, kb);
+
+    private Question Read(QuestionOptions options, KnowledgeBase kb)
+    {
+        var device = Id(options.Device, kb.Sites.SelectMany(site => site.Devices).Select(record => record.Id.Value), text => new DeviceId(text), "device", null);
+        var devicePart = device is null ? null : Id(options.Part, PartsOf(kb, device), text => new DevicePartId(text), "part of the device", null);
+        var part = device is not null ? null : Id(options.Part, kb.Data.Parts.Select(record => record.Id.Value), text => new PartId(text), "part type", PartType.Root);
+        var agent = Id(options.Agent, kb.Data.Agents.Select(record => record.Id.Value), text => new AgentId(text), "agent class", AgentClass.Root);
+        var agentIsKnown = agent is not null && kb.Data.Agents.Any(record => record.Id == agent) && agent.Value == Text(options.Agent);
+        return new Question
+        {
+            Device = device,
+            DevicePart = devicePart,
+            Part = part,
+            Materials = Materials(options.Materials, kb),
+            Agent = agent,
+            Product = Id(options.Product, kb.Sites.SelectMany(site => site.Products).Select(record => record.Id.Value), text => new ProductId(text), "product", null),
+            Serial = Serial(options.Serial),
+            Strength = Strength(options.Strength) is { } strength && (agentIsKnown || agent is null) ? strength : null,
+            Dilution = Figure(options.Dilution, Axis.Dilution),
+            Method = Word<ApplicationMethod>(options.Method),
+            Residence = Residence(options),
+            Temperature = Figure(options.Temperature, Axis.Temperature),
+            Ph = Figure(options.Ph, Axis.Ph),
+            Uses = Uses(options.Uses),
+            Acts = Acts(options.Acts),
+            OnlyPart = Only(options.Only),
+        };
+    }
+
+    private static IEnumerable<string> PartsOf(KnowledgeBase kb, DeviceId device) =>
+        kb.Sites.SelectMany(site => site.Devices).Where(record => record.Id == device).SelectMany(record => record.Parts).Select(part => part.Id.Value);
+
+    /// <summary>An id. A text that is no id at all is noted here, a well-formed one that nothing bears is left to the knowledge base.</summary>
+    private TId? Id<TId>(Option<string?>? option, IEnumerable<string> known, Func<string, TId> make, string kind, TId? standIn) where TId : Id
+    {
+        if (Text(option) is not { } text) return null;
+        if (Compat.Id.IsWellFormed(text)) return make(text);
+        Note(option!, "unknown-id", $"no {kind} is called `{text}`", NearestNames.Help(text.Trim().ToLowerInvariant().Replace(' ', '-'), known) ?? "ids are lower-case words joined by hyphens; `compat find` knows everyday names");
+        return standIn;
+    }
+
+    private MaterialSlot[] Materials(Option<string[]>? option, KnowledgeBase kb)
+    {
+        var slots = new List<MaterialSlot>();
+        foreach (var text in option is null ? [] : _parsed.GetValue(option) ?? [])
+        {
+            var ids = text.Split('|').Select(id => id.Trim()).ToArray();
+            foreach (var wrong in ids.Where(id => !Compat.Id.IsWellFormed(id)))
+                Note(option!, "unknown-id", $"no material is called `{wrong}`", NearestNames.Help(wrong.ToLowerInvariant().Replace(' ', '-'), kb.Data.Materials.Select(record => record.Id.Value)));
+            slots.Add(new MaterialSlot(ids.Select(id => Compat.Id.IsWellFormed(id) ? new MaterialId(id) : Material.Root).ToArray()));
+        }
+
+        return slots.ToArray();
+    }
+
+    private Strength? Strength(Option<string?>? option)
+    {
+        if (Text(option) is not { } text) return null;
+        if (ExposureText.TryParseStrength(text, out var strength, out var problem)) return strength;
+        Note(option!, "bad-figure", problem!, null);
+        return null;
+    }
+
+    private Interval? Residence(QuestionOptions options)
+    {
+        var residence = Text(options.Residence) == "without end" ? Interval.Exactly(Interval.WithoutEnd) : Figure(options.Residence, Axis.Residence);
+        if (Text(options.Contact) is not { } contact) return residence;
+        if (Text(options.Residence) is not null)
+            Note(options.Contact!, "two-residences", "`--residence` and `--contact` are both given", "a contact is a residence that ends on time: give one of them");
+        if (ExposureText.TryParseDuration(contact, out var seconds, out var problem)) return Interval.Exactly(seconds);
+        Note(options.Contact!, "bad-figure", problem!, null);
+        return residence;
+    }
+
+    private Interval? Figure(Option<string?>? option, Axis axis)
+    {
+        if (Text(option) is not { } text) return null;
+        if (ExposureText.TryParseInterval(text, axis, out var range, out var problem)) return range;
+        Note(option!, "bad-figure", problem!, null);
+        return null;
+    }
+
+    private TEnum? Word<TEnum>(Option<string?>? option) where TEnum : struct, Enum
+    {
+        if (Text(option) is not { } text) return null;
+        if (Words.TryParse<TEnum>(text, out var member)) return member;
+        NoteWord<TEnum>(option!, text);
+        return null;
+    }
+
+    private Act[] Acts(Option<string[]>? option)
+    {
+        var acts = new List<Act>();
+        foreach (var text in option is null ? [] : _parsed.GetValue(option) ?? [])
+        {
+            if (Words.TryParse<Act>(text, out var act)) acts.Add(act);
+            else NoteWord<Act>(option!, text);
+        }
+
+        return acts.ToArray();
+    }
+
+    private void NoteWord<TEnum>(Option option, string text) where TEnum : struct, Enum =>
+        Note(option, "unknown-word", $"`{text}` is not known here", NearestNames.Help(text, Words.All<TEnum>()) ?? $"the words are: {string.Join(", ", Words.All<TEnum>())}");
+
+    private int? Uses(Option<string?>? option)
+    {
+        if (Text(option) is not { } text) return null;
+        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var uses) && uses >= 1) return uses;
+        Note(option!, "bad-figure", $"`{text}` is no number of uses", "write a whole number from 1");
+        return null;
+    }
+
+    private SerialNumber? Serial(Option<string?>? option)
+    {
+        if (Text(option) is not { } text) return null;
+        if (SerialNumber.TryParse(text, out var serial)) return serial;
+        Note(option!, "bad-serial", $"`{text}` is no serial number", "letters, then a whole number: `AB1200`");
+        return null;
+    }
+
+    private bool Only(Option<string?>? option)
+    {
+        if (Text(option) is not { } text) return false;
+        if (text != "part") Note(option!, "unknown-word", $"`{text}` cannot be asked alone", "write `--only part`");
+        return text == "part";
+    }
+
+    private string? Text(Option<string?>? option) => option is null || _parsed.GetResult(option) is not { Tokens.Count: 1 } ? null : _parsed.GetValue(option);
+
+    private void Note(Option option, string code, string message, string? help) =>
+        _problems.Add(BadInput.Of(code, message, help, option.Name.TrimStart('-')));
+}

@@ -1,0 +1,36 @@
+using System.Text.Json;
+using Compat.Cli.Wording;
+using Compat.Exposures;
+
+namespace Compat.Cli.Json;
+
+/// <summary>Writes a decision map as <c>schemas/map.schema.json</c> describes.</summary>
+public sealed class MapJson(Utf8JsonWriter json, Names names)
+{
+    /// <summary>The map, whole.</summary>
+    public void Write(DecisionMap map, Question question)
+    {
+        var unit = names.Unit(map.Agent);
+        json.WriteStartObject();
+        if (map.Part is { } part) json.WriteString("part", part.Value);
+        json.WriteStringList("materials", question.Materials.SelectMany(slot => slot.OneOf).Select(id => id.Value));
+        json.WriteString("agent", map.Agent.Value);
+        json.WriteList("cells", map.Cells, cell =>
+        {
+            json.WriteStartObject();
+            json.WriteString("verdict", Words.Of(cell.Verdict));
+            json.WriteString("method", Words.Of(cell.Method));
+            json.WriteStrength("strength", cell.Strength, unit);
+            json.WriteInterval("residence", cell.Residence, RecordJson.Unit(Axis.Residence));
+            json.WriteInterval("temperature", cell.Temperature, RecordJson.Unit(Axis.Temperature));
+            json.WriteInterval("ph", cell.Ph, RecordJson.Unit(Axis.Ph));
+            json.WriteInterval("uses", cell.Uses, RecordJson.Unit(Axis.Uses));
+            json.WriteStringList("rules", cell.DecidedBy.Select(id => id.Value));
+            json.WriteString("reason", Words.Of(cell.Reason.Code));
+            json.WriteString("text", ReasonWording.Of(cell.Reason, question, names).Replace('\u00a0', ' '));
+            json.WriteEndObject();
+        });
+        json.WriteIdentity(map.Identity);
+        json.WriteEndObject();
+    }
+}

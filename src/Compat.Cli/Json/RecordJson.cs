@@ -1,0 +1,117 @@
+using System.Text.Json;
+using Compat.Cli.Wording;
+using Compat.Exposures;
+using Compat.Knowledge;
+
+namespace Compat.Cli.Json;
+
+/// <summary>Writes questions and the records an answer cites.</summary>
+public sealed class RecordJson(Utf8JsonWriter json, Names names)
+{
+    /// <summary>The unit of an axis other than strength.</summary>
+    public static string Unit(Axis axis) => axis switch
+    {
+        Axis.Dilution => "share of volume",
+        Axis.Residence => "s",
+        Axis.Temperature => "°C",
+        Axis.Uses => "uses",
+        _ => "pH",
+    };
+
+    /// <summary>The question, as it was understood.</summary>
+    public void Question(Question question)
+    {
+        json.WriteStartObject("question");
+        if (question.Part is { } part) json.WriteString("part", part.Value);
+        json.WriteList("materials", question.Materials, slot =>
+        {
+            json.WriteStartArray();
+            foreach (var id in slot.OneOf) json.WriteStringValue(id.Value);
+            json.WriteEndArray();
+        });
+        if (question.Device is { } device) json.WriteString("device", device.Value);
+        if (question.DevicePart is { } devicePart) json.WriteString("devicePart", devicePart.Value);
+        if (question.Serial is { } serial) json.WriteString("serial", serial.ToString());
+        if (question.Agent is { } agent) json.WriteString("agent", agent.Value);
+        if (question.Product is { } product) json.WriteString("product", product.Value);
+        if (question.Strength is { } strength) json.WriteInterval("strength", strength.Range, strength.Unit.Text);
+        if (question.Dilution is { } dilution) json.WriteInterval("dilution", dilution, Unit(Axis.Dilution));
+        if (question.Method is { } method) json.WriteString("method", Words.Of(method));
+        if (question.Residence is { } residence) json.WriteInterval("residence", residence, Unit(Axis.Residence));
+        if (question.Temperature is { } temperature) json.WriteInterval("temperature", temperature, Unit(Axis.Temperature));
+        if (question.Ph is { } ph) json.WriteInterval("ph", ph, Unit(Axis.Ph));
+        if (question.Uses is { } uses) json.WriteNumber("uses", uses);
+        json.WriteStringList("acts", question.Acts.Select(Words.Of));
+        json.WriteBoolean("onlyPart", question.OnlyPart);
+        json.WriteEndObject();
+    }
+
+    /// <summary>A duty, with its English.</summary>
+    public void Duty(Duty duty)
+    {
+        json.WriteStartObject();
+        json.WriteString("kind", Words.Of(duty.Kind));
+        json.WriteList("ways", duty.Ways, Way);
+        if (duty.Within is { } within) json.WriteNumber("withinSeconds", within);
+        json.WriteStringList("parts", duty.Parts.Select(id => id.Value));
+        if (duty.AfterUses is { } uses) json.WriteNumber("afterUses", uses);
+        if (duty.Note is { } note) json.WriteString("note", note);
+        json.WriteString("text", DutyWording.Of(duty, names).Replace('\u00a0', ' '));
+        json.WriteEndObject();
+    }
+
+    /// <summary>The damage to expect.</summary>
+    public void Damage(Damage damage)
+    {
+        json.WriteStartObject();
+        json.WriteString("mechanism", Words.Of(damage.Mechanism));
+        json.WriteString("onset", Words.Of(damage.Onset));
+        json.WriteBoolean("lasting", damage.Lasting);
+        json.WriteString("consequence", Words.Of(damage.Consequence));
+        if (damage.LookFor is { } look) json.WriteString("lookFor", look);
+        if (damage.WithdrawIf is { } withdraw) json.WriteString("withdrawIf", withdraw);
+        json.WriteEndObject();
+    }
+
+    /// <summary>A rule, as far as a reader of an answer needs it.</summary>
+    public void Rule(Rule rule)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", rule.Id.Value);
+        json.WriteString("verdict", rule.Allows ? "allowed" : "not-allowed");
+        json.WriteString("target", rule.Target.ToString());
+        json.WriteString("substance", rule.Agent?.Value ?? rule.Product!.Value);
+        if (rule.KnownBy is { } known) json.WriteString("knownBy", Words.Of(known));
+        json.WriteString("why", rule.Why);
+        json.WriteStringList("sources", rule.Sources.Select(id => id.Value));
+        json.WriteString("reviewed", rule.Reviewed.ToString());
+        json.WriteEndObject();
+    }
+
+    /// <summary>A source.</summary>
+    public void Source(Source source)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", source.Id.Value);
+        json.WriteString("kind", Words.Of(source.Kind));
+        json.WriteString("title", source.Title);
+        if (source.Publisher is { } publisher) json.WriteString("publisher", publisher);
+        if (source.Edition is { } edition) json.WriteString("edition", edition);
+        if (source.Section is { } section) json.WriteString("section", section);
+        if (source.Address is { } address) json.WriteString("address", address);
+        json.WriteString("basis", source.Recalled ? "recalled" : "read");
+        json.WriteString("trust", Words.Of(source.Trust));
+        json.WriteEndObject();
+    }
+
+    private void Way(DutyWay way)
+    {
+        json.WriteStartObject();
+        json.WriteString("by", way.Act is { } act ? Words.Of(act) : way.Method is { } method ? Words.Of(method) : "air");
+        if (way.Water is { } water) json.WriteString("water", Words.Of(water));
+        if (way.Times is { } times) json.WriteNumber("times", times);
+        if (way.Seconds is { } seconds) json.WriteNumber("seconds", seconds);
+        if (way.Litres is { } litres) json.WriteNumber("litres", litres);
+        json.WriteEndObject();
+    }
+}

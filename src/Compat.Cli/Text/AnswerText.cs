@@ -1,0 +1,142 @@
+using Compat.Cli.Wording;
+using Compat.Exposures;
+
+namespace Compat.Cli.Text;
+
+/// <summary>Writes answers for people: the verdict and the reason that decides first, the cautions last.</summary>
+public sealed class AnswerText(Page page, Names names)
+{
+    /// <summary>How many boxes are shown; the rest is counted.</summary>
+    public const int MostBoxes = 8;
+
+    /// <summary>One answer, whole.</summary>
+    public void Write(Answer answer, IReadOnlyList<AgentId> alternatives)
+    {
+        Lead(answer, Subject(answer.Question));
+        page.Line(VerdictWording.Scope(answer), 2);
+        Section("Asked", [ExposureWording.Asked(answer.Question, ExposureWording.Unit(answer.Question, names))]);
+        Body(answer);
+        if (answer.Verdict <= Verdict.NotEstablished) Section("Taken for what was left out", Assumed(answer));
+        Section("What would establish it", EstablishWording.Of(answer, names));
+        Section("Agents on record that it stands, each within limits of its own", Few(alternatives.Select(id => names.Agent(id.Value)).ToArray()));
+        Evidence([answer]);
+        End(answer.Identity);
+    }
+
+    /// <summary>A device: every part that needs something, worst first, then those that need nothing.</summary>
+    public void WriteDevice(Question question, IReadOnlyList<DevicePartAnswer> parts, IReadOnlyList<DataIdentity> identity)
+    {
+        var answered = parts.Where(part => part is { NeedsNothing: false, Answer: not null }).ToArray();
+        page.Line($"{names.Device(question.Device!.Value)}: {Substance(question)}");
+        page.Line("Asked: " + ExposureWording.Asked(question, ExposureWording.Unit(question, names)), 2, 4);
+        foreach (var part in answered)
+        {
+            page.Blank();
+            page.Line(new string('-', Page.Width));
+            Lead(part.Answer!, PartName(part));
+            Body(part.Answer!);
+            Section("What would establish it", EstablishWording.Of(part.Answer!, names));
+        }
+
+        page.Blank();
+        page.Line(new string('-', Page.Width));
+        var nothing = parts.Where(part => part.NeedsNothing).ToArray();
+        if (nothing.Length > 0)
+        {
+            page.Line("Needs nothing (nobody touches it; keep it dry)");
+            foreach (var part in nothing) page.Item(PartName(part));
+        }
+
+        if (answered.Length > 0)
+        {
+            page.Heading("What was judged");
+            page.Line(VerdictWording.ScopeOfParts, 2);
+            Section("Taken for what was left out", Assumed(answered[0].Answer!));
+        }
+
+        Evidence(answered.Select(part => part.Answer!).ToArray());
+        End(identity);
+    }
+
+    private static string PartName(DevicePartAnswer part) =>
+        part.Part.Name is { } name ? $"{name} ({part.Part.Id}, {part.Type.Id})" : $"{part.Part.Id} ({part.Type.Name}, {part.Type.Id})";
+
+    private string Substance(Question question) =>
+        question.Agent is { } agent ? names.Agent(agent.Value) : names.Product(question.Product!.Value);
+
+    private string Subject(Question question)
+    {
+        var target = question.Part is { } part ? names.Part(part)
+            : question.Device is { } device ? names.Device(device.Value) + (question.DevicePart is null ? "" : $", part {question.DevicePart}")
+            : null;
+        var materials = string.Join(", ", question.Materials.Select(slot => string.Join(" or ", slot.OneOf.Select(id => names.Material(id.Value)))));
+        var on = target is null ? materials : materials.Length == 0 ? target : $"{target} made of {materials}";
+        return $"{Substance(question)} on {on}";
+    }
+
+    private void Lead(Answer answer, string subject)
+    {
+        page.Line($"{VerdictWording.Heading(answer.Verdict)}: {subject}", 0, 2);
+        page.Line(ReasonWording.Of(answer.Decisive, answer.Question, names), 2);
+        if (VerdictWording.JudgedBy(answer) is { } by) page.Line(by, 2);
+    }
+
+    private IEnumerable<string> Assumed(Answer answer) =>
+        answer.Assumptions.Select(taken => ExposureWording.Of(taken, ExposureWording.Unit(answer.Question, names))).OfType<string>();
+
+    private void Body(Answer answer)
+    {
+        var unit = ExposureWording.Unit(answer.Question, names);
+        Section("Limits", answer.Limits.Select(limit => LimitWording.Of(limit, answer, names)));
+        Boxes(answer, unit);
+        Section("What must go with it", answer.Duties.Select(duty => DutyWording.Of(duty, names)));
+        Section("Damage to expect", answer.Damage.Select(EvidenceWording.Of));
+        if (answer.Verdict != Verdict.NotEstablished)
+            Section("State it, and more is allowed", answer.WouldBeAllowed.Select(part => ExposureWording.WouldBeAllowed(part, unit)));
+        var decisive = ReasonWording.Of(answer.Decisive, answer.Question, names);
+        Section("Also found", Few(answer.Reasons.Select(reason => ReasonWording.Of(reason, answer.Question, names)).Distinct().Where(text => text != decisive).ToArray()));
+    }
+
+    private void Boxes(Answer answer, StrengthUnit? unit)
+    {
+        if (answer.Boxes.Count > 0)
+        {
+            Section(
+                (answer.BoxCount == 1 ? "Allowed only inside this" : "Allowed only inside one of these") + Shown(answer.BoxCount),
+                answer.Boxes.Take(MostBoxes).Select(box => ExposureWording.Of(box, unit)));
+        }
+
+        if (answer.ForbiddenBoxes.Count > 0)
+        {
+            Section(
+                "Not allowed, whatever is found out" + Shown(answer.ForbiddenBoxes.Count),
+                answer.ForbiddenBoxes.Take(MostBoxes).Select(box => ExposureWording.Of(box, unit)));
+        }
+    }
+
+    private static IEnumerable<string> Few(string[] all) =>
+        all.Length <= MostBoxes ? all : all.Take(MostBoxes).Append($"and {all.Length - MostBoxes} more (--json has all)");
+
+    private static string Shown(int count) => count <= MostBoxes ? "" : $" (the first {MostBoxes} of {count}; --json has more)";
+
+    private void Evidence(IReadOnlyList<Answer> answers)
+    {
+        Section("Rules that decided", answers.SelectMany(answer => answer.DecidedBy).DistinctBy(rule => rule.Id).Select(EvidenceWording.Of));
+        Section("Rules set aside by others", answers.SelectMany(answer => answer.SetAside).DistinctBy(rule => rule.Id).Select(EvidenceWording.Of));
+        Section("Sources, the weakest first", answers.SelectMany(answer => answer.Sources).DistinctBy(source => source.Id).Select(EvidenceWording.Of));
+    }
+
+    private void End(IReadOnlyList<DataIdentity> identity)
+    {
+        Section("Data", identity.Select(EvidenceWording.Of));
+        Section("Cautions", VerdictWording.Cautions);
+    }
+
+    private void Section(string heading, IEnumerable<string> items)
+    {
+        var list = items.ToArray();
+        if (list.Length == 0) return;
+        page.Heading(heading);
+        foreach (var item in list) page.Item(item);
+    }
+}

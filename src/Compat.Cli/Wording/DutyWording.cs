@@ -1,0 +1,64 @@
+using Compat.Exposures;
+using Compat.Knowledge;
+
+namespace Compat.Cli.Wording;
+
+/// <summary>Says what a duty asks.</summary>
+public static class DutyWording
+{
+    /// <summary>The duty in one phrase, without a final stop.</summary>
+    public static string Of(Duty duty, Names names)
+    {
+        var text = Core(duty, names);
+        if (duty.Within is { } seconds) text += ", within " + FigureWording.Duration(seconds);
+        return duty.Note is null || duty.Kind is DutyKind.Protect or DutyKind.Ventilate or DutyKind.Inspect ? text : text + " (" + duty.Note + ")";
+    }
+
+    private static string Core(Duty duty, Names names) => duty.Kind switch
+    {
+        DutyKind.TakeOff => "take it off: " + Ways(duty),
+        DutyKind.WipeDry => "wipe it dry or let it dry: " + Ways(duty),
+        DutyKind.Dry => "dry the part: " + Ways(duty),
+        DutyKind.KeepOff => "keep it off: " + string.Join(", ", duty.Parts.Select(names.Part)),
+        DutyKind.CleanFirst => "clean the part first",
+        DutyKind.KeepWet => "keep it visibly wet, wetting it again as often as it takes",
+        DutyKind.Protect => "protect yourself: " + duty.Note,
+        DutyKind.Ventilate => "ventilate: " + duty.Note,
+        DutyKind.Inspect => "inspect the part after " + duty.AfterUses + "\u00a0uses" + (duty.Note is null ? "" : "; look for: " + duty.Note),
+        DutyKind.NoPooling => "let no liquid pool on it or enter it",
+        DutyKind.PowerOff => "switch the device off and disconnect it first",
+        _ => "discard the part after " + duty.AfterUses + "\u00a0uses",
+    };
+
+    private static string Ways(Duty duty) =>
+        duty.Ways.Count == 0 ? "no way is left" : string.Join(", or ", duty.Ways.Select(Way));
+
+    private static string Way(DutyWay way)
+    {
+        var text = way.Act switch
+        {
+            Act.SoftCloth => "with a soft cloth",
+            Act.HeatDrying => "by warm air or heat",
+            Act.CompressedAir => "by compressed air",
+            Act.Brush => "with a brush",
+            Act.Rub => "by rubbing",
+            _ => way.Method is null ? "in the air" : MethodWay(way.Method.Value),
+        };
+        var water = way.Water is { } grade ? Words.Of(grade) + " water" : way.Method is null ? null : "water";
+        if (water is not null) text += " with " + water;
+        if (way.Times is { } times) text += ", " + times + (times == 1 ? " time" : " times");
+        if (way.Seconds is { } seconds) text += ", " + FigureWording.Duration(seconds) + " each";
+        if (way.Litres is { } litres) text += ", " + FigureWording.Number(litres) + "\u00a0L each";
+        return text;
+    }
+
+    private static string MethodWay(ApplicationMethod method) => method switch
+    {
+        ApplicationMethod.DampWipe => "a damp wipe",
+        ApplicationMethod.WetWipe => "a wet wipe",
+        ApplicationMethod.Rinse => "a rinse",
+        ApplicationMethod.Immerse => "a bath",
+        ApplicationMethod.Spray => "a spray",
+        _ => Words.Of(method),
+    };
+}

@@ -1,0 +1,51 @@
+using Compat.Answers;
+
+namespace Compat.Cli.Wording;
+
+/// <summary>Says what would establish an answer that is not established.</summary>
+public static class EstablishWording
+{
+    /// <summary>What to find out, each without a final stop; empty for the other verdicts.</summary>
+    public static IReadOnlyList<string> Of(Answer answer, Names names)
+    {
+        if (answer.Verdict != Verdict.NotEstablished) return [];
+        var unit = ExposureWording.Unit(answer.Question, names);
+        var list = new List<string>();
+        foreach (var part in answer.WouldBeAllowed) list.Add(ExposureWording.WouldBeAllowed(part, unit));
+        foreach (var reason in answer.Reasons.Prepend(answer.Decisive)) list.AddRange(Of(reason, names));
+        if (answer.Question.Device is { } device && names.FindDevice(device.Value) is { Instructions.Count: 0 })
+            list.Add("the device's own instructions for use: put what they say in a site file");
+        if (list.Count == 0) list.Add("a test on the part, its maker's instructions, or a publication that covers this exposure");
+        return list.Distinct().ToArray();
+    }
+
+    private static IEnumerable<string> Of(Reason reason, Names names)
+    {
+        var argument = reason.Arguments.Count > 0 ? reason.Arguments[0] : "";
+        if (ReasonWording.Decides(reason, names) is { } member) yield return $"which material or part type it is: {member} decides here";
+        switch (reason.Code)
+        {
+            case ReasonCode.NoEvidenceOnMaterial:
+                yield return $"evidence on {names.Material(argument)}, or on the part itself: a test, its maker's instructions, or a publication";
+                break;
+            case ReasonCode.MaterialsNotKnown:
+                yield return "the full list of its materials, bonds and coatings included, or evidence on the part itself";
+                break;
+            case ReasonCode.DutyCannotBeMet:
+                yield return $"a way on record that the part stands ({argument.Replace('-', ' ')}): its instructions may give one";
+                break;
+            case ReasonCode.UnknownIngredient:
+                yield return $"what `{argument}` is, or evidence on the product itself";
+                break;
+            case ReasonCode.CompositionNotKnown:
+                yield return "the full composition, or evidence on the product itself";
+                break;
+            case ReasonCode.EditionSilent:
+                yield return "which edition of the instructions covers this device: state its serial number";
+                break;
+            case ReasonCode.ResidenceWithoutEnd:
+                yield return "a way on record to take it off this part, or evidence that it may stay";
+                break;
+        }
+    }
+}

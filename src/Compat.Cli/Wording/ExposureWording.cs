@@ -1,0 +1,116 @@
+using Compat.Answers;
+using Compat.Exposures;
+
+namespace Compat.Cli.Wording;
+
+/// <summary>Says boxes of exposures and what was taken for each axis.</summary>
+public static class ExposureWording
+{
+    /// <summary>The unit in which a question's strength is shown: its agent's own.</summary>
+    public static StrengthUnit? Unit(Question question, Names names) => names.Unit(question.Agent);
+
+    /// <summary>A box, every axis named.</summary>
+    public static string Of(AllowedBox box, StrengthUnit? unit)
+    {
+        var parts = new List<string> { Words.Of(box.Method) };
+        if (box.Strength is { } strength) parts.Add(Strength(strength, unit));
+        if (box.Dilution is { } dilution) parts.Add("dilution " + FigureWording.Dilution(dilution));
+        AddCommon(parts, box.Residence, box.Temperature, box.Ph, box.Uses);
+        return string.Join("; ", parts);
+    }
+
+    /// <summary>A cell of a map, every axis named.</summary>
+    public static string Of(MapCell cell, StrengthUnit? unit)
+    {
+        var parts = new List<string> { Words.Of(cell.Method) };
+        if (unit is not null) parts.Add(Strength(cell.Strength, unit));
+        AddCommon(parts, cell.Residence, cell.Temperature, cell.Ph, cell.Uses);
+        return string.Join("; ", parts);
+    }
+
+    /// <summary>What was asked, in the words of the question.</summary>
+    public static string Asked(Question question, StrengthUnit? unit)
+    {
+        var parts = new List<string>();
+        if (question.Method is { } method) parts.Add(Words.Of(method));
+        if (question.Strength is { } strength) parts.Add("strength " + Strength(strength, unit));
+        if (question.Dilution is { } dilution) parts.Add("dilution " + FigureWording.Dilution(dilution));
+        if (question.Residence is { } residence) parts.Add("residence " + FigureWording.Residence(residence));
+        if (question.Temperature is { } temperature) parts.Add("temperature " + FigureWording.Temperature(temperature));
+        if (question.Ph is { } ph) parts.Add("pH " + FigureWording.Ph(ph));
+        if (question.Uses is { } uses) parts.Add(uses + "\u00a0uses");
+        parts.AddRange(question.Acts.Select(act => "with " + Words.Of(act)));
+        if (question.Serial is { } serial) parts.Add("serial number " + serial);
+        return parts.Count == 0 ? "no axis stated" : string.Join("; ", parts);
+    }
+
+    /// <summary>What was taken for an axis the question left out, or null where it was stated.</summary>
+    public static string? Of(Assumption assumption, StrengthUnit? unit)
+    {
+        if (assumption.Stated) return null;
+        var axis = Axis(assumption.Axis);
+        if (assumption.Axis is null)
+            return $"{axis}: left out; you choose one of {assumption.Methods}";
+        if (assumption.Axis == Exposures.Axis.Uses)
+            return $"{axis}: left out; the answer gives the largest number that is allowed";
+        var range = Range(assumption, unit);
+        return assumption.Treatment switch
+        {
+            AxisTreatment.Free => $"{axis}: left out; you choose" + (assumption.Range.IsWhole || range == "any" ? "" : " within " + range),
+            AxisTreatment.Uncertain => range == "any" || IsWhole(assumption.Axis.Value, assumption.Range)
+                ? $"{axis}: left out, and no usual range is on record; the worst of all values counts"
+                : $"{axis}: left out; the worst of {range} counts",
+            _ => $"{axis}: {range}",
+        };
+    }
+
+    /// <summary>Which part of an assumed range would be allowed.</summary>
+    public static string WouldBeAllowed(Assumption part, StrengthUnit? unit) =>
+        part.Axis is null
+            ? $"{part.Methods} would be allowed: state the method"
+            : $"{Axis(part.Axis)} {Range(part, unit)} would be allowed: state the {Axis(part.Axis)}";
+
+    /// <summary>Whether a range holds every value its axis has.</summary>
+    private static bool IsWhole(Axis axis, Interval range) => range.IsWhole || axis switch
+    {
+        Exposures.Axis.Temperature => range is { Lower: null or -40m, Upper: null or 200m },
+        Exposures.Axis.Ph => range is { Lower: null or -1m, Upper: null or 15m },
+        Exposures.Axis.Strength => range is { Lower: null or 0m, Upper: null or 100m },
+        _ => false,
+    };
+
+    private static string Axis(Axis? axis) => axis switch
+    {
+        null => "method",
+        Exposures.Axis.Ph => "pH",
+        _ => Words.Of(axis.Value),
+    };
+
+    private static string Range(Assumption assumption, StrengthUnit? unit) => assumption.Axis switch
+    {
+        Exposures.Axis.Strength => assumption.Range.IsWhole ? "any" : FigureWording.Strength(assumption.Range, unit),
+        Exposures.Axis.Dilution => FigureWording.Dilution(assumption.Range),
+        Exposures.Axis.Residence => FigureWording.Residence(assumption.Range),
+        Exposures.Axis.Temperature => FigureWording.Temperature(assumption.Range),
+        Exposures.Axis.Ph => FigureWording.Ph(assumption.Range),
+        _ => FigureWording.Uses(assumption.Range),
+    };
+
+    private static string Strength(Strength asked, StrengthUnit? unit) =>
+        unit is not null && unit.Basis == asked.Unit.Basis
+            ? FigureWording.Strength(asked.Percent, unit)
+            : FigureWording.Strength(asked.Percent, StrengthUnit.PercentOf(asked.Unit.Basis));
+
+    private static string Strength(Interval percent, StrengthUnit? unit) =>
+        IsWhole(Exposures.Axis.Strength, percent) ? "any strength" : "strength " + FigureWording.Strength(percent, unit);
+
+    private static void AddCommon(List<string> parts, Interval residence, Interval temperature, Interval ph, Interval uses)
+    {
+        parts.Add(residence.Upper is null or Interval.WithoutEnd && residence.Lower is null or 0m
+            ? "any residence"
+            : "residence " + FigureWording.Residence(residence));
+        parts.Add(IsWhole(Exposures.Axis.Temperature, temperature) ? "any temperature" : FigureWording.Temperature(temperature));
+        parts.Add(IsWhole(Exposures.Axis.Ph, ph) ? "any pH" : "pH " + FigureWording.Ph(ph));
+        parts.Add(FigureWording.Uses(uses) + "\u00a0uses");
+    }
+}

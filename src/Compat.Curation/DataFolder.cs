@@ -1,0 +1,131 @@
+using Compat.Curation.Diagnostics;
+using Compat.Curation.Reading;
+using Compat.Curation.Schemas;
+using Compat.Curation.Yaml;
+using Compat.Knowledge;
+using Compat.Validation;
+
+namespace Compat.Curation;
+
+/// <summary>Reads a folder of data files.</summary>
+public static class DataFolder
+{
+    private const int MaximumFolderDepth = 20;
+
+    /// <summary>Reads the records of a folder, without checking references and meaning.</summary>
+    /// <param name="directory">The folder; its files are shown by this name.</param>
+    public static ReadResult Read(string directory)
+    {
+        var faults = new List<Diagnostic>();
+        var found = Find(directory, faults);
+        var files = new List<DataFile>();
+        var gaps = found is null;
+        foreach (var (path, full) in found ?? [])
+        {
+            var shownAs = Shown(directory, path);
+            if (FolderLayout.KindOf(path, shownAs, faults) is not { } kind) continue;
+            if (DataFile.Read(kind, SourceReader.ReadBytes(full, shownAs, faults), shownAs, faults) is { } file) files.Add(file);
+            else gaps = true;
+        }
+
+        if (files.Count == 0 && faults.Count == 0)
+            faults.Add(new("folder-empty", "the folder holds no data files", "it needs `materials/`, `parts/`, `agents/`, `sources/` and `rules/`", directory, null));
+        return Assemble(files, faults, gaps);
+    }
+
+    /// <summary>Reads records from files already in memory, for example of a revision.</summary>
+    /// <param name="files">Bytes by the path inside the data folder, parts joined by <c>/</c>.</param>
+    /// <param name="shownAs">The name the folder is shown by.</param>
+    public static ReadResult Read(IReadOnlyDictionary<string, byte[]> files, string shownAs)
+    {
+        var faults = new List<Diagnostic>();
+        var read = new List<DataFile>();
+        var gaps = false;
+        foreach (var (path, bytes) in files.OrderBy(pair => pair.Key, StringComparer.Ordinal))
+        {
+            var name = Shown(shownAs, path);
+            if (FolderLayout.KindOf(path, name, faults) is not { } kind) continue;
+            if (DataFile.Read(kind, bytes, name, faults) is { } file) read.Add(file);
+            else gaps = true;
+        }
+
+        return Assemble(read, faults, gaps);
+    }
+
+    /// <summary>Reads a folder and site files, checks them, and makes a knowledge base of them.</summary>
+    /// <param name="directory">The folder.</param>
+    /// <param name="sitePaths">Site files, laid over one after the other.</param>
+    public static ReadResult Load(string directory, params IReadOnlyList<string> sitePaths) =>
+        KnowledgeLoader.Build(Read(directory), directory, sitePaths);
+
+    private static List<(string Path, string Full)>? Find(string directory, List<Diagnostic> faults)
+    {
+        try
+        {
+            if (!Directory.Exists(directory))
+            {
+                var isFile = File.Exists(directory);
+                faults.Add(new("folder-not-found", isFile ? "this is a file, not a folder" : "there is no such folder", null, directory, null));
+                return null;
+            }
+
+            var options = new EnumerationOptions
+            {
+                RecurseSubdirectories = true,
+                MaxRecursionDepth = MaximumFolderDepth,
+                IgnoreInaccessible = false,
+                AttributesToSkip = 0,
+            };
+            return Directory.EnumerateFiles(directory, "*", options)
+                .Select(full => (Path: Path.GetRelativePath(directory, full).Replace('\\', '/'), Full: full))
+                .OrderBy(pair => pair.Path, StringComparer.Ordinal)
+                .ToList();
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            faults.Add(new("folder-not-readable", "the folder cannot be read", null, directory, null));
+            return null;
+        }
+    }
+
+    private static string Shown(string directory, string path) =>
+        directory.Length == 0 || directory is "." ? path : directory.Replace('\\', '/').TrimEnd('/') + "/" + path;
+
+    private static ReadResult Assemble(List<DataFile> files, List<Diagnostic> faults, bool gaps)
+    {
+        var bases = new AgentBases();
+        foreach (var record in RecordsOf(files, FileKind.Agents)) bases.Add(record.Mapping);
+        var boxes = new BoxReader(bases);
+        var rules = new RuleReader(boxes);
+        var agents = new AgentReader(boxes);
+        var places = new PlaceBuilder();
+        var data = new KnowledgeData
+        {
+            Version = VersionOf(files) ?? "unversioned",
+            Sources = places.Read(RecordKind.Source, RecordsOf(files, FileKind.Sources), BasicReaders.ReadSource, one => one.Id.Value),
+            Materials = places.Read(RecordKind.Material, RecordsOf(files, FileKind.Materials), BasicReaders.ReadMaterial, one => one.Id.Value),
+            Agents = places.Read(RecordKind.Agent, RecordsOf(files, FileKind.Agents), agents.Read, one => one.Id.Value),
+            Parts = places.Read(RecordKind.Part, RecordsOf(files, FileKind.Parts), BasicReaders.ReadPart, one => one.Id.Value),
+            Rules = places.Read(RecordKind.Rule, RecordsOf(files, FileKind.Rules), one => rules.Read(one, ofSite: false), one => one.Id.Value),
+            Conventions = places.Read(RecordKind.Convention, RecordsOf(files, FileKind.Conventions), BasicReaders.ReadConvention, one => Exposures.Words.Of(one.Key)),
+            StandingRules = places.Read(RecordKind.StandingRule, RecordsOf(files, FileKind.Standing), rules.ReadStanding, one => one.Id.Value),
+        };
+        foreach (var file in files) file.Finish(faults);
+        faults.Sort();
+        return new()
+        {
+            Data = data,
+            Diagnostics = faults,
+            Places = places.Build(),
+            HasGaps = gaps || places.HasGaps || files.Any(file => file.HasGaps),
+        };
+    }
+
+    private static IEnumerable<RecordFields> RecordsOf(List<DataFile> files, FileKind kind) =>
+        files.Where(file => file.Kind == kind).SelectMany(file => file.Records);
+
+    private static string? VersionOf(List<DataFile> files) => files
+        .Where(file => file.Kind == FileKind.Version)
+        .Select(file => file.Root is YamlMapping root ? new RecordFields(root, file.Faults).Text("version") : null)
+        .FirstOrDefault();
+}

@@ -1,0 +1,101 @@
+using System.Globalization;
+using System.Text;
+using Compat.Curation.Yaml;
+
+namespace Compat.Curation.Diagnostics;
+
+/// <summary>Shows diagnostics to people: heading, source line, caret, help.</summary>
+public static class DiagnosticText
+{
+    /// <summary>How much of a source line is shown, in characters.</summary>
+    public const int Width = 100;
+
+    private const int LeadIn = 40;
+
+    /// <summary>All of them, each followed by an empty line.</summary>
+    public static string Render(IEnumerable<Diagnostic> diagnostics) =>
+        string.Concat(diagnostics.Select(diagnostic => Render(diagnostic) + "\n"));
+
+    /// <summary>One of them: lines ended by LF.</summary>
+    public static string Render(Diagnostic diagnostic)
+    {
+        var text = new StringBuilder();
+        text.Append(Heading(diagnostic)).Append('\n');
+        if (diagnostic.Place is { } place) AppendExcerpt(text, place);
+        if (diagnostic.Related is { } related)
+        {
+            text.Append("  ").Append(related.Label).Append(": ").Append(Where(related.Place)).Append('\n');
+            AppendExcerpt(text, related.Place);
+        }
+
+        if (diagnostic.Help is { } help) text.Append("  help: ").Append(Printable(help)).Append('\n');
+        return text.ToString();
+    }
+
+    internal static string Heading(Diagnostic diagnostic) =>
+        (diagnostic.Place is { } place ? Where(place) : diagnostic.File) + ": error: " + Printable(Cut(diagnostic.Message));
+
+    private static string Where(SourcePlace place)
+    {
+        var position = place.Position;
+        return string.Create(CultureInfo.InvariantCulture, $"{place.Source.Path}:{position.Line}:{position.Column}");
+    }
+
+    private static void AppendExcerpt(StringBuilder text, SourcePlace place)
+    {
+        var source = place.Source;
+        var position = place.Position;
+        var line = source.Lines.LineSpan(position.Line);
+        var start = Math.Clamp(place.Span.Start, line.Start, line.End);
+        var end = Math.Clamp(place.Span.End, start, line.End);
+        var from = line.Start;
+        var to = line.End;
+        if (line.Length > Width)
+        {
+            from = Whole(source.Text, Math.Max(line.Start, Math.Min(start - LeadIn, line.End - Width)), line);
+            to = Whole(source.Text, Math.Min(line.End, from + Width), line);
+        }
+
+        end = Math.Min(end, to);
+        var before = from > line.Start ? "…" : "";
+        var number = position.Line.ToString(CultureInfo.InvariantCulture);
+        text.Append("  ").Append(number).Append(" | ").Append(before).Append(Printable(source.Text[from..to]));
+        if (to < line.End) text.Append('…');
+        TrimEnd(text);
+        text.Append('\n');
+        text.Append(' ', number.Length + 2).Append(" | ");
+        text.Append(' ', before.Length + Runes(source.Text, from, start));
+        text.Append('^', Math.Max(1, Runes(source.Text, start, end))).Append('\n');
+    }
+
+    private static void TrimEnd(StringBuilder text)
+    {
+        while (text.Length > 0 && text[^1] == ' ') text.Length--;
+    }
+
+    /// <summary>Moves a cut off the middle of a surrogate pair.</summary>
+    private static int Whole(string text, int offset, Span line) =>
+        offset > line.Start && offset < line.End && char.IsLowSurrogate(text[offset]) ? offset - 1 : offset;
+
+    private static int Runes(string text, int from, int to)
+    {
+        var count = 0;
+        for (var i = from; i < to; i++)
+            if (!char.IsLowSurrogate(text[i]) || i == from) count++;
+        return count;
+    }
+
+    private static string Cut(string message) => message.Length <= 600 ? message : message[..600] + "…";
+
+    /// <summary>Replaces what would move or hide text on a screen, one character for one.</summary>
+    private static string Printable(string text)
+    {
+        if (!text.Any(IsUnprintable)) return text;
+        var copy = new StringBuilder(text.Length);
+        foreach (var c in text) copy.Append(c == '\t' ? ' ' : IsUnprintable(c) ? '\uFFFD' : c);
+        return copy.ToString();
+    }
+
+    internal static bool IsUnprintable(char c) =>
+        c < ' ' || c is (>= '\u007F' and <= '\u009F') or '\u2028' or '\u2029' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069') or '\uFEFF';
+}

@@ -1,0 +1,65 @@
+using Compat.Curation.Diagnostics;
+using Compat.Curation.Reading;
+using Compat.Curation.Yaml;
+using Compat.Exposures;
+using Compat.Sites;
+using Compat.Validation;
+
+namespace Compat.Curation;
+
+/// <summary>Builds a knowledge base from what was read, and brings what is wrong in meaning to its place in the files.</summary>
+internal static class KnowledgeLoader
+{
+    /// <summary>Checks the data, then each site over it.</summary>
+    public static ReadResult Build(ReadResult read, string directory, IReadOnlyList<string> sitePaths)
+    {
+        var faults = read.Diagnostics.ToList();
+        var places = read.Places;
+        var sites = new List<Site>();
+        KnowledgeBase? built = null;
+        if (!read.HasGaps)
+        {
+            var problems = KnowledgeBase.TryBuild(read.Data, out built);
+            Add(problems, read.Diagnostics, places, directory, faults);
+            if (faults.Count > 0) built = null;
+        }
+
+        foreach (var path in sitePaths)
+        {
+            var site = SiteFile.Read(path, read.Data);
+            faults.AddRange(site.Diagnostics);
+            places = places.With(site.Places);
+            if (site.Site is null) continue;
+            sites.Add(site.Site);
+            if (built is null || site.HasGaps) continue;
+            var problems = built.TryWith(site.Site, out var overlaid);
+            Add(problems, site.Diagnostics, site.Places, path, faults, places);
+            if (overlaid is not null) built = overlaid;
+        }
+
+        faults.Sort();
+        return read with { Sites = sites, Diagnostics = faults, Places = places, KnowledgeBase = faults.Count == 0 ? built : null };
+    }
+
+    private static void Add(IReadOnlyList<Problem> problems, IReadOnlyList<Diagnostic> known, SourceMap places, string shownAs, List<Diagnostic> faults, SourceMap? wider = null)
+    {
+        foreach (var problem in problems)
+        {
+            var place = places.Find(problem.Place) ?? wider?.Find(problem.Place);
+            if (place is not null && places.FindRecord(problem.Place) is { } record && IsKnown(known, record)) continue;
+            var diagnostic = place is null
+                ? new Diagnostic(problem.Code, Named(problem), problem.Help, shownAs, null)
+                : Diagnostic.At(place, problem.Code, problem.Message, problem.Help);
+            if (!faults.Contains(diagnostic)) faults.Add(diagnostic);
+        }
+    }
+
+    /// <summary>Whether something was said of the same record when it was read: what follows from it is not said again.</summary>
+    private static bool IsKnown(IReadOnlyList<Diagnostic> known, SourcePlace record) =>
+        known.Any(one => one.Place is { } place && place.Source == record.Source && Touches(record.Span, place.Span));
+
+    private static bool Touches(Span record, Span fault) => fault.Start >= record.Start && fault.Start <= record.End;
+
+    private static string Named(Problem problem) =>
+        problem.Place.Id.Length == 0 ? problem.Message : $"{Words.Of(problem.Place.Kind)} `{problem.Place.Id}`: {problem.Message}";
+}

@@ -1,0 +1,111 @@
+using Compat.Curation.Text;
+using Compat.Curation.Yaml;
+using Compat.Exposures;
+using Compat.Knowledge;
+
+namespace Compat.Curation.Reading;
+
+/// <summary>Reads sources, materials, part types and conventions.</summary>
+internal static class BasicReaders
+{
+    /// <summary>Reads a source; null where its id cannot be read.</summary>
+    public static Source? ReadSource(RecordFields fields) => fields.Id("id", text => new SourceId(text)) is not { } id ? null : new()
+    {
+        Id = id,
+        Kind = fields.Word<SourceKind>("kind") ?? SourceKind.CommonPractice,
+        Title = fields.NeededText("title"),
+        Publisher = fields.Text("publisher"),
+        Edition = fields.Text("edition"),
+        Section = fields.Text("section"),
+        Address = fields.Text("address"),
+        Recalled = fields.Text("basis") != "read",
+        Trust = fields.Word<Trust>("trust") ?? Trust.Weak,
+        Note = fields.Text("note"),
+    };
+
+    /// <summary>Reads a material; null where its id cannot be read.</summary>
+    public static Material? ReadMaterial(RecordFields fields) => fields.Id("id", text => new MaterialId(text)) is not { } id ? null : new()
+    {
+        Id = id,
+        Name = fields.NeededText("name"),
+        Under = fields.Id("under", text => new MaterialId(text)),
+        Delicate = fields.Word<Delicacy>("delicate"),
+        DeclaredOnlySuffices = fields.Yes("declared-only-suffices"),
+        AlsoCalled = fields.Texts("also-called"),
+        Sources = fields.Sources(),
+        Note = fields.Text("note"),
+    };
+
+    /// <summary>Reads a part type; null where its id cannot be read.</summary>
+    public static PartType? ReadPart(RecordFields fields) => fields.Id("id", text => new PartId(text)) is not { } id ? null : new()
+    {
+        Id = id,
+        Name = fields.NeededText("name"),
+        Under = fields.Id("under", text => new PartId(text)),
+        AlsoCalled = fields.Texts("also-called"),
+        Materials = Materials(fields),
+        MaterialsKnown = MaterialsKnown(fields),
+        Wettest = fields.Word<ApplicationMethod>("wettest"),
+        Never = fields.WordList<Act>("never"),
+        Geometry = fields.Word<Geometry>("geometry"),
+        TouchedBy = fields.Word<TouchedBy>("touched-by"),
+        Patients = fields.Texts("patients"),
+        Duties = DutyReader.Read(fields),
+        Sources = fields.Sources(),
+        Note = fields.Text("note"),
+    };
+
+    /// <summary>Reads a convention; null where it is none of the known ones.</summary>
+    public static Convention? ReadConvention(RecordFields fields)
+    {
+        if (fields.Word<ConventionKey>("id") is not { } key) return null;
+        var methods = key == ConventionKey.UnstatedMethods;
+        var value = fields.Node("value");
+        if (methods && value is YamlScalar) fields.Report(value, "convention", "a list of methods is expected", "write `[damp-wipe]`");
+        if (!methods && value is YamlSequence) fields.ReportKey("value", "convention", "a range is expected, read a list");
+        return new()
+        {
+            Key = key,
+            Range = methods ? Interval.Whole : RangeOf(fields, key) ?? Interval.Whole,
+            Methods = methods ? MethodSet.Of([.. fields.WordList<ApplicationMethod>("value") ?? []]) : MethodSet.None,
+            Reason = fields.NeededText("reason"),
+        };
+    }
+
+    /// <summary>The materials of a part; null where none are written.</summary>
+    public static IReadOnlyList<MaterialSlot>? Materials(RecordFields fields)
+    {
+        if (fields.Node("materials") is not YamlSequence list) return null;
+        var slots = new List<MaterialSlot>();
+        foreach (var item in list.Items)
+        {
+            if (item is YamlMapping mapping)
+                slots.Add(new([.. new RecordFields(mapping, fields.Faults).Ids("one-of", text => new MaterialId(text))]));
+            else if (item is YamlScalar scalar && Compat.Id.IsWellFormed(scalar.Text))
+                slots.Add(new(new MaterialId(scalar.Text)));
+        }
+
+        return slots;
+    }
+
+    /// <summary>Whether the materials are all; null where it is not written.</summary>
+    public static bool? MaterialsKnown(RecordFields fields) => fields.Text("materials-known") switch
+    {
+        "fully" => true,
+        "partly" => false,
+        _ => null,
+    };
+
+    private static Interval? RangeOf(RecordFields fields, ConventionKey key) =>
+        key == ConventionKey.UnstatedDilution ? fields.Dilution("value") : fields.Range("value", MeasureOf(key));
+
+    /// <summary>What a convention measures.</summary>
+    private static Measure MeasureOf(ConventionKey key) => key switch
+    {
+        ConventionKey.UnstatedResidence or ConventionKey.DryingTime => Measure.Residence,
+        ConventionKey.UnstatedTemperature or ConventionKey.AssumedTemperature => Measure.Temperature,
+        ConventionKey.UnstatedPh or ConventionKey.WaterPh or ConventionKey.PurifiedWaterPh => Measure.Ph,
+        ConventionKey.UnstatedUses => Measure.Uses,
+        _ => Measure.Density,
+    };
+}

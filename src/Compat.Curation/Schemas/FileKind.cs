@@ -1,0 +1,32 @@
+namespace Compat.Curation.Schemas;
+
+/// <summary>The kinds of data file.</summary>
+public enum FileKind
+{
+    /// <summary>Materials.</summary>
+    Materials,
+
+    /// <summary>Part types.</summary>
+    Parts,
+
+    /// <summary>Agent classes.</summary>
+    Agents,
+
+    /// <summary>Sources.</summary>
+    Sources,
+
+    /// <summary>Rules.</summary>
+    Rules,
+
+    /// <summary>Conventions.</summary>
+    Conventions,
+
+    /// <summary>Standing rules.</summary>
+    Standing,
+
+    /// <summary>One site.</summary>
+    Site,
+
+    /// <summary>The version of the data.</summary>
+    Version,
+}

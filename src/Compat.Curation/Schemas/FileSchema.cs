@@ -1,0 +1,65 @@
+using System.Reflection;
+using System.Text.Json;
+using Compat.Curation.Diagnostics;
+using Compat.Curation.Yaml;
+using Compat.Exposures;
+using NJsonSchema;
+using NJsonSchema.Validation;
+
+namespace Compat.Curation.Schemas;
+
+/// <summary>The schema of one kind of file. Nothing passes that the JSON Schema validator refuses.</summary>
+internal sealed class FileSchema
+{
+    private static readonly Dictionary<FileKind, Lazy<FileSchema>> All =
+        Enum.GetValues<FileKind>().ToDictionary(kind => kind, kind => new Lazy<FileSchema>(() => new FileSchema(kind)));
+
+    private readonly SchemaShape _shape;
+    private readonly JsonSchema _schema;
+
+    private FileSchema(FileKind kind)
+    {
+        var text = TextOf(kind);
+        using (var document = JsonDocument.Parse(text)) _shape = SchemaShape.Read(document.RootElement.Clone());
+        _schema = JsonSchema.FromJsonAsync(text).GetAwaiter().GetResult();
+    }
+
+    /// <summary>The schema of a kind.</summary>
+    public static FileSchema Of(FileKind kind) => All[kind].Value;
+
+    /// <summary>The text of the schema file.</summary>
+    public static string TextOf(FileKind kind)
+    {
+        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream($"schemas/{Words.Of(kind)}.schema.json")
+            ?? throw new InvalidOperationException($"no schema for {kind} is compiled in");
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+
+    /// <summary>Checks a file: adds what is wrong in our words and returns what the validator refuses.</summary>
+    /// <remarks>The refusals are added by <see cref="AddRefusals"/> once the records were read, where nothing better was said of the same record.</remarks>
+    public ICollection<ValidationError> Check(YamlNode root, DiagnosticList faults) =>
+        _schema.Validate(new SchemaWalk(faults).Walk(root, _shape, ""));
+
+    /// <summary>Adds a refusal for every record that the validator refuses and of which nothing was said yet.</summary>
+    public static void AddRefusals(YamlNode root, IEnumerable<ValidationError> refusals, DiagnosticList faults)
+    {
+        foreach (var refusal in refusals.SelectMany(Flat))
+        {
+            var place = NodePath.Find(root, refusal.Path ?? "");
+            if (faults.AnyWithin(place.Record.Span)) continue;
+            faults.Add(
+                place.At,
+                "schema",
+                $"this does not fit the schema: {Sentence(refusal.Kind)}{(refusal.Property is { Length: > 0 } property ? $" at `{property}`" : "")}");
+        }
+    }
+
+    private static IEnumerable<ValidationError> Flat(ValidationError error) =>
+        error is ChildSchemaValidationError { Kind: not ValidationErrorKind.NotAnyOf and not ValidationErrorKind.NotOneOf } parent
+            ? parent.Errors.Values.SelectMany(children => children).SelectMany(Flat).DefaultIfEmpty(error)
+            : [error];
+
+    private static string Sentence(ValidationErrorKind kind) =>
+        System.Text.RegularExpressions.Regex.Replace(kind.ToString(), "(?<!^)([A-Z])", " $1").ToLowerInvariant();
+}

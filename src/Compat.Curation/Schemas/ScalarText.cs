@@ -1,0 +1,36 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace Compat.Curation.Schemas;
+
+/// <summary>Tells what a value without quotes would be to other YAML readers; here only the schema says what it is.</summary>
+internal static partial class ScalarText
+{
+    /// <summary>What other readers take a value without quotes for, or null where they take it for text.</summary>
+    public static string? MistakenFor(string text)
+    {
+        if (Truth().IsMatch(text)) return "true or false";
+        if (Nothing().IsMatch(text)) return "nothing";
+        return NumberLike().IsMatch(text) ? "a number" : null;
+    }
+
+    /// <summary>Reads a plain decimal number: no exponent, no leading zero, no sign but a minus.</summary>
+    public static bool TryReadNumber(string text, out decimal number)
+    {
+        number = 0;
+        return text.Length <= 24 && PlainNumber().IsMatch(text)
+            && decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number);
+    }
+
+    [GeneratedRegex(@"^(y|n|yes|no|on|off|true|false)\z", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Truth();
+
+    [GeneratedRegex(@"^(~|null)\z", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Nothing();
+
+    [GeneratedRegex(@"^[-+]?([0-9][0-9_,]*(\.[0-9_]*)?(e[-+]?[0-9]+)?|\.[0-9]+(e[-+]?[0-9]+)?|0x[0-9a-f]+|0o[0-7]+|[0-9]+(:[0-9]{1,2})+(\.[0-9]*)?|\.inf)\z|^\.?nan\z", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex NumberLike();
+
+    [GeneratedRegex(@"^-?(0|[1-9][0-9]*)(\.[0-9]+)?\z", RegexOptions.CultureInvariant)]
+    private static partial Regex PlainNumber();
+}

@@ -1,0 +1,92 @@
+using System.Text.Json;
+using System.Text.RegularExpressions;
+
+namespace Compat.Curation.Schemas;
+
+/// <summary>What a schema says of one place, as far as <see cref="SchemaWalk"/> words it; what it leaves to the validator (allOf, oneOf, not) is not here.</summary>
+internal sealed class SchemaShape
+{
+    public string? Type { get; private set; }
+
+    public IReadOnlyList<string>? Words { get; private set; }
+
+    public Regex? Pattern { get; private set; }
+
+    public int MinLength { get; private set; }
+
+    public int MaxLength { get; private set; } = int.MaxValue;
+
+    public decimal? Minimum { get; private set; }
+
+    public decimal? Maximum { get; private set; }
+
+    public int MinItems { get; private set; }
+
+    public int MinProperties { get; private set; }
+
+    public bool Distinct { get; private set; }
+
+    public string? Description { get; private set; }
+
+    public SchemaShape? Items { get; private set; }
+
+    public IReadOnlyDictionary<string, SchemaShape> Properties { get; private set; } = new Dictionary<string, SchemaShape>();
+
+    public IReadOnlyList<string> Required { get; private set; } = [];
+
+    public IReadOnlyList<SchemaShape> AnyOf { get; private set; } = [];
+
+    /// <summary>Whether the place takes a word (an id or one of a list), not free text.</summary>
+    public bool IsWord => Words is not null || Pattern is not null;
+
+    public static SchemaShape Read(JsonElement root) => new Builder(root).Build(root);
+
+    private sealed class Builder(JsonElement root)
+    {
+        private const string Definitions = "#/definitions/";
+        private readonly Dictionary<string, SchemaShape> _named = [];
+
+        public SchemaShape Build(JsonElement schema)
+        {
+            if (schema.TryGetProperty("$ref", out var reference)) return Named(reference.GetString()!);
+            return Fill(new SchemaShape(), schema);
+        }
+
+        private SchemaShape Named(string reference)
+        {
+            if (_named.TryGetValue(reference, out var known)) return known;
+            var target = root.GetProperty("definitions").GetProperty(reference[Definitions.Length..]);
+            if (target.TryGetProperty("$ref", out _)) return _named[reference] = Build(target);
+            var shape = _named[reference] = new SchemaShape();
+            return Fill(shape, target);
+        }
+
+        private SchemaShape Fill(SchemaShape shape, JsonElement schema)
+        {
+            foreach (var keyword in schema.EnumerateObject())
+            {
+                var value = keyword.Value;
+                switch (keyword.Name)
+                {
+                    case "type": shape.Type = value.GetString(); break;
+                    case "description": shape.Description = value.GetString(); break;
+                    case "enum": shape.Words = value.EnumerateArray().Select(item => item.ValueKind == JsonValueKind.String ? item.GetString()! : item.GetRawText()).ToArray(); break;
+                    case "pattern": shape.Pattern = new Regex(value.GetString()!, RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1)); break;
+                    case "minLength": shape.MinLength = value.GetInt32(); break;
+                    case "maxLength": shape.MaxLength = value.GetInt32(); break;
+                    case "minimum": shape.Minimum = value.GetDecimal(); break;
+                    case "maximum": shape.Maximum = value.GetDecimal(); break;
+                    case "minItems": shape.MinItems = value.GetInt32(); break;
+                    case "minProperties": shape.MinProperties = value.GetInt32(); break;
+                    case "uniqueItems": shape.Distinct = value.GetBoolean(); break;
+                    case "items": shape.Items = Build(value); break;
+                    case "required": shape.Required = value.EnumerateArray().Select(item => item.GetString()!).ToArray(); break;
+                    case "properties": shape.Properties = value.EnumerateObject().ToDictionary(item => item.Name, item => Build(item.Value)); break;
+                    case "anyOf": shape.AnyOf = value.EnumerateArray().Select(Build).ToArray(); break;
+                }
+            }
+
+            return shape;
+        }
+    }
+}

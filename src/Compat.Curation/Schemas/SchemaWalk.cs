@@ -1,0 +1,207 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Compat.Curation.Diagnostics;
+using Compat.Curation.Yaml;
+using Compat.Validation;
+using Newtonsoft.Json.Linq;
+
+namespace Compat.Curation.Schemas;
+
+/// <summary>Holds a file against its schema in our own words, and types its values as the schema expects them for the validator.</summary>
+internal sealed class SchemaWalk(DiagnosticList faults)
+{
+    private const string Code = "schema";
+
+    /// <summary>Checks a value and turns it into JSON; a value of the wrong kind stays what it is, so that the validator refuses it too.</summary>
+    public JToken Walk(YamlNode node, SchemaShape shape, string name)
+    {
+        if (shape.AnyOf.Count > 0 && shape.Type is null) shape = Choose(node, shape, name);
+        switch (node)
+        {
+            case YamlMapping mapping:
+                if (shape.Type is not (null or "object")) Unexpected(node, shape, name);
+                return Mapping(mapping, shape, name);
+            case YamlSequence sequence:
+                if (shape.Type is not (null or "array")) Unexpected(node, shape, name);
+                return Sequence(sequence, shape, name);
+            case YamlScalar scalar:
+                return Scalar(scalar, shape, name);
+            default:
+                return JValue.CreateNull();
+        }
+    }
+
+    private static SchemaShape Choose(YamlNode node, SchemaShape shape, string name)
+    {
+        var type = node switch { YamlMapping => "object", YamlSequence => "array", _ => "string" };
+        var exact = shape.AnyOf.FirstOrDefault(branch => branch.Type == type);
+        return exact ?? shape.AnyOf[0];
+    }
+
+    private JObject Mapping(YamlMapping mapping, SchemaShape shape, string name)
+    {
+        var json = new JObject();
+        var isKnown = shape.Type == "object";
+        var missing = shape.Required.Where(key => isKnown && mapping.Find(key) is null).ToList();
+        foreach (var entry in mapping.Entries)
+        {
+            var key = entry.Key.Text;
+            if (shape.Properties.TryGetValue(key, out var property))
+            {
+                json[key] = Walk(entry.Value, property, key);
+                continue;
+            }
+
+            json[key] = Walk(entry.Value, new SchemaShape(), key);
+            if (!isKnown) continue;
+            var near = NearestNames.Of(key, shape.Properties.Keys.Where(known => mapping.Find(known) is null));
+            missing.RemoveAll(near.Contains);
+            faults.Add(
+                entry.Key.Span,
+                "unknown-key",
+                $"the key `{key}` is not known here",
+                near.Count > 0 ? NearestNames.Help(key, near) : SiteOnly(key) ?? "known here: " + Listed(shape.Properties.Keys));
+        }
+
+        if (missing.Count > 0)
+        {
+            var at = mapping.Entries.Count > 0 ? mapping.Entries[0].Key.Span : new Span(mapping.Span.Start, Math.Min(1, mapping.Span.Length));
+            faults.Add(at, "missing-key", $"{Listed(missing)} {(missing.Count == 1 ? "is" : "are")} missing{(name.Length == 0 ? "" : $" in `{name}`")}");
+        }
+
+        if (isKnown && missing.Count == 0 && mapping.Entries.Count < shape.MinProperties)
+            faults.Add(mapping.Span, Code, $"`{name}` needs one of {Listed(shape.Properties.Keys.Except(shape.Required))}");
+        return json;
+    }
+
+    private static string? SiteOnly(string key) =>
+        key is "device" or "device-part" or "product" or "composition-dated" or "edition" ? "rules on devices and products stand in a site's own file" : null;
+
+    private JArray Sequence(YamlSequence sequence, SchemaShape shape, string name)
+    {
+        var json = new JArray();
+        var items = shape.Items ?? new SchemaShape();
+        var seen = new Dictionary<string, Span>(StringComparer.Ordinal);
+        foreach (var item in sequence.Items)
+        {
+            json.Add(Walk(item, items, name));
+            if (!shape.Distinct || item is not YamlScalar scalar) continue;
+            if (seen.TryAdd(scalar.Text, scalar.Span)) continue;
+            faults.Add(scalar.Span, Code, $"`{scalar.Text}` is listed twice in `{name}`", "keep one of the two", faults.Related("first listed here", seen[scalar.Text]));
+        }
+
+        if (sequence.Items.Count < shape.MinItems)
+        {
+            var enough = shape.MinItems == 1 ? "one item" : string.Create(CultureInfo.InvariantCulture, $"{shape.MinItems} items");
+            faults.Add(sequence.Span, Code, $"`{name}` needs at least {enough}");
+        }
+
+        return json;
+    }
+
+    private JValue Scalar(YamlScalar scalar, SchemaShape shape, string name)
+    {
+        var text = scalar.Text;
+        switch (shape.Type)
+        {
+            case "boolean":
+                if (scalar.IsPlain && text is "true" or "false")
+                {
+                    if (shape.Words is { } words && !words.Contains(text))
+                        faults.Add(scalar.Span, Code, $"only `true` is written here, read `{text}`", $"leave `{name}` out");
+                    return new JValue(text == "true");
+                }
+
+                Unexpected(scalar, shape, name);
+                return new JValue(text);
+            case "integer" or "number":
+                return Number(scalar, shape, name);
+            case null:
+                return new JValue(text);
+            case "string":
+                Text(scalar, shape, name);
+                return new JValue(text);
+            default:
+                Unexpected(scalar, shape, name);
+                return new JValue(text);
+        }
+    }
+
+    private JValue Number(YamlScalar scalar, SchemaShape shape, string name)
+    {
+        if (!scalar.IsPlain || !ScalarText.TryReadNumber(scalar.Text, out var number) || (shape.Type == "integer" && number != decimal.Truncate(number)))
+        {
+            Unexpected(scalar, shape, name);
+            return new JValue(scalar.Text);
+        }
+
+        if (number < shape.Minimum || number > shape.Maximum)
+        {
+            faults.Add(scalar.Span, Code, string.Create(CultureInfo.InvariantCulture,
+                $"`{name}` is a number from {shape.Minimum} to {shape.Maximum}, read `{scalar.Text}`"));
+        }
+
+        return shape.Type == "integer" && Math.Abs(number) < long.MaxValue ? new JValue((long)number) : new JValue(number);
+    }
+
+    private void Text(YamlScalar scalar, SchemaShape shape, string name)
+    {
+        var text = scalar.Text;
+        if (scalar.IsNothing)
+        {
+            faults.Add(scalar.Span, Code, $"nothing is written for `{name}`", "write its value");
+        }
+        else if (scalar.IsPlain && !(shape.Words?.Contains(text) ?? false) && ScalarText.MistakenFor(text) is { } other && (shape.IsWord || other != "a number"))
+        {
+            var expected = shape.IsWord ? "a word" : "a text";
+            faults.Add(scalar.Span, Code, $"{expected} is expected for `{name}`, read `{text}`", shape.Words is { } words
+                ? "known here: " + Listed(words)
+                : $"other readers take `{text}` for {other}: write it in quotes if it is meant");
+        }
+        else if (shape.Words is { } words && !words.Contains(text))
+        {
+            faults.Add(scalar.Span, "unknown-word", $"`{text}` is not one of the words for `{name}`", NearestNames.Help(text, words) ?? "known here: " + Listed(words));
+        }
+        else if (shape.Pattern is { } pattern && !Matches(pattern, text))
+        {
+            faults.Add(scalar.Span, Code, $"`{text}` has not the form of `{name}`", shape.Description is { } form ? "expected: " + char.ToLowerInvariant(form[0]) + form[1..].TrimEnd('.') : null);
+        }
+        else if (text.Length < shape.MinLength)
+        {
+            faults.Add(scalar.Span, Code, $"the text of `{name}` is empty");
+        }
+        else if (text.Length > shape.MaxLength)
+        {
+            faults.Add(scalar.Span, Code, string.Create(CultureInfo.InvariantCulture, $"`{name}` has {text.Length} characters: at most {shape.MaxLength}"));
+        }
+    }
+
+    private static bool Matches(Regex pattern, string text) => text.Length <= 2000 && !text.EndsWith('\n') && pattern.IsMatch(text);
+
+    private void Unexpected(YamlNode node, SchemaShape shape, string name)
+    {
+        var expected = shape.Type switch
+        {
+            "object" => "keys with values are",
+            "array" => "a list is",
+            "boolean" => "`true` or `false` is",
+            "integer" => "a whole number is",
+            "number" => "a plain number is",
+            _ => shape.IsWord ? "a word is" : "a text is",
+        };
+        var read = node is YamlScalar scalar ? scalar.IsNothing ? "nothing" : $"`{Shown(scalar.Text)}`" : node.Kind;
+        var help = (shape.Type, node) switch
+        {
+            ("array", YamlScalar { IsNothing: false } one) when one.Text.Length <= 60 => $"write `[{one.Text}]`",
+            ("integer" or "number", YamlScalar) => "write digits only, without quotes, exponent, leading zero or sign",
+            ("boolean", YamlScalar) => "without quotes",
+            _ => null,
+        };
+        var span = node is YamlScalar ? node.Span : new Span(node.Span.Start, Math.Min(1, node.Span.Length));
+        faults.Add(span, Code, name.Length == 0 ? $"{expected} expected, read {read}" : $"{expected} expected for `{name}`, read {read}", help);
+    }
+
+    private static string Shown(string text) => text.Length <= 80 ? text : text[..80] + "…";
+
+    private static string Listed(IEnumerable<string> names) => string.Join(", ", names.Select(one => $"`{one}`"));
+}

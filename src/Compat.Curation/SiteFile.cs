@@ -1,0 +1,44 @@
+using Compat.Curation.Diagnostics;
+using Compat.Curation.Reading;
+using Compat.Curation.Schemas;
+using Compat.Curation.Yaml;
+using Compat.Knowledge;
+using Compat.Sites;
+
+namespace Compat.Curation;
+
+/// <summary>Reads site files.</summary>
+public static class SiteFile
+{
+    /// <summary>Reads a site file, without checking references and meaning.</summary>
+    /// <param name="path">The file; it is shown by this name.</param>
+    /// <param name="data">The data it is laid over: it says in which basis the strength of each agent is written.</param>
+    public static SiteReadResult Read(string path, KnowledgeData data)
+    {
+        var faults = new List<Diagnostic>();
+        return Read(SourceReader.ReadBytes(path, path, faults), path, data, faults);
+    }
+
+    /// <summary>Reads a site from bytes already in memory.</summary>
+    /// <param name="bytes">The bytes of the file.</param>
+    /// <param name="shownAs">The name it is shown by.</param>
+    /// <param name="data">The data it is laid over.</param>
+    public static SiteReadResult Read(byte[] bytes, string shownAs, KnowledgeData data) => Read(bytes, shownAs, data, []);
+
+    private static SiteReadResult Read(byte[]? bytes, string shownAs, KnowledgeData data, List<Diagnostic> faults)
+    {
+        var places = new PlaceBuilder();
+        Site? site = null;
+        if (DataFile.Read(FileKind.Site, bytes, shownAs, faults) is { } file)
+        {
+            var bases = new AgentBases();
+            foreach (var agent in data.Agents) bases.Add(agent);
+            if (file.Root is YamlMapping root)
+                site = new SiteReader(new RuleReader(new BoxReader(bases)), places).Read(root, file.Faults);
+            file.Finish(faults);
+        }
+
+        faults.Sort();
+        return new() { Site = site, Diagnostics = faults, Places = places.Build(), HasGaps = site is null || places.HasGaps };
+    }
+}

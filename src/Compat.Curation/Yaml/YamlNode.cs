@@ -1,0 +1,67 @@
+namespace Compat.Curation.Yaml;
+
+/// <summary>A value in a file, with the exact place it stands at.</summary>
+/// <param name="Span">Where it stands; of a block collection, from its first item or key to the end of its last value.</param>
+public abstract record YamlNode(Span Span)
+{
+    /// <summary>What it is, in a reader's words.</summary>
+    public abstract string Kind { get; }
+}
+
+/// <summary>A single value.</summary>
+/// <param name="Text">Its text, quotes and escapes undone.</param>
+/// <param name="IsPlain">Whether it is written without quotes.</param>
+/// <param name="Span">Where it stands, quotes included.</param>
+public sealed record YamlScalar(string Text, bool IsPlain, Span Span) : YamlNode(Span)
+{
+    /// <inheritdoc/>
+    public override string Kind => "a single value";
+
+    /// <summary>Whether nothing is written.</summary>
+    public bool IsNothing => IsPlain && Text.Length == 0;
+}
+
+/// <summary>A value that was refused: its fault is reported already.</summary>
+/// <param name="Span">Where it stands.</param>
+public sealed record YamlRefused(Span Span) : YamlNode(Span)
+{
+    /// <inheritdoc/>
+    public override string Kind => "a refused value";
+}
+
+/// <summary>A list.</summary>
+/// <param name="Items">Its items.</param>
+/// <param name="Span">Where it stands.</param>
+public sealed record YamlSequence(IReadOnlyList<YamlNode> Items, Span Span) : YamlNode(Span)
+{
+    /// <inheritdoc/>
+    public override string Kind => "a list";
+}
+
+/// <summary>One key with its value.</summary>
+/// <param name="Key">The key.</param>
+/// <param name="Value">The value.</param>
+public sealed record YamlEntry(YamlScalar Key, YamlNode Value);
+
+/// <summary>Keys with values; no key occurs twice.</summary>
+public sealed record YamlMapping : YamlNode
+{
+    private readonly Dictionary<string, YamlEntry> _byKey;
+
+    /// <summary>Makes a mapping of distinct keys.</summary>
+    public YamlMapping(IReadOnlyList<YamlEntry> entries, Span span)
+        : base(span)
+    {
+        Entries = entries;
+        _byKey = entries.ToDictionary(entry => entry.Key.Text, StringComparer.Ordinal);
+    }
+
+    /// <summary>The entries, in the order of the file.</summary>
+    public IReadOnlyList<YamlEntry> Entries { get; }
+
+    /// <inheritdoc/>
+    public override string Kind => "keys with values";
+
+    /// <summary>The entry of a key, or null.</summary>
+    public YamlEntry? Find(string key) => _byKey.GetValueOrDefault(key);
+}

@@ -1,0 +1,37 @@
+namespace Compat.Cli.Tests;
+
+/// <summary>Whole outputs, as a person sees them. <c>COMPAT_WRITE_GOLDEN=1</c> writes them anew; the difference is then there to be reviewed.</summary>
+public sealed class GoldenTests
+{
+    public static TheoryData<string, string[]> Outputs => new()
+    {
+        { "ask-display-isopropanol", ["ask", "--part", "display-coated", "--agent", "isopropanol", "--strength", "70 % v/v", "--method", "damp-wipe"] },
+        { "ask-keypad-ethanol", ["ask", "--part", "keypad-membrane", "--agent", "ethanol", "--strength", "75 % v/v", "--method", "damp-wipe"] },
+        { "ask-housing-ethanol", ["ask", "--part", "housing-plastic", "--agent", "ethanol", "--strength", "70 % v/v", "--method", "damp-wipe"] },
+        { "ask-anodised-hypochlorite", ["ask", "--material", "anodised-aluminium", "--agent", "sodium-hypochlorite", "--strength", "1000 ppm w/v available chlorine"] },
+        { "ask-bad-input", ["ask", "--part", "dispay-coated", "--agent", "isopropanol", "--strength", "70 %", "--method", "wipe", "--ph", "20", "--dilution", "1:50"] },
+        { "map-display-isopropanol", ["map", "--part", "display-coated", "--agent", "isopropanol"] },
+        { "find-cas", ["find", "67-63-0"] },
+        { "find-bleach", ["find", "bleach"] },
+        { "ask-filter-cover-quat", ["ask", "--part", "filter-cover", "--agent", "quaternary-ammonium", "--strength", "0.25 % w/w", "--residence", "2 min", "--method", "damp-wipe"] },
+        { "ask-device-isopropanol", ["ask", "--device", "autorefractor", "--agent", "isopropanol", "--strength", "70 % v/v", "--method", "damp-wipe", "--site", Repository.Demo] },
+        { "ask-two-spirit-wipe", ["ask", "--part", "display-coated", "--product", "two-spirit-wipe", "--method", "damp-wipe", "--site", Repository.Demo] },
+        { "help-ask", ["ask", "--help"] },
+    };
+
+    [Theory]
+    [MemberData(nameof(Outputs))]
+    public void Output_IsAsRecorded(string name, string[] args)
+    {
+        var run = CliRun.Of(args);
+        var text = $"exit code {run.Code}\n--- stdout\n{WithoutHashes(run.Output)}--- stderr\n{run.Notes}";
+        var file = Repository.File("tests", "Compat.Cli.Tests", "Golden", name + ".txt");
+        if (Environment.GetEnvironmentVariable("COMPAT_WRITE_GOLDEN") == "1") File.WriteAllText(file, text);
+        Assert.Equal(File.ReadAllText(file).Replace("\r\n", "\n", StringComparison.Ordinal), text);
+        Assert.All(text.Split('\n'), line => Assert.True(line.Length <= 80, line));
+    }
+
+    /// <summary>The content hash changes with every byte of the data; whether it is right is another test's business.</summary>
+    private static string WithoutHashes(string text) =>
+        System.Text.RegularExpressions.Regex.Replace(text, @"content\s+[0-9a-f]{16}", "content (hash)");
+}

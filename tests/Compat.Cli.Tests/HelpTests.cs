@@ -1,0 +1,55 @@
+namespace Compat.Cli.Tests;
+
+public sealed class HelpTests
+{
+    [Theory]
+    [InlineData("ask")]
+    [InlineData("map")]
+    [InlineData("list")]
+    [InlineData("find")]
+    [InlineData("pack")]
+    public void Help_OfEveryCommand_ShowsTwoWorkedExamples(string command)
+    {
+        var run = CliRun.Of(command, "--help");
+        Assert.Equal(0, run.Code);
+        Assert.Equal("", run.Notes);
+        var examples = run.Output[run.Output.IndexOf("\nExamples\n", StringComparison.Ordinal)..];
+        Assert.Equal(2, examples.Split("  compat " + command).Length - 1);
+    }
+
+    [Theory]
+    [InlineData("ask")]
+    [InlineData("map")]
+    [InlineData("list")]
+    [InlineData("find")]
+    public void Help_OfEveryCommandThatReadsData_ShowsTheCommonOptions(string command)
+    {
+        var run = CliRun.Of(command, "--help");
+        foreach (var option in new[] { "--data DIR", "--site FILE", "--json", "--help" })
+            Assert.Contains("\n  " + option, run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Help_WithoutCommand_ListsTheCommandsAndTwoExamples()
+    {
+        var run = CliRun.Of("--help");
+        foreach (var command in new[] { "ask", "map", "list", "find" })
+            Assert.Contains("\n  " + command + " ", run.Output, StringComparison.Ordinal);
+        Assert.Equal(2, run.Output.Split("\n  # ").Length - 1);
+        Assert.Equal(run.Output, CliRun.Of().Output);
+    }
+
+    [Fact]
+    public void Help_IsNowhereWiderThanEightyColumns() =>
+        Assert.All(
+            new[] { "", "ask", "map", "list", "find", "pack" }.SelectMany(command => CliRun.Of(command.Length == 0 ? ["--help"] : [command, "--help"]).Output.Split('\n')),
+            line => Assert.True(line.Length <= 80, line));
+
+    [Fact]
+    public void Version_NamesTheProgramAndTheData()
+    {
+        var run = CliRun.Of("--version");
+        Assert.Equal(0, run.Code);
+        Assert.Matches(@"^compat \d+\.\d+\.\d+\nshipped, version \S+, content [0-9a-f]{16}\n$", run.Output);
+    }
+}

@@ -1,0 +1,87 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Json.Schema;
+
+namespace Compat.Cli.Tests.Json;
+
+/// <summary>Real output is held against the schemas by two validators.</summary>
+public sealed class JsonSchemaTests
+{
+    /// <summary>The keywords that both validators enforce, and those that only describe.</summary>
+    private static readonly HashSet<string> Enforced =
+    [
+        "type", "enum", "minimum", "maximum", "minLength", "maxLength", "pattern", "items", "minItems", "maxItems", "required",
+        "properties", "additionalProperties", "anyOf", "$ref", "definitions", "$schema", "title", "description",
+    ];
+
+    public static TheoryData<string, string[]> Outputs => new()
+    {
+        { "answer", ["ask", "--part", "display-coated", "--agent", "isopropanol", "--strength", "70 % v/v", "--method", "damp-wipe"] },
+        { "answer", ["ask", "--part", "keypad-membrane", "--agent", "ethanol", "--strength", "60..75 % v/v", "--act", "soft-cloth"] },
+        { "answer", ["ask", "--part", "housing-plastic", "--agent", "ethanol", "--residence", "without end", "--uses", "10", "--only", "part"] },
+        { "answer", ["ask", "--material", "anodised-aluminium", "--material", "polycarbonate|abs", "--agent", "sodium-hypochlorite"] },
+        { "answer", ["ask", "--part", "probe-lens", "--agent", "glutaraldehyde", "--strength", "2.4 % w/v", "--method", "immerse", "--temperature", "22 °C", "--ph", "8"] },
+        { "answer", ["ask", "--site", Repository.Demo, "--part", "display-coated", "--product", "two-spirit-wipe"] },
+        { "answer", ["ask", "--site", Repository.Demo, "--part", "trolley-frame", "--product", "chlorine-concentrate", "--dilution", "1 in 50"] },
+        { "answer", ["ask", "--site", Repository.Demo, "--device", "fundus-camera", "--part", "housing", "--agent", "isopropanol", "--serial", "AB12"] },
+        { "answer", ["ask", "--site", Repository.Demo, "--device", "autorefractor", "--agent", "ethanol", "--strength", "70 % v/v"] },
+        { "map", ["map", "--part", "keypad-membrane", "--agent", "ethanol"] },
+        { "map", ["map", "--material", "polycarbonate", "--agent", "isopropanol"] },
+    };
+
+    [Theory]
+    [MemberData(nameof(Outputs))]
+    public async Task Output_IsAsTheSchemaSays(string schema, string[] args)
+    {
+        var run = CliRun.Of([.. args, "--json"]);
+        Assert.NotEqual(2, run.Code);
+        var text = Repository.Read("schemas", schema + ".schema.json");
+        using var document = JsonDocument.Parse(run.Output);
+        var result = JsonSchema.FromText(text).Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
+        var errors = (result.Details ?? []).SelectMany(detail => detail.Errors?.Select(error => $"{detail.InstanceLocation}: {error.Value}") ?? []);
+        Assert.True(result.IsValid, string.Join('\n', errors));
+        var second = await NJsonSchema.JsonSchema.FromJsonAsync(text);
+        Assert.Empty(second.Validate(run.Output).Select(error => error.ToString()));
+    }
+
+    [Theory]
+    [InlineData("answer", "{}")]
+    [InlineData("answer", """{"device":"x","parts":[],"cautions":["y"],"identity":[]}""")]
+    [InlineData("map", """{"materials":[],"agent":"Ethanol","cells":[],"identity":[{"name":"a","version":"b","hash":"c"}]}""")]
+    public async Task Schema_WrongDocument_IsRefusedByBothValidators(string schema, string document)
+    {
+        var text = Repository.Read("schemas", schema + ".schema.json");
+        using var parsed = JsonDocument.Parse(document);
+        Assert.False(JsonSchema.FromText(text).Evaluate(parsed.RootElement).IsValid);
+        Assert.NotEmpty((await NJsonSchema.JsonSchema.FromJsonAsync(text)).Validate(document));
+    }
+
+    [Theory]
+    [InlineData("answer")]
+    [InlineData("map")]
+    public void Schema_IsDraft7AndUsesEnforcedKeywordsOnly(string name)
+    {
+        var schema = JsonNode.Parse(Repository.Read("schemas", name + ".schema.json"))!;
+        using var document = JsonDocument.Parse(schema.ToJsonString());
+        Assert.True(MetaSchemas.Draft7.Evaluate(document.RootElement).IsValid);
+        Walk(schema.AsObject());
+    }
+
+    [Fact]
+    public void Output_CarriesTheIdentityOfTheData()
+    {
+        using var answer = JsonDocument.Parse(CliRun.Of("ask", "--part", "socket", "--agent", "water", "--json", "--site", Repository.Demo).Output);
+        var names = answer.RootElement.GetProperty("identity").EnumerateArray().Select(state => state.GetProperty("name").GetString());
+        Assert.Equal(["shipped", "eye-screening-clinic"], names);
+    }
+
+    private static void Walk(JsonObject schema)
+    {
+        Assert.All(schema, pair => Assert.Contains(pair.Key, Enforced));
+        if (schema.ContainsKey("$ref")) Assert.Single(schema);
+        foreach (var list in new[] { "properties", "definitions" })
+            foreach (var pair in schema[list]?.AsObject() ?? []) Walk(pair.Value!.AsObject());
+        if (schema["items"] is JsonObject items) Walk(items);
+        foreach (var choice in schema["anyOf"]?.AsArray() ?? []) Walk(choice!.AsObject());
+    }
+}

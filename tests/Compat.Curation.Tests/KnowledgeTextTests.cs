@@ -1,0 +1,49 @@
+using System.Text;
+using Compat.Curation.Diagnostics;
+using Compat.Curation.Writing;
+using Compat.Curation.Yaml;
+using FsCheck.Xunit;
+
+namespace Compat.Curation.Tests;
+
+/// <summary>What is written is read back as the same records.</summary>
+public sealed class KnowledgeTextTests
+{
+    [Fact]
+    public void The_shipped_data_survives()
+    {
+        var data = DataFolder.Read(Repository.PathOf("data")).Data;
+        var files = KnowledgeText.WriteFiles(data);
+        var read = DataFolder.Read(files.ToDictionary(file => file.Key, file => Encoding.UTF8.GetBytes(file.Value)), "");
+        Assert.Equal("", DiagnosticText.Render(read.Diagnostics));
+        Assert.Equal(files, KnowledgeText.WriteFiles(read.Data));
+        Assert.Equal(KnowledgeText.Write(data), KnowledgeText.Write(read.Data));
+        Assert.Equal(data.Rules.Select(rule => (rule.Id, rule.When, rule.Allows)), read.Data.Rules.Select(rule => (rule.Id, rule.When, rule.Allows)));
+    }
+
+    [Fact]
+    public void A_site_survives()
+    {
+        var data = DataFolder.Read(Repository.PathOf("data")).Data;
+        string[] paths = [.. Directory.EnumerateFiles(Repository.PathOf("data/demo"), "*.yaml"), Repository.PathOf("tests/Compat.Curation.Tests/Schemas/Whole/site.yaml")];
+        foreach (var path in paths)
+        {
+            var site = SiteFile.Read(path, data).Site!;
+            var text = KnowledgeText.Write(site, data);
+            var read = SiteFile.Read(Encoding.UTF8.GetBytes(text), "site.yaml", data);
+            Assert.Equal("", DiagnosticText.Render(read.Diagnostics));
+            Assert.Equal(text, KnowledgeText.Write(read.Site!, data));
+            Assert.Equal(site.Rules.Select(rule => rule.When), read.Site!.Rules.Select(rule => rule.When));
+            Assert.Equal(site.Devices.SelectMany(device => device.Instructions).SelectMany(edition => edition.Serials), read.Site.Devices.SelectMany(device => device.Instructions).SelectMany(edition => edition.Serials));
+        }
+    }
+
+    [Property(MaxTest = 500)]
+    public bool A_text_that_is_written_is_read_back(string text)
+    {
+        if (string.IsNullOrEmpty(text) || text.Any(char.IsSurrogate)) return true;
+        var source = new SourceText("f", "a: " + RecordText.Quoted(text) + "\n");
+        var faults = new DiagnosticList(source);
+        return YamlReader.Read(faults) is YamlMapping map && map.Find("a")!.Value is YamlScalar scalar && scalar.Text == text && faults.Found.Count == 0;
+    }
+}

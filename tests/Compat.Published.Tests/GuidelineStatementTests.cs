@@ -1,0 +1,11 @@
+namespace Compat.Published.Tests;
+
+/// <summary>What guidelines, alerts and public guidance state of materials and parts.</summary>
+public sealed class GuidelineStatementTests
+{
+    public static TheoryData<string> Statements => RowTable.Lines("guideline-statements");
+
+    [Theory]
+    [MemberData(nameof(Statements))]
+    public void The_answer_follows_the_guideline(string row) => PublishedRow.Parse(row).Check();
+}

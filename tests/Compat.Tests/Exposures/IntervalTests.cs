@@ -1,0 +1,93 @@
+using FsCheck;
+using FsCheck.Fluent;
+using Interval = Compat.Exposures.Interval;
+
+namespace Compat.Tests.Exposures;
+
+public sealed class IntervalTests
+{
+    private static readonly decimal[] Values = [-1, 0, 0.5m, 1, 2, 3];
+
+    private static readonly Gen<Interval> Intervals =
+        from low in Gen.Elements<decimal?>(null, 0, 1, 2)
+        from lowIn in Gen.Elements(true, false)
+        from high in Gen.Elements<decimal?>(null, 0, 1, 2)
+        from highIn in Gen.Elements(true, false)
+        select new Interval(low, lowIn, high, highIn);
+
+    [Theory]
+    [InlineData(true, true, true, true)]
+    [InlineData(false, true, false, true)]
+    [InlineData(true, false, true, false)]
+    [InlineData(false, false, false, false)]
+    public void AnEndLiesInAsItIsWritten(bool lowerIncluded, bool upperIncluded, bool holdsLower, bool holdsUpper)
+    {
+        var interval = new Interval(5, lowerIncluded, 70, upperIncluded);
+        Assert.Equal(holdsLower, interval.Contains(5));
+        Assert.Equal(holdsUpper, interval.Contains(70));
+        Assert.True(interval.Contains(5.0000001m));
+        Assert.False(interval.Contains(70.0000001m));
+    }
+
+    [Fact]
+    public void WithoutEndLiesOnlyWhereNoUpperEndIs()
+    {
+        Assert.True(Interval.AtLeast(60).Contains(Interval.WithoutEnd));
+        Assert.True(Interval.Whole.Contains(Interval.WithoutEnd));
+        Assert.False(Interval.AtMost(1_000_000).Contains(Interval.WithoutEnd));
+    }
+
+    [Fact]
+    public void AnAbsentEndIsNeverIncluded() => Assert.Equal(Interval.Whole, new Interval(null, true, null, true));
+
+    [Fact]
+    public void RangesThatTouchAtAnOpenEndShareNothing()
+    {
+        Assert.True(Interval.Below(5).Intersect(Interval.AtLeast(5)).IsEmpty);
+        Assert.Equal(Interval.Exactly(5), Interval.AtMost(5).Intersect(Interval.AtLeast(5)));
+    }
+
+    [Fact]
+    public void TheIntersectionHoldsExactlyWhatBothHold() => Pairs((a, b) =>
+        Assert.All(Values, v => Assert.Equal(a.Contains(v) && b.Contains(v), a.Intersect(b).Contains(v))));
+
+    [Fact]
+    public void TheHullHoldsBothAndNoEndOfItsOwn() => Pairs((a, b) =>
+    {
+        if (a.IsEmpty || b.IsEmpty) return;
+        var hull = a.Hull(b);
+        Assert.True(a.LiesIn(hull) && b.LiesIn(hull), $"{a} and {b} in {hull}");
+        Assert.Contains(hull.Lower, new[] { a.Lower, b.Lower });
+        Assert.Contains(hull.Upper, new[] { a.Upper, b.Upper });
+    });
+
+    [Fact]
+    public void OneLiesInAnotherWhereEveryValueDoes() => Pairs((a, b) =>
+    {
+        if (!a.LiesIn(b)) return;
+        Assert.All(Values, v => Assert.True(!a.Contains(v) || b.Contains(v)));
+    });
+
+    [Theory]
+    [InlineData("= 5", 5, true, 5, true)]
+    [InlineData("5..10", 5, true, 10, true)]
+    [InlineData("> 5 and < 10", 5, false, 10, false)]
+    [InlineData(">= 5 and < 10", 5, true, 10, false)]
+    public void ItIsWrittenAsACuratorWritesIt(string text, int low, bool lowIn, int high, bool highIn) =>
+        Assert.Equal(text, new Interval(low, lowIn, high, highIn).ToString());
+
+    [Fact]
+    public void OneSidedRangesAreWrittenWithTheirUnit()
+    {
+        Assert.Equal("<= 70 % v/v", Interval.AtMost(70).ToString("% v/v"));
+        Assert.Equal("> 0.05 % w/v", Interval.Above(0.0500m).ToString("% w/v"));
+        Assert.Equal("any", Interval.Whole.ToString("°C"));
+    }
+
+    [Fact]
+    public void TheEndsKeepTheirOpennessWhenTheUnitChanges() =>
+        Assert.Equal(new Interval(0.05m, false, 0.1m, true), new Interval(500, false, 1000, true).Scale(0.0001m));
+
+    private static void Pairs(Action<Interval, Interval> holds) =>
+        Check.One(Config.QuickThrowOnFailure.WithMaxTest(1_000), Prop.ForAll(Arb.From(Gen.Two(Intervals)), (Action<(Interval, Interval)>)(pair => holds(pair.Item1, pair.Item2))));
+}

@@ -1,0 +1,165 @@
+using Compat.Exposures;
+using Compat.Knowledge;
+using Compat.Sites;
+using Compat.Tests.RandomCases;
+using Compat.Tests.Reference;
+
+namespace Compat.Tests.Laws;
+
+/// <summary>Small changes of a case, each null where the case has nothing to change.</summary>
+internal static class Change
+{
+    public static Case? AddNotAllowed(Case c, Random random)
+    {
+        var site = c.Site is { Rules.Count: > 0 } && random.Next(2) == 0;
+        var like = site ? c.Site!.Rules : c.Data.Rules;
+        if (like.Count == 0) return null;
+        var (a, b) = (like[random.Next(like.Count)], like[random.Next(like.Count)]);
+        static AxisLimit Forbids(AxisLimit limit) => limit.Statement == AxisStatement.Unstated ? AxisLimit.Any : limit;
+        var added = a with
+        {
+            Id = new(site ? "site.added" : "base.added"),
+            Allows = false,
+            SeenWith = [],
+            WholeClass = false,
+            CountsTowards = null,
+            Tested = null,
+            KnownBy = a.Edition is null ? null : KnownBy.Instructions,
+            Damage = new() { Mechanism = Mechanism.Swelling, Onset = Onset.FirstUse, Lasting = true, Consequence = Consequence.Looks },
+            When = a.When with
+            {
+                Strength = Forbids(a.When.Strength),
+                Dilution = Forbids(a.When.Dilution),
+                Residence = Forbids(b.When.Residence),
+                Temperature = Forbids(b.When.Temperature),
+                Ph = Forbids(a.When.Ph),
+                Uses = Forbids(b.When.Uses),
+                Methods = a.When.Methods.Statement == AxisStatement.Unstated ? MethodLimit.Any : a.When.Methods,
+            },
+        };
+        return site ? c with { Site = c.Site! with { Rules = [.. c.Site.Rules, added] } } : c with { Data = c.Data with { Rules = [.. c.Data.Rules, added] } };
+    }
+
+    public static Case? AddIngredient(Case c, Random random)
+    {
+        if (c.Site?.Products.FirstOrDefault() is not { } product) return null;
+        var agent = c.Data.Agents[random.Next(1, c.Data.Agents.Count)].Id;
+        var trees = new ReferenceTrees(c.Data, []);
+        if (trees.Chamber(agent)) return null;
+        var strength = trees.Basis(agent) is { } basis ? new Strength(Interval.Exactly(random.Next(1, 20)), StrengthUnit.PercentOf(basis)) : (Strength?)null;
+        Ingredient added = random.Next(5) == 0 ? new() { Unknown = "dye" } : new() { Agent = agent, Strength = strength };
+        return c with { Site = c.Site with { Products = [product with { Ingredients = [.. product.Ingredients, added] }] } };
+    }
+
+    public static Case? AddMaterial(Case c, Random random) => WithSlots(c, slots =>
+        slots.Count == 0 ? null : [.. slots, new MaterialSlot(c.Data.Materials[random.Next(c.Data.Materials.Count)].Id)]);
+
+    public static Case? AddOneOf(Case c, Random random)
+    {
+        var part = c.Site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == c.Question.DevicePart);
+        var type = c.Data.Parts[random.Next(c.Data.Parts.Count)].Id;
+        if (part is not null && random.Next(2) == 0 && !part.OneOfTypes.Contains(type)) return WithPart(c, part with { OneOfTypes = [.. part.OneOfTypes, type] });
+        var member = c.Data.Materials[random.Next(c.Data.Materials.Count)].Id;
+        return WithSlots(c, slots => slots.Count == 0 || slots[0].OneOf.Contains(member) ? null : [new MaterialSlot([.. slots[0].OneOf, member]), .. slots.Skip(1)]);
+    }
+
+    public static Case? AddDuty(Case c, Random random)
+    {
+        Duty[] all =
+        [
+            new() { Kind = DutyKind.TakeOff, Ways = [DutyWay.By(ApplicationMethod.Rinse)] },
+            new() { Kind = DutyKind.Dry, Ways = [DutyWay.By(Act.HeatDrying)] },
+            new() { Kind = DutyKind.WipeDry, Ways = [DutyWay.By(Act.SoftCloth)] },
+            new() { Kind = DutyKind.CleanFirst },
+        ];
+        var duty = all[random.Next(all.Length)];
+        T[] Onto<T>(IReadOnlyList<T> list, Func<T, T> change)
+        {
+            var at = random.Next(Math.Max(1, list.Count));
+            return list.Select((x, i) => i == at ? change(x) : x).ToArray();
+        }
+
+        return random.Next(4) switch
+        {
+            0 => c with { Data = c.Data with { Agents = Onto(c.Data.Agents, a => a with { Duties = [.. a.Duties, duty] }) } },
+            1 => c with { Data = c.Data with { Parts = Onto(c.Data.Parts, p => p with { Duties = [.. p.Duties, duty] }) } },
+            2 when c.Site is { } site => c with { Site = site with { Rules = Onto(site.Rules, r => r with { Duties = [.. r.Duties, duty] }) } },
+            _ => c with { Data = c.Data with { Rules = Onto(c.Data.Rules, r => r with { Duties = [.. r.Duties, duty] }) } },
+        };
+    }
+
+    public static Case? Widen(Case c, Random random)
+    {
+        var q = c.Question;
+        Interval? Wider(Interval? range, decimal by, decimal least, decimal most) => range is not { Lower: { } low, Upper: { } high } || low == Interval.WithoutEnd ? range
+            : Interval.Closed(random.Next(2) == 0 ? low : Math.Max(least, low - by), random.Next(2) == 0 ? high : Math.Min(most, high + by));
+        return c with
+        {
+            Question = q with
+            {
+                Residence = Wider(q.Residence, 20, 1, 10_000),
+                Temperature = Wider(q.Temperature, 10, -40, 200),
+                Ph = Wider(q.Ph, 1, -1, 15),
+                Dilution = Wider(q.Dilution, 0.05m, 0.001m, 1),
+                Strength = q.Strength is { } s ? s with { Range = Wider(s.Range, 5, 0, 100)!.Value } : null,
+                Uses = q.Uses + random.Next(3),
+            },
+        };
+    }
+
+    public static Case? ForgetSerial(Case c, Random random) => c.Question.Serial is null ? null : c with { Question = c.Question with { Serial = null } };
+
+    public static Case? OnlyListed(Case c, Random random)
+    {
+        if (c.Site?.Devices.FirstOrDefault() is not { Instructions.Count: > 0 } device) return null;
+        var at = random.Next(device.Instructions.Count);
+        return c with { Site = c.Site with { Devices = [device with { Instructions = device.Instructions.Select((e, i) => i == at ? e with { OnlyListed = true } : e).ToArray() }] } };
+    }
+
+    public static Case? RemoveAllowed(Case c, Random random)
+    {
+        var may = c.Data.Rules.Concat(c.Site?.Rules ?? []).Where(r => r.Allows && r.Duties.Count == 0).ToArray();
+        return may.Length == 0 ? null : CaseShrinker.Drop(c, may[random.Next(may.Length)].Id);
+    }
+
+    public static Case? Reorder(Case c, Random random)
+    {
+        T[] Mixed<T>(IReadOnlyList<T> list)
+        {
+            var copy = list.ToArray();
+            random.Shuffle(copy);
+            return copy;
+        }
+
+        return c with
+        {
+            Data = c.Data with
+            {
+                Materials = Mixed(c.Data.Materials), Parts = Mixed(c.Data.Parts), Agents = Mixed(c.Data.Agents),
+                Sources = Mixed(c.Data.Sources), Conventions = Mixed(c.Data.Conventions),
+                Rules = Mixed(c.Data.Rules).Select(r => r with { Overrides = Mixed(r.Overrides), SeenWith = Mixed(r.SeenWith) }).ToArray(),
+            },
+            Site = c.Site is not { } site ? null : site with
+            {
+                Rules = Mixed(site.Rules),
+                Products = site.Products.Select(p => p with { Ingredients = Mixed(p.Ingredients), Ph = Mixed(p.Ph) }).ToArray(),
+                Devices = site.Devices.Select(d => d with { Parts = Mixed(d.Parts), Instructions = Mixed(d.Instructions) }).ToArray(),
+            },
+        };
+    }
+
+    private static Case WithPart(Case c, DevicePart part) =>
+        c with { Site = c.Site! with { Devices = c.Site.Devices.Select(d => d with { Parts = d.Parts.Select(p => p.Id == part.Id ? part : p).ToArray() }).ToArray() } };
+
+    /// <summary>Changes the materials where the part asked has them from: the question, the device part or its type.</summary>
+    private static Case? WithSlots(Case c, Func<IReadOnlyList<MaterialSlot>, MaterialSlot[]?> change)
+    {
+        if (c.Question.Materials.Count > 0) return change(c.Question.Materials) is { } asked ? c with { Question = c.Question with { Materials = asked } } : null;
+        var part = c.Site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == c.Question.DevicePart);
+        if (part?.Materials is { } stated) return change(stated) is { } slots ? WithPart(c, part with { Materials = slots }) : null;
+        if ((part?.OneOfTypes[0] ?? c.Question.Part) is not { } type) return null;
+        var record = new ReferenceTrees(c.Data, []).StatesMaterials(type);
+        if (record is null || change(record.Materials!) is not { } changed) return null;
+        return c with { Data = c.Data with { Parts = c.Data.Parts.Select(p => p.Id == type ? p with { Materials = changed, MaterialsKnown = record.MaterialsKnown } : p).ToArray() } };
+    }
+}

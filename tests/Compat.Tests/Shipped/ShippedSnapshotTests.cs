@@ -1,0 +1,19 @@
+using Compat.Curation;
+using Compat.Curation.Diagnostics;
+
+namespace Compat.Tests.Shipped;
+
+/// <summary>The snapshot inside the library is the one of the data folder.</summary>
+public class ShippedSnapshotTests
+{
+    [Fact]
+    public void It_is_the_one_of_the_data_folder()
+    {
+        var root = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(root, "Compat.sln"))) root = Path.GetDirectoryName(root) ?? throw new DirectoryNotFoundException("Compat.sln");
+        var read = DataFolder.Load(Path.Combine(root, "data"));
+        Assert.Equal("", DiagnosticText.Render(read.Diagnostics));
+        var same = read.KnowledgeBase!.Identity[0].Hash == KnowledgeBase.Shipped.Identity[0].Hash;
+        Assert.True(same, "data/ has changed: rebuild the snapshot with\n  dotnet run --project src/Compat.Cli -- pack data --out src/Compat/Snapshots/shipped.bin");
+    }
+}
