@@ -43,8 +43,10 @@ internal static class KnowledgeLoader
 
     private static void Add(IReadOnlyList<Problem> problems, IReadOnlyList<Diagnostic> known, SourceMap places, string shownAs, List<Diagnostic> faults, SourceMap? wider = null)
     {
+        var faulty = places.IdsOf(record => IsKnown(known, record));
         foreach (var problem in problems)
         {
+            if (faulty.Any(id => problem.Message.Contains($"`{id}`", StringComparison.Ordinal))) continue;
             var place = places.Find(problem.Place) ?? wider?.Find(problem.Place);
             if (place is not null && places.FindRecord(problem.Place) is { } record && IsKnown(known, record)) continue;
             var diagnostic = place is null
@@ -54,7 +56,7 @@ internal static class KnowledgeLoader
         }
     }
 
-    /// <summary>Whether something was said of the same record when it was read: what follows from it is not said again.</summary>
+    /// <summary>Whether something was said of a record when it was read: what follows from it, there or elsewhere, is not said again.</summary>
     private static bool IsKnown(IReadOnlyList<Diagnostic> known, SourcePlace record) =>
         known.Any(one => one.Place is { } place && place.Source == record.Source && Touches(record.Span, place.Span));
 

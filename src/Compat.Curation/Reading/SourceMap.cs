@@ -24,6 +24,10 @@ public sealed class SourceMap
     /// <summary>The whole stretch of a record; null where there is no such record.</summary>
     public SourcePlace? FindRecord(ProblemPlace place) => Record(place) is { } found ? new(found.Source, found.Record.Span) : null;
 
+    /// <summary>The ids of the records whose stretch is such.</summary>
+    internal IReadOnlyList<string> IdsOf(Func<SourcePlace, bool> isSuch) =>
+        _records.Where(pair => pair.Value.Any(one => isSuch(new(one.Source, one.Record.Span)))).Select(pair => pair.Key.Id).ToArray();
+
     /// <summary>This map with the records of another behind its own.</summary>
     internal SourceMap With(SourceMap other)
     {

@@ -38,8 +38,11 @@ internal sealed class FileSchema
 
     /// <summary>Checks a file: adds what is wrong in our words and returns what the validator refuses.</summary>
     /// <remarks>The refusals are added by <see cref="AddRefusals"/> once the records were read, where nothing better was said of the same record.</remarks>
-    public ICollection<ValidationError> Check(YamlNode root, DiagnosticList faults) =>
-        _schema.Validate(new SchemaWalk(faults).Walk(root, _shape, ""));
+    public ICollection<ValidationError> Check(YamlNode root, DiagnosticList faults)
+    {
+        var json = new SchemaWalk(faults).Walk(root, _shape, "");
+        return faults.IsFull ? [] : _schema.Validate(json);
+    }
 
     /// <summary>Adds a refusal for every record that the validator refuses and of which nothing was said yet.</summary>
     public static void AddRefusals(YamlNode root, IEnumerable<ValidationError> refusals, DiagnosticList faults)

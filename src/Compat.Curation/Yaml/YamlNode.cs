@@ -2,7 +2,7 @@ namespace Compat.Curation.Yaml;
 
 /// <summary>A value in a file, with the exact place it stands at.</summary>
 /// <param name="Span">Where it stands; of a block collection, from its first item or key to the end of its last value.</param>
-public abstract record YamlNode(Span Span)
+internal abstract record YamlNode(Span Span)
 {
     /// <summary>What it is, in a reader's words.</summary>
     public abstract string Kind { get; }
@@ -12,7 +12,7 @@ public abstract record YamlNode(Span Span)
 /// <param name="Text">Its text, quotes and escapes undone.</param>
 /// <param name="IsPlain">Whether it is written without quotes.</param>
 /// <param name="Span">Where it stands, quotes included.</param>
-public sealed record YamlScalar(string Text, bool IsPlain, Span Span) : YamlNode(Span)
+internal sealed record YamlScalar(string Text, bool IsPlain, Span Span) : YamlNode(Span)
 {
     /// <inheritdoc/>
     public override string Kind => "a single value";
@@ -23,7 +23,7 @@ public sealed record YamlScalar(string Text, bool IsPlain, Span Span) : YamlNode
 
 /// <summary>A value that was refused: its fault is reported already.</summary>
 /// <param name="Span">Where it stands.</param>
-public sealed record YamlRefused(Span Span) : YamlNode(Span)
+internal sealed record YamlRefused(Span Span) : YamlNode(Span)
 {
     /// <inheritdoc/>
     public override string Kind => "a refused value";
@@ -32,7 +32,7 @@ public sealed record YamlRefused(Span Span) : YamlNode(Span)
 /// <summary>A list.</summary>
 /// <param name="Items">Its items.</param>
 /// <param name="Span">Where it stands.</param>
-public sealed record YamlSequence(IReadOnlyList<YamlNode> Items, Span Span) : YamlNode(Span)
+internal sealed record YamlSequence(IReadOnlyList<YamlNode> Items, Span Span) : YamlNode(Span)
 {
     /// <inheritdoc/>
     public override string Kind => "a list";
@@ -41,10 +41,10 @@ public sealed record YamlSequence(IReadOnlyList<YamlNode> Items, Span Span) : Ya
 /// <summary>One key with its value.</summary>
 /// <param name="Key">The key.</param>
 /// <param name="Value">The value.</param>
-public sealed record YamlEntry(YamlScalar Key, YamlNode Value);
+internal sealed record YamlEntry(YamlScalar Key, YamlNode Value);
 
 /// <summary>Keys with values; no key occurs twice.</summary>
-public sealed record YamlMapping : YamlNode
+internal sealed record YamlMapping : YamlNode
 {
     private readonly Dictionary<string, YamlEntry> _byKey;
 

@@ -34,6 +34,23 @@ public sealed class PlaceTests
     [Fact]
     public void What_the_check_of_the_meaning_finds_points_into_the_file()
     {
+        var loaded = LoadShippedWith("- id: zz-odd\n  name: odd\n  under: no-such-thing\n");
+        Assert.Null(loaded.KnowledgeBase);
+        var one = Assert.Single(loaded.Diagnostics);
+        Assert.Contains("no-such-thing", one.Message, StringComparison.Ordinal);
+        Assert.EndsWith("materials/zz.yaml", one.File, StringComparison.Ordinal);
+        Assert.Equal((3, 10), (one.Place!.Position.Line, one.Place.Position.Column));
+    }
+
+    [Fact]
+    public void Faults_of_form_and_of_meaning_are_reported_in_one_run_each_once()
+    {
+        var loaded = LoadShippedWith("- { id: zz-odd, name: odd, under: no-such-thing }\n- { id: zz-two, name: two, under: zz-odd, delicate: coatin }\n- { id: zz-three, name: three, under: zz-two }\n");
+        Assert.Equal(new[] { 1, 2 }, loaded.Diagnostics.Select(one => one.Place!.Position.Line));
+    }
+
+    private static ReadResult LoadShippedWith(string materials)
+    {
         var folder = Directory.CreateTempSubdirectory("compat-test-");
         try
         {
@@ -44,13 +61,8 @@ public sealed class PlaceTests
                 File.Copy(path, to);
             }
 
-            File.WriteAllText(Path.Combine(folder.FullName, "materials", "zz.yaml"), "- id: zz-odd\n  name: odd\n  under: no-such-thing\n");
-            var loaded = DataFolder.Load(folder.FullName);
-            Assert.Null(loaded.KnowledgeBase);
-            var one = Assert.Single(loaded.Diagnostics);
-            Assert.Contains("no-such-thing", one.Message, StringComparison.Ordinal);
-            Assert.EndsWith("materials/zz.yaml", one.File, StringComparison.Ordinal);
-            Assert.Equal((3, 10), (one.Place!.Position.Line, one.Place.Position.Column));
+            File.WriteAllText(Path.Combine(folder.FullName, "materials", "zz.yaml"), materials);
+            return DataFolder.Load(folder.FullName);
         }
         finally
         {

@@ -96,6 +96,28 @@ public sealed class HostileFileTests
         Assert.True(shown.Length < 1000);
     }
 
+    [Theory]
+    [InlineData("- a\n", 1_900_000)]
+    [InlineData("a, ", 5_000_000)]
+    [InlineData("- { a: b }\n", 600_000)]
+    [InlineData("- [", 1_000_000)]
+    [InlineData("&a ", 1_000_000)]
+    [InlineData("? ", 1_000_000)]
+    [InlineData("- !", 1_000_000)]
+    [InlineData("\"", 1_000_001)]
+    [InlineData("\t", 4_000_000)]
+    [InlineData("-\n", 1_900_000)]
+    public void Much_of_the_same_is_refused_in_bounded_time(string piece, int times)
+    {
+        var text = string.Concat(Enumerable.Repeat(piece, times));
+        if (piece == "a, ") text = "[" + text + "]";
+        var clock = Stopwatch.StartNew();
+        var read = Read(Encoding.UTF8.GetBytes(text));
+        Assert.True(clock.Elapsed < Bound, clock.Elapsed.ToString());
+        Assert.InRange(read.Diagnostics.Count, 1, 101);
+        Assert.True(DiagnosticText.Render(read.Diagnostics).Length < 100_000);
+    }
+
     [Fact]
     public void A_file_full_of_faults_is_cut_off()
     {

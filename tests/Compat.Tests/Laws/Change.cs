@@ -43,6 +43,9 @@ internal static class Change
     public static Case? AddIngredient(Case c, Random random)
     {
         if (c.Site?.Products.FirstOrDefault() is not { } product) return null;
+
+        // What leaves a film stays longer; a 'not allowed' that ends after a while would then speak no more.
+        if (c.Data.Rules.Concat(c.Site.Rules).Any(r => !r.Allows && r.When.Residence.Range.Upper is not null)) return null;
         var agent = c.Data.Agents[random.Next(1, c.Data.Agents.Count)].Id;
         var trees = new ReferenceTrees(c.Data, []);
         if (trees.Chamber(agent)) return null;

@@ -13,7 +13,7 @@ public sealed class LawTests
     public void AddingAnIngredientNeverLoosens() => NeverLoosens(Change.AddIngredient);
 
     [Fact]
-    public void AddingAMaterialToThePartAskedNeverLoosens() => NeverLoosens(Change.AddMaterial);
+    public void AddingAMaterialToThePartAskedNeverLoosens() => NeverLoosens(Change.AddMaterial, PointTests.Plainly);
 
     [Fact]
     public void AddingADutyNeverLoosens() => NeverLoosens(Change.AddDuty);
@@ -39,7 +39,7 @@ public sealed class LawTests
     [Fact]
     public void RenamingIdsChangesNothing() => Same(Renaming.Rename);
 
-    /// <summary>With a reading of the verdict: an 'allowed' less can take a limit away with it ('the source does not say'), which is no permission more.</summary>
+    /// <summary>With a reading of the verdict: an 'allowed' that no longer speaks can take its limit with it ('the source does not say'), which is no permission more.</summary>
     private static void NeverLoosens(Func<Case, Random, Case?> change, Func<Verdict, Verdict>? read = null) => RandomRun.ForAll(Shape.Region, c =>
     {
         if (change(c, new Random(c.Seed)) is not { } changed || changed.Build(out _) is not { } kb) return;

@@ -100,8 +100,9 @@ internal sealed partial class ReferenceEvaluator
         if (axis == Axis.Residence) all = all.Concat(Ends(_trees.Convention(ConventionKey.DryingTime).Range));
         if (axis == Axis.Dilution)
         {
-            // Where an ingredient's strength meets a boundary, and where the pH on record changes.
-            var meets = _components.SelectMany(c => Ends(c.StrengthAt(1))).Where(s => s > 0).SelectMany(s => Boundaries(Axis.Strength).Select(b => b / s));
+            // Where an ingredient's strength meets a boundary (below 100 % also where a sum is cut off at 100 % undiluted), and where the pH on record changes.
+            var perDilution = _components.SelectMany(c => new[] { 1m, 0.001m }.SelectMany(d => Ends(c.StrengthAt(d)).Select(s => s / d)));
+            var meets = perDilution.Where(s => s > 0).Distinct().SelectMany(s => Boundaries(Axis.Strength).Select(b => b / s));
             all = all.Concat(meets).Append(0.01m).Concat(_product?.Dilution is { } label ? Ends(label) : []).Where(d => d is > 0 and <= 1);
         }
 
