@@ -28,7 +28,7 @@ public sealed class GoldenTests
         var file = Repository.File("tests", "Compat.Cli.Tests", "Golden", name + ".txt");
         if (Environment.GetEnvironmentVariable("COMPAT_WRITE_GOLDEN") == "1") File.WriteAllText(file, text);
         Assert.Equal(File.ReadAllText(file).Replace("\r\n", "\n", StringComparison.Ordinal), text);
-        Assert.All(text.Split('\n'), line => Assert.True(line.Length <= 80, line));
+        Assert.All(text.Split('\n'), line => Assert.True(line.Length <= 80 || !line.Trim().Contains(' '), line)); // an address is never broken
     }
 
     /// <summary>The content hash changes with every byte of the data; whether it is right is another test's business.</summary>

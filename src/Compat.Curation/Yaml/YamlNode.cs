@@ -46,14 +46,16 @@ internal sealed record YamlEntry(YamlScalar Key, YamlNode Value);
 /// <summary>Keys with values; no key occurs twice.</summary>
 internal sealed record YamlMapping : YamlNode
 {
-    private readonly Dictionary<string, YamlEntry> _byKey;
+    private const int Few = 16;
+
+    private readonly Dictionary<string, YamlEntry>? _byKey;
 
     /// <summary>Makes a mapping of distinct keys.</summary>
     public YamlMapping(IReadOnlyList<YamlEntry> entries, Span span)
         : base(span)
     {
         Entries = entries;
-        _byKey = entries.ToDictionary(entry => entry.Key.Text, StringComparer.Ordinal);
+        if (entries.Count > Few) _byKey = entries.ToDictionary(entry => entry.Key.Text, StringComparer.Ordinal);
     }
 
     /// <summary>The entries, in the order of the file.</summary>
@@ -63,5 +65,11 @@ internal sealed record YamlMapping : YamlNode
     public override string Kind => "keys with values";
 
     /// <summary>The entry of a key, or null.</summary>
-    public YamlEntry? Find(string key) => _byKey.GetValueOrDefault(key);
+    public YamlEntry? Find(string key)
+    {
+        if (_byKey is not null) return _byKey.GetValueOrDefault(key);
+        foreach (var entry in Entries)
+            if (entry.Key.Text == key) return entry;
+        return null;
+    }
 }

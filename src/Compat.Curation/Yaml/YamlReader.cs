@@ -12,7 +12,7 @@ internal sealed class YamlReader
     public const int MaximumDepth = 64;
 
     /// <summary>How many values a file may hold.</summary>
-    public const int MaximumNodes = 2_000_000;
+    public const int MaximumNodes = 1_000_000;
 
     private readonly DiagnosticList _faults;
     private readonly string _text;
@@ -99,7 +99,7 @@ internal sealed class YamlReader
     {
         var start = Open(at);
         var entries = new List<YamlEntry>();
-        var seen = new Dictionary<string, Span>(StringComparer.Ordinal);
+        var seen = new SeenKeys();
         var last = start;
         ParsingEvent next;
         while ((next = Move()) is not MappingEnd)
@@ -114,13 +114,10 @@ internal sealed class YamlReader
                 _faults.Add(name.Span, "merge-key", "the merge key `<<` is refused", "write the keys out where they are used");
             else if (name.Text.Length == 0)
                 _faults.Add(name.Span, "key", "a key is missing before `:`");
-            else if (seen.TryGetValue(name.Text, out var first))
-                _faults.Add(name.Span, "duplicate-key", $"the key `{name.Text}` is written twice", "keep one of the two", _faults.Related("first written here", first));
+            else if (seen.Add(name) is { } first)
+                _faults.Add(name.Span, "duplicate-key", $"the key `{name.Text}` is written twice", "keep one of the two", _faults.Related("first written here", first.Span));
             else
-            {
-                seen.Add(name.Text, name.Span);
                 entries.Add(new(name, value));
-            }
         }
 
         return new(entries, Close(start, next, last));

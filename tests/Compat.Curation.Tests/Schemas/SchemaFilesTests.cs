@@ -19,8 +19,8 @@ public sealed class SchemaFilesTests
         "minProperties", "required", "properties", "additionalProperties", "allOf", "anyOf", "oneOf", "not",
     ];
 
-    /// <summary>How many rules of the whole site are broken: those behind them differ in their duties only, which the rules' own file tries.</summary>
-    private const int SiteRules = 4;
+    /// <summary>How many records of a list of the whole site are broken: the rules behind them differ in their duties only, which the rules' own file tries.</summary>
+    private const int SiteRecords = 4;
 
     private static readonly HashSet<string> Annotations = ["$schema", "title", "description", "definitions"];
 
@@ -153,18 +153,19 @@ public sealed class SchemaFilesTests
         return json switch
         {
             JArray list => list.Select(item => (JToken)new JArray(item)).ToList(),
-            JObject site when site["rules"] is JArray rules => rules.Take(SiteRules).Select((rule, i) => Part(site, rule, i == 0)).ToList(),
+            JObject site when kind == FileKind.Site => Parts(site).ToList(),
             _ => [json],
         };
     }
 
-    /// <summary>A site is broken in pieces: everything but its rules once, then each rule alone.</summary>
-    private static JToken Part(JObject site, JToken rule, bool isFirst)
+    /// <summary>A site is broken in pieces: each of its records alone.</summary>
+    private static IEnumerable<JToken> Parts(JObject site)
     {
-        if (!isFirst) return new JObject { ["site"] = site["site"]!.DeepClone(), ["rules"] = new JArray(rule.DeepClone()) };
-        var copy = (JObject)site.DeepClone();
-        copy["rules"] = new JArray(rule.DeepClone());
-        return copy;
+        foreach (var list in site.Properties().Where(property => property.Value is JArray))
+        {
+            foreach (var record in list.Value.Take(SiteRecords))
+                yield return new JObject { ["site"] = site["site"]!.DeepClone(), [list.Name] = new JArray(record.DeepClone()) };
+        }
     }
 
     private static IEnumerable<JsonObject> Subschemas(JsonNode? node)
