@@ -122,6 +122,8 @@ public sealed class KnowledgeBase
     {
         if (question.Device is null || !_compiled.Devices.TryGetValue(question.Device, out var device))
             throw new QuestionException(QuestionValidation.Check(_compiled, question, needsSubject: true));
+        var problems = QuestionValidation.Check(_compiled, question with { DevicePart = device.Parts[0].Id }, needsSubject: true);
+        if (problems.Count > 0) throw new QuestionException(problems);
         var answers = new List<DevicePartAnswer>();
         foreach (var part in device.Parts)
         {

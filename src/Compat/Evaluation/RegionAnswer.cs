@@ -42,7 +42,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         var wellFounded = used.All(p => p.Decision.WellFounded);
         var limits = new Limits(question, _substance, _variants).Of(deciding, wellFounded, Restricted(sorted));
         var listed = sorted.Take(MostListed).Select((box, i) => ToBox(box.Method, box.Spans, meeting[i])).ToArray();
-        var reasons = used.SelectMany(p => p.Decision.Reasons).Distinct().Take(MostListed).ToList();
+        var reasons = Once(used, mostOftenFirst: false);
         if (_substance.Product is { Composition: not Sites.Composition.Full } product)
             reasons.Add(new Reason(ReasonCode.CompositionNotKnown, [Words.Of(product.Composition)]));
         return Base(limits.Count == 0 ? Verdict.Allowed : Verdict.AllowedWithinLimits, reasons, used, deciding) with
@@ -89,13 +89,23 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
             ? pieces.Where(p => p.Verdict == Verdict.NotAllowed && AtFirstUse(p)).ToArray()
             : pieces.Where(p => p.Verdict == Verdict.NotEstablished && AtFirstUse(p) && escapes.Any(e => e.Method == p.Method && Subtraction.Meet(e.Spans, Freed(p)))).ToArray();
         var ordered = notAllowed ? deciders.OrderBy(p => p.Decision.Reasons[0].Code).ThenBy(p => p.Method).ToArray() : deciders;
-        var reasons = ordered.SelectMany(p => p.Decision.Reasons).Distinct().Take(MostListed).ToArray();
+        var reasons = Once(ordered, mostOftenFirst: notAllowed);
         var rules = ordered.SelectMany(p => p.Decision.Deciding).Distinct().OrderBy(r => r.Rule.Id).ToArray();
         return Base(notAllowed ? Verdict.NotAllowed : Verdict.NotEstablished, reasons, ordered, rules) with
         {
             ForbiddenBoxes = notAllowed ? [] : forbidden.Take(MostListed).ToArray(),
             WouldBeAllowed = WouldBeAllowed(pieces),
         };
+    }
+
+    /// <summary>Each reason once; of one kind the reason that holds in most pieces first, since it decides for most choices.</summary>
+    private static List<Reason> Once(IReadOnlyList<Piece> pieces, bool mostOftenFirst)
+    {
+        var groups = pieces.SelectMany(p => p.Decision.Reasons)
+            .GroupBy(r => string.Join("|", [r.Code.ToString(), r.Component, r.Member, .. r.Arguments]))
+            .Select(group => (Reason: group.First(), Count: group.Count()));
+        if (mostOftenFirst) groups = groups.OrderBy(g => g.Reason.Code).ThenByDescending(g => g.Count);
+        return groups.Select(g => g.Reason).Take(MostListed).ToList();
     }
 
     /// <summary>Where uses are left out a choice stands or falls at the first use; where they are asked, at any of them.</summary>

@@ -67,7 +67,8 @@ internal static class SubstanceResolver
             Dilution = dilution,
             DilutionTreatment = dilution.IsPoint ? AxisTreatment.Exactly : question.Dilution is null ? AxisTreatment.Free : AxisTreatment.Uncertain,
             StrengthStated = true,
-            Ph = question.Ph is { } ph ? [new PhSegment(Span.Whole, ph)] : ProductPh.Segments(product, kb.Convention(ConventionKey.WaterPh).Range),
+            Ph = question.Ph is { } ph ? [new PhSegment(Span.Whole, ph)]
+                : ProductPh.Segments(product, kb.Convention(ConventionKey.WaterPh).Range).Where(segment => segment.Dilution.Meets(Span.Of(dilution))).ToArray(),
             PhOnRecord = product.Ph.Count > 0,
             Temperature = question.Temperature ?? product.Temperature ?? kb.Convention(ConventionKey.AssumedTemperature).Range,
             Methods = question.Method is { } method ? MethodSet.Of(method) : MethodSet.Ladder,

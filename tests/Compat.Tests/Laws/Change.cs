@@ -142,8 +142,11 @@ internal static class Change
         {
             Data = c.Data with
             {
-                Materials = Mixed(c.Data.Materials), Parts = Mixed(c.Data.Parts), Agents = Mixed(c.Data.Agents),
-                Sources = Mixed(c.Data.Sources), Conventions = Mixed(c.Data.Conventions),
+                Materials = Mixed(c.Data.Materials),
+                Parts = Mixed(c.Data.Parts),
+                Agents = Mixed(c.Data.Agents),
+                Sources = Mixed(c.Data.Sources),
+                Conventions = Mixed(c.Data.Conventions),
                 Rules = Mixed(c.Data.Rules).Select(r => r with { Overrides = Mixed(r.Overrides), SeenWith = Mixed(r.SeenWith) }).ToArray(),
             },
             Site = c.Site is not { } site ? null : site with

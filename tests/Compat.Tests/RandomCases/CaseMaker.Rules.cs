@@ -41,10 +41,14 @@ internal sealed partial class CaseMaker
         };
         return new()
         {
-            Id = id, Target = target, Agent = agent,
+            Id = id,
+            Target = target,
+            Agent = agent,
             Product = product?.Id,
             CompositionDated = product is null ? null : Chance(90) ? product.CompositionDated : new CalendarDate(2025, 1, 1),
-            When = when, Allows = allows, SeenWith = seenWith,
+            When = when,
+            Allows = allows,
+            SeenWith = seenWith,
             WholeClass = allows && below.Length > 0 && seenWith.Length == 0,
             Damage = allows ? null : SomeDamage,
             CountsTowards = allows && when.Uses.Statement is AxisStatement.Within or AxisStatement.Unstated ? Mechanism.LegendWear : null,

@@ -77,13 +77,16 @@ internal sealed partial class CaseMaker
         };
         for (var i = 1; i <= 4; i++)
         {
-            _data = _data with { Materials = [.. _data.Materials, new()
+            _data = _data with
+            {
+                Materials = [.. _data.Materials, new()
             {
                 Id = new("m-" + i), Name = "m" + i,
                 Under = One(Shallow(_data.Materials, m => m.Id, m => m.Under)),
                 Delicate = Chance(25) ? One(Enum.GetValues<Delicacy>()) : null,
                 DeclaredOnlySuffices = Chance(25),
-            }] };
+            }]
+            };
         }
 
         for (var i = 1; i <= One(3, 4); i++) _data = _data with { Parts = [.. _data.Parts, RandomPart(new("p-" + i))] };
@@ -97,7 +100,8 @@ internal sealed partial class CaseMaker
         var states = Chance(75);
         return new()
         {
-            Id = id, Name = id.Value,
+            Id = id,
+            Name = id.Value,
             Under = One(Shallow(_data.Parts, p => p.Id, p => p.Under)),
             Materials = states ? Slots() : null,
             MaterialsKnown = states ? One<bool?>(null, null, true, false) : null,
@@ -116,7 +120,9 @@ internal sealed partial class CaseMaker
             ? StrengthUnit.PercentOf(One(StrengthBasis.VolumePerVolume, StrengthBasis.VolumePerVolume, StrengthBasis.MassPerMass, StrengthBasis.MassPerVolume)) : null;
         return new()
         {
-            Id = id, Name = id.Value, Under = under,
+            Id = id,
+            Name = id.Value,
+            Under = under,
             Basis = basis,
             Density = Chance(60) ? 0.8m : null,
             Usual = new()
