@@ -42,7 +42,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         var wellFounded = used.All(p => p.Decision.WellFounded);
         var limits = new Limits(question, _substance, _variants).Of(deciding, wellFounded, Restricted(sorted));
         var listed = sorted.Take(MostListed).Select((box, i) => ToBox(box.Method, box.Spans, meeting[i])).ToArray();
-        var reasons = Once(used, mostOftenFirst: false);
+        var reasons = Once(used, mostTellingFirst: false);
         if (_substance.Product is { Composition: not Sites.Composition.Full } product)
             reasons.Add(new Reason(ReasonCode.CompositionNotKnown, [Words.Of(product.Composition)]));
         return Base(limits.Count == 0 ? Verdict.Allowed : Verdict.AllowedWithinLimits, reasons, used, deciding) with
@@ -89,7 +89,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
             ? pieces.Where(p => p.Verdict == Verdict.NotAllowed && AtFirstUse(p)).ToArray()
             : pieces.Where(p => p.Verdict == Verdict.NotEstablished && AtFirstUse(p) && escapes.Any(e => e.Method == p.Method && Subtraction.Meet(e.Spans, Freed(p)))).ToArray();
         var ordered = notAllowed ? deciders.OrderBy(p => p.Decision.Reasons[0].Code).ThenBy(p => p.Method).ToArray() : deciders;
-        var reasons = Once(ordered, mostOftenFirst: notAllowed);
+        var reasons = Once(ordered, mostTellingFirst: notAllowed);
         var rules = ordered.SelectMany(p => p.Decision.Deciding).Distinct().OrderBy(r => r.Rule.Id).ToArray();
         return Base(notAllowed ? Verdict.NotAllowed : Verdict.NotEstablished, reasons, ordered, rules) with
         {
@@ -98,15 +98,24 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         };
     }
 
-    /// <summary>Each reason once; of one kind the reason that holds in most pieces first, since it decides for most choices.</summary>
-    private static List<Reason> Once(IReadOnlyList<Piece> pieces, bool mostOftenFirst)
+    /// <summary>Each reason once. Of a 'not allowed' first the reason that forbids every choice by itself, then the one that holds in most pieces.</summary>
+    private List<Reason> Once(IReadOnlyList<Piece> pieces, bool mostTellingFirst)
     {
-        var groups = pieces.SelectMany(p => p.Decision.Reasons)
-            .GroupBy(r => string.Join("|", [r.Code.ToString(), r.Component, r.Member, .. r.Arguments]))
-            .Select(group => (Reason: group.First(), Count: group.Count()));
-        if (mostOftenFirst) groups = groups.OrderBy(g => g.Reason.Code).ThenByDescending(g => g.Count);
+        var groups = pieces.SelectMany(piece => piece.Decision.Reasons.Select(reason => (Piece: piece, Reason: reason)))
+            .GroupBy(pair => string.Join("|", [pair.Reason.Code.ToString(), pair.Reason.Component, pair.Reason.Member, .. pair.Reason.Arguments]))
+            .Select(group => (group.First().Reason, Pieces: group.Select(pair => pair.Piece).ToArray()));
+        if (mostTellingFirst)
+        {
+            var open = pieces.Where(p => p.Component is not null).Select(p => p.Method).Distinct().ToArray();
+            groups = groups.OrderByDescending(g => open.Length > 0 && open.All(method => ForbidsEveryChoice(g.Pieces, method)))
+                .ThenBy(g => g.Reason.Code).ThenByDescending(g => g.Pieces.Length);
+        }
+
         return groups.Select(g => g.Reason).Take(MostListed).ToList();
     }
+
+    private bool ForbidsEveryChoice(IEnumerable<Piece> pieces, ApplicationMethod method) =>
+        Subtraction.MaximalBoxes(Domain(firstUseOnly: true), pieces.Where(p => p.Method == method).Select(Freed), Piece.Uses).Count == 0;
 
     /// <summary>Where uses are left out a choice stands or falls at the first use; where they are asked, at any of them.</summary>
     private bool AtFirstUse(Piece piece) => !UsesFree || piece.Spans[Piece.Uses].Meets(Span.Of(new Interval(0m, false, 1m, true)));
