@@ -24,10 +24,10 @@ public static class DutyWording
         DutyKind.KeepWet => "keep it visibly wet, wetting it again as often as it takes",
         DutyKind.Protect => "protect yourself: " + duty.Note,
         DutyKind.Ventilate => "ventilate: " + duty.Note,
-        DutyKind.Inspect => "inspect the part after " + duty.AfterUses + "\u00a0uses" + (duty.Note is null ? "" : "; look for: " + duty.Note),
+        DutyKind.Inspect => "inspect the part after " + Uses(duty) + (duty.Note is null ? "" : "; look for: " + duty.Note),
         DutyKind.NoPooling => "let no liquid pool on it or enter it",
         DutyKind.PowerOff => "switch the device off and disconnect it first",
-        _ => "discard the part after " + duty.AfterUses + "\u00a0uses",
+        _ => "discard the part after " + Uses(duty),
     };
 
     private static string Ways(Duty duty) =>
@@ -61,4 +61,6 @@ public static class DutyWording
         ApplicationMethod.Spray => "a spray",
         _ => Words.Of(method),
     };
+
+    private static string Uses(Duty duty) => duty.AfterUses == 1 ? "each use" : duty.AfterUses + "\u00a0uses";
 }

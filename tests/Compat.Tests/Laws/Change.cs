@@ -168,6 +168,9 @@ internal static class Change
         var part = c.Site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == c.Question.DevicePart);
         if (part?.Materials is { } stated) return change(stated) is { } slots ? WithPart(c, part with { Materials = slots }) : null;
         if ((part?.OneOfTypes[0] ?? c.Question.Part) is not { } type) return null;
+
+        // A type that another candidate stands below is not only the part asked: its rules may then pass to that one.
+        if (part?.OneOfTypes.Count > 1) return null;
         var record = new ReferenceTrees(c.Data, []).StatesMaterials(type);
         if (record is null || change(record.Materials!) is not { } changed) return null;
         return c with { Data = c.Data with { Parts = c.Data.Parts.Select(p => p.Id == type ? p with { Materials = changed, MaterialsKnown = record.MaterialsKnown } : p).ToArray() } };

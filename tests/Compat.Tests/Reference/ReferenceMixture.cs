@@ -26,9 +26,9 @@ internal sealed class ReferenceMixture(ReferenceTrees trees)
             all.Add(new(water, _ => Interval.Closed(0, 100), onlyForbids: true));
         foreach (var @class in trees.Agents)
         {
-            // Ingredients of one class add up.
+            // Ingredients of one class add up, in the product as it stands; then d times every strength in that range.
             var members = stated.Where(c => trees.Below(c.Agent, @class)).ToArray();
-            if (members.Length >= 2) all.Add(new(@class, d => Sum(@class, members.Select(m => m.StrengthAt(d)).ToArray()), onlyForbids: true));
+            if (members.Length >= 2) all.Add(new(@class, d => Sum(@class, members.Select(m => m.StrengthAt(1)).ToArray()).Scale(d), onlyForbids: true));
         }
 
         return all;
