@@ -152,15 +152,26 @@ public sealed class KnowledgeBase
     /// <param name="question">The question whose agent or product does not serve.</param>
     public IReadOnlyList<AgentId> Alternatives(Question question)
     {
+        var plain = question with { Product = null, Strength = null, Dilution = null, Ph = null, Residence = null, Temperature = null, Uses = null };
+        if (QuestionValidation.Check(_compiled, plain with { Agent = AgentClass.Root }, needsSubject: true).Count > 0) return [];
+        var spokenFor = SpokenFor(PartResolver.Variants(_compiled, plain));
         var found = new List<(AgentId Id, bool WellFounded)>();
         foreach (var agent in Data.Agents.Where(a => a.Id != question.Agent && !Data.Agents.Any(child => child.Under == a.Id)))
         {
-            var other = question with { Agent = agent.Id, Product = null, Strength = null, Dilution = null, Ph = null, Residence = null, Temperature = null, Uses = null };
-            if (TryAsk(other, out var answer, out _) && answer!.Verdict >= Verdict.AllowedWithinLimits) found.Add((agent.Id, answer.WellFounded));
+            if (!spokenFor.Any(of => _compiled.Agents.IsAtOrBelow(_compiled.Agents[agent.Id.Value], of))) continue;
+            if (TryAsk(plain with { Agent = agent.Id }, out var answer, out _) && answer!.Verdict >= Verdict.AllowedWithinLimits) found.Add((agent.Id, answer.WellFounded));
         }
 
         return found.OrderByDescending(f => f.WellFounded).ThenBy(f => f.Id).Select(f => f.Id).ToArray();
     }
+
+    /// <summary>The agents of every 'allowed' that can reach one of the variants: others need not be asked.</summary>
+    private HashSet<int> SpokenFor(IReadOnlyList<PartVariant> variants) =>
+        [.. _compiled.Rules.Where(rule => rule.Allows && rule.Agent >= 0 && variants.Any(variant => CanReach(rule.Rule.Target, variant))).Select(rule => rule.Agent)];
+
+    private bool CanReach(RuleTarget target, PartVariant variant) =>
+        target.Part is { } part ? variant.Part >= 0 && _compiled.Parts.IsAtOrBelow(variant.Part, _compiled.Parts[part.Value])
+        : target.Material is not { } material || variant.Materials.Any(m => _compiled.Materials.IsAtOrBelow(m, _compiled.Materials[material.Value]));
 
     private static KnowledgeBase LoadShipped()
     {

@@ -33,9 +33,12 @@ internal static class Snapshot
         if (bytes.Length < Mark.Length + HashLength) throw new SnapshotException("it ends too early");
         for (var i = 0; i < Mark.Length; i++)
             if (bytes[i] != Mark[i]) throw new SnapshotException(i == Mark.Length - 1 ? $"format version {bytes[i]}, expected {FormatVersion}" : "it does not begin as one");
-        var stated = bytes.Skip(Mark.Length).Take(HashLength).ToArray();
         var start = Mark.Length + HashLength;
-        if (!Hash(bytes.Skip(start).ToArray()).SequenceEqual(stated)) throw new SnapshotException("its content does not match its hash");
+        var stated = new byte[HashLength];
+        Array.Copy(bytes, Mark.Length, stated, 0, HashLength);
+        var body = new byte[bytes.Length - start];
+        Array.Copy(bytes, start, body, 0, body.Length);
+        if (!Hash(body).SequenceEqual(stated)) throw new SnapshotException("its content does not match its hash");
         hash = Text(stated);
         return SnapshotReader.Read(bytes, start);
     }

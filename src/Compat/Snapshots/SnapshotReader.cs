@@ -110,10 +110,13 @@ internal sealed class SnapshotReader
 
     private TEnum Member<TEnum>() where TEnum : struct, Enum => Known<TEnum>(Number());
 
-    private static TEnum Known<TEnum>(long number) where TEnum : struct, Enum
+    private static TEnum Known<TEnum>(long number) where TEnum : struct, Enum =>
+        number < Members<TEnum>.All.Length ? Members<TEnum>.All[number] : throw new SnapshotException("a word is not known");
+
+    /// <summary>The members of an enumeration by their number, which counts from 0 without gaps.</summary>
+    private static class Members<TEnum> where TEnum : struct, Enum
     {
-        var member = (TEnum)Enum.ToObject(typeof(TEnum), number);
-        return Enum.IsDefined(typeof(TEnum), member) ? member : throw new SnapshotException("a word is not known");
+        public static readonly TEnum[] All = (TEnum[])Enum.GetValues(typeof(TEnum));
     }
 
     private decimal? MaybeFigure() => MaybeText() is not { } text ? null
