@@ -110,7 +110,7 @@ public sealed class KnowledgeBase
     /// <returns>Whether there is an answer.</returns>
     public bool TryAsk(Question question, out Answer? answer, out IReadOnlyList<Problem> problems)
     {
-        problems = QuestionValidation.Check(_compiled, question, needsSubject: true);
+        problems = QuestionValidation.Check(_compiled, question);
         answer = problems.Count > 0 ? null : new RegionAnswer(_compiled, question, Identity).Make();
         return answer is not null;
     }
@@ -121,8 +121,8 @@ public sealed class KnowledgeBase
     public IReadOnlyList<DevicePartAnswer> AskDevice(Question question)
     {
         if (question.Device is null || !_compiled.Devices.TryGetValue(question.Device, out var device))
-            throw new QuestionException(QuestionValidation.Check(_compiled, question, needsSubject: true));
-        var problems = QuestionValidation.Check(_compiled, question with { DevicePart = device.Parts[0].Id }, needsSubject: true);
+            throw new QuestionException(QuestionValidation.Check(_compiled, question));
+        var problems = QuestionValidation.Check(_compiled, question with { DevicePart = device.Parts[0].Id });
         if (problems.Count > 0) throw new QuestionException(problems);
         var answers = new List<DevicePartAnswer>();
         foreach (var part in device.Parts)
@@ -141,7 +141,7 @@ public sealed class KnowledgeBase
     /// <exception cref="TooManyBoxesException">More than 100,000 cells.</exception>
     public DecisionMap Map(Question question)
     {
-        var problems = QuestionValidation.Check(_compiled, question, needsSubject: true);
+        var problems = QuestionValidation.Check(_compiled, question);
         if (problems.Count > 0) throw new QuestionException(problems);
         if (question.Agent is null)
             throw new QuestionException([new Problem("map-needs-agent", new(RecordKind.Question, "", "agent"), "a map is drawn of an agent, not of a product")]);
@@ -153,7 +153,7 @@ public sealed class KnowledgeBase
     public IReadOnlyList<AgentId> Alternatives(Question question)
     {
         var plain = question with { Product = null, Strength = null, Dilution = null, Ph = null, Residence = null, Temperature = null, Uses = null };
-        if (QuestionValidation.Check(_compiled, plain with { Agent = AgentClass.Root }, needsSubject: true).Count > 0) return [];
+        if (QuestionValidation.Check(_compiled, plain with { Agent = AgentClass.Root }).Count > 0) return [];
         var spokenFor = SpokenFor(PartResolver.Variants(_compiled, plain));
         var found = new List<(AgentId Id, bool WellFounded)>();
         foreach (var agent in Data.Agents.Where(a => a.Id != question.Agent && !Data.Agents.Any(child => child.Under == a.Id)))

@@ -7,10 +7,10 @@ internal static class QuestionValidation
 {
     private static readonly ProblemPlace Place = new(RecordKind.Question, "");
 
-    public static IReadOnlyList<Problem> Check(CompiledBase kb, Question question, bool needsSubject)
+    public static IReadOnlyList<Problem> Check(CompiledBase kb, Question question)
     {
         var scope = new Scope(kb.Records);
-        Subject(scope, question, needsSubject);
+        Subject(scope, question);
         What(scope, question);
         if (scope.Problems.Count == 0) Strength(scope, kb, question);
         if (question.Residence is { } residence && !residence.Equals(Interval.Exactly(Interval.WithoutEnd))) Range("residence", residence, 0m, null, false);
@@ -28,7 +28,7 @@ internal static class QuestionValidation
         }
     }
 
-    private static void Subject(Scope scope, Question question, bool needsSubject)
+    private static void Subject(Scope scope, Question question)
     {
         if (question.Part is { } part) scope.Knows(scope.Parts, part, Place, "part", "part");
         for (var i = 0; i < question.Materials.Count; i++)
@@ -43,7 +43,7 @@ internal static class QuestionValidation
         }
 
         if (question.Part is not null && question.Device is not null) scope.Add("one-subject", Place with { Field = "part" }, "a part type and a device exclude each other");
-        if (needsSubject && question.Part is null && question.Device is null && question.Materials.Count == 0)
+        if (question.Part is null && question.Device is null && question.Materials.Count == 0)
             scope.Add("no-subject", Place with { Field = "part" }, "no part, device or material is named");
         if (question.Serial is not null && question.Device is null) scope.Add("serial-without-device", Place with { Field = "serial" }, "a serial number goes with a device");
     }
