@@ -9,9 +9,7 @@ public class ShippedSnapshotTests
     [Fact]
     public void It_is_the_one_of_the_data_folder()
     {
-        var root = AppContext.BaseDirectory;
-        while (!File.Exists(Path.Combine(root, "Compat.sln"))) root = Path.GetDirectoryName(root) ?? throw new DirectoryNotFoundException("Compat.sln");
-        var read = DataFolder.Load(Path.Combine(root, "data"));
+        var read = DataFolder.Load(RepositoryFile.Of("data"));
         Assert.Equal("", DiagnosticText.Render(read.Diagnostics));
         var same = read.KnowledgeBase!.Identity[0].Hash == KnowledgeBase.Shipped.Identity[0].Hash;
         Assert.True(same, "data/ has changed: rebuild the snapshot with\n  dotnet run --project src/Compat.Cli -- pack data --out src/Compat/Snapshots/shipped.bin");
