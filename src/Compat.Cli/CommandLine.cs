@@ -53,6 +53,7 @@ public static class CommandLine
         yield return new MapCommand();
         yield return new ListCommand();
         yield return new FindCommand();
+        yield return new DiluteCommand();
         yield return new PackCommand();
     }
 

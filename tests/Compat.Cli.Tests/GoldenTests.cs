@@ -16,6 +16,10 @@ public sealed class GoldenTests
         { "ask-filter-cover-quat", ["ask", "--part", "filter-cover", "--agent", "quaternary-ammonium", "--strength", "0.25 % w/w", "--residence", "2 min", "--method", "damp-wipe"] },
         { "ask-device-isopropanol", ["ask", "--device", "autorefractor", "--agent", "isopropanol", "--strength", "70 % v/v", "--method", "damp-wipe", "--site", Repository.Demo] },
         { "ask-two-spirit-wipe", ["ask", "--part", "display-coated", "--product", "two-spirit-wipe", "--method", "damp-wipe", "--site", Repository.Demo] },
+        { "dilute-hypochlorite", ["dilute", "--agent", "sodium-hypochlorite", "--from", "5..6 % w/w", "--density", "1.07 kg/L", "--to", "1000..1300 ppm w/v available chlorine", "--volume", "5 L"] },
+        { "dilute-ethanol", ["dilute", "--agent", "ethanol", "--from", "96 % v/v", "--to", "70 % v/v", "--volume", "1 L"] },
+        { "dilute-by-label", ["dilute", "--product", "chlorine-concentrate", "--volume", "5 L", "--site", Repository.Demo] },
+        { "dilute-bad-input", ["dilute", "--agent", "sodium-hypochlorite", "--from", "500 ppm", "--to", "1:50", "--volume", "5", "--density", "1.07"] },
         { "help-ask", ["ask", "--help"] },
     };
 

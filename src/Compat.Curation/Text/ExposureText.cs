@@ -49,6 +49,30 @@ public static class ExposureText
     public static bool TryParseDuration(string text, out decimal seconds, out string? problem) =>
         Done(Measure.Duration.TryReadFigure(text, out seconds), out problem);
 
+    /// <summary>Reads an amount of liquid: a figure and <c>L</c> or <c>mL</c>.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="litres">The amount in litres, above 0.</param>
+    /// <param name="problem">What is wrong; null where nothing is.</param>
+    /// <returns>Whether the text is an amount of liquid.</returns>
+    public static bool TryParseVolume(string text, out decimal litres, out string? problem) =>
+        Done(Measure.Volume.TryReadFigure(text, out litres), out problem);
+
+    /// <summary>Reads a mass: a figure and <c>kg</c> or <c>g</c>.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="kilograms">The mass in kilograms, above 0.</param>
+    /// <param name="problem">What is wrong; null where nothing is.</param>
+    /// <returns>Whether the text is a mass.</returns>
+    public static bool TryParseMass(string text, out decimal kilograms, out string? problem) =>
+        Done(Measure.Mass.TryReadFigure(text, out kilograms), out problem);
+
+    /// <summary>Reads a density: a figure and <c>kg/L</c>.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="density">The density in kg/L, 0.1 to 25.</param>
+    /// <param name="problem">What is wrong; null where nothing is.</param>
+    /// <returns>Whether the text is a density.</returns>
+    public static bool TryParseDensity(string text, out decimal density, out string? problem) =>
+        Done(Measure.Density.TryReadFigure(text, out density), out problem);
+
     private static bool Done(TextFault? fault, out string? problem)
     {
         problem = fault?.ToString();

@@ -33,6 +33,8 @@ internal sealed record Measure(string Name, IReadOnlyList<(string Unit, decimal 
 
     public static Measure Volume { get; } = new("volume", [("L", 1), ("mL", 0.001m)], 0, false, 1_000_000, "above 0");
 
+    public static Measure Mass { get; } = new("mass", [("kg", 1), ("g", 0.001m)], 0, false, 1_000_000, "above 0");
+
     /// <summary>The measure of an axis; strength has its own (<see cref="StrengthText"/>).</summary>
     public static Measure Of(Axis axis) => axis switch
     {

@@ -27,6 +27,9 @@ public sealed class JsonSchemaTests
         { "answer", ["ask", "--site", Repository.Demo, "--device", "autorefractor", "--agent", "ethanol", "--strength", "70 % v/v"] },
         { "map", ["map", "--part", "keypad-membrane", "--agent", "ethanol"] },
         { "map", ["map", "--material", "polycarbonate", "--agent", "isopropanol"] },
+        { "dilution", ["dilute", "--agent", "ethanol", "--from", "96 % v/v", "--to", "70 % v/v", "--volume", "1 L"] },
+        { "dilution", ["dilute", "--agent", "quaternary-ammonium", "--from", "10 % w/w", "--to", "0.25 % w/w", "--mass", "2 kg"] },
+        { "dilution", ["dilute", "--site", Repository.Demo, "--product", "chlorine-concentrate", "--volume", "5 L"] },
     };
 
     [Theory]
@@ -47,6 +50,7 @@ public sealed class JsonSchemaTests
     [Theory]
     [InlineData("answer", "{}")]
     [InlineData("answer", """{"device":"x","parts":[],"cautions":["y"],"identity":[]}""")]
+    [InlineData("dilution", """{"product":"x","litres":-1,"stockLitres":{"unit":"L"},"ingredients":[],"cautions":["y"],"identity":[]}""")]
     [InlineData("map", """{"materials":[],"agent":"Ethanol","cells":[],"identity":[{"name":"a","version":"b","hash":"c"}]}""")]
     public async Task Schema_WrongDocument_IsRefusedByBothValidators(string schema, string document)
     {
