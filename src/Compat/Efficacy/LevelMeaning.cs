@@ -1,6 +1,6 @@
 namespace Compat.Efficacy;
 
-/// <summary>Which groups of organisms a level includes. A group never implies a level.</summary>
+/// <summary>Which groups of organisms a level includes. A group never implies a level. <see cref="Level.Cleaned"/> includes none and needs no record.</summary>
 public sealed record LevelMeaning
 {
     /// <summary>The level.</summary>

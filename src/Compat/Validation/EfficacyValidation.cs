@@ -34,6 +34,7 @@ internal static class EfficacyValidation
             var place = new ProblemPlace(RecordKind.Level, Words.Of(level));
             if (meaning is null)
             {
+                if (level == Level.Cleaned) continue;
                 scope.Add("no-level", place, $"what the level `{Words.Of(level)}` includes is missing");
                 continue;
             }
