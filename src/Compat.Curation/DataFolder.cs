@@ -108,8 +108,9 @@ public static class DataFolder
             Parts = places.Read(RecordKind.Part, RecordsOf(files, FileKind.Parts), BasicReaders.ReadPart, one => one.Id.Value),
             Rules = places.Read(RecordKind.Rule, RecordsOf(files, FileKind.Rules), one => rules.Read(one, ofSite: false), one => one.Id.Value),
             Conventions = places.Read(RecordKind.Convention, RecordsOf(files, FileKind.Conventions), BasicReaders.ReadConvention, one => Exposures.Words.Of(one.Key)),
-            StandingRules = places.Read(RecordKind.StandingRule, RecordsOf(files, FileKind.Standing), rules.ReadStanding, one => one.Id.Value),
+            StandingRules = places.Read(RecordKind.StandingRule, RecordsOf(files, FileKind.Standing), new StandingReader(boxes).Read, one => one.Id.Value),
         };
+        data = WithEfficacyAndPeople(data, files, boxes, places);
         foreach (var file in files) file.Finish(faults);
         faults.Sort();
         return new()
@@ -118,6 +119,22 @@ public static class DataFolder
             Diagnostics = faults,
             Places = places.Build(),
             HasGaps = gaps || places.HasGaps || files.Any(file => file.HasGaps),
+        };
+    }
+
+    private static KnowledgeData WithEfficacyAndPeople(KnowledgeData data, List<DataFile> files, BoxReader boxes, PlaceBuilder places)
+    {
+        var people = new PeopleReader(boxes);
+        return data with
+        {
+            Organisms = places.Read(RecordKind.Organism, RecordsOf(files, FileKind.Organisms), LevelReaders.ReadOrganism, one => one.Id.Value),
+            Levels = places.Read(RecordKind.Level, RecordsOf(files, FileKind.Levels), LevelReaders.ReadLevel, one => Exposures.Words.Of(one.Level)),
+            Needs = places.Read(RecordKind.Need, RecordsOf(files, FileKind.Needs), LevelReaders.ReadNeed, one => one.Id.Value),
+            Claims = places.Read(RecordKind.Claim, RecordsOf(files, FileKind.Efficacy), new ClaimReader(boxes).Read, one => one.Id.Value),
+            MixingHazards = places.Read(RecordKind.Mixing, RecordsOf(files, FileKind.Mixing), MixingReader.Read, one => one.Id.Value),
+            PersonRules = places.Read(RecordKind.PersonRule, RecordsOf(files, FileKind.Persons), people.ReadRule, one => one.Id.Value),
+            Protections = places.Read(RecordKind.Protection, RecordsOf(files, FileKind.Protection), people.ReadProtection, one => one.Id.Value),
+            InstructionWords = places.Read(RecordKind.InstructionWord, RecordsOf(files, FileKind.InstructionWords), new InstructionWordReader(boxes).Read, one => one.Id.Value),
         };
     }
 

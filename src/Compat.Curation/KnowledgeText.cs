@@ -34,6 +34,14 @@ public static class KnowledgeText
         Add("rules/rules.yaml", "rules", data.Rules, yaml.Rule);
         Add("conventions.yaml", "conventions", data.Conventions, KnowledgeYaml.Convention);
         Add("standing.yaml", "standing", data.StandingRules, yaml.Standing);
+        Add("organisms/organisms.yaml", "organisms", data.Organisms, KnowledgeYaml.Organism);
+        Add("levels.yaml", "levels", data.Levels, KnowledgeYaml.Level);
+        Add("needs.yaml", "needs", data.Needs, KnowledgeYaml.Need);
+        Add("efficacy/efficacy.yaml", "efficacy", data.Claims, yaml.Claim);
+        Add("mixing/mixing.yaml", "mixing", data.MixingHazards, KnowledgeYaml.Mixing);
+        Add("persons/persons.yaml", "persons", data.PersonRules, yaml.PersonRule);
+        Add("protection/protection.yaml", "protection", data.Protections, yaml.Protection);
+        Add("instruction-words.yaml", "instruction-words", data.InstructionWords, yaml.InstructionWord);
         return files;
 
         void Add<TRecord>(string path, string kind, IReadOnlyList<TRecord> records, Action<RecordText, TRecord> write)

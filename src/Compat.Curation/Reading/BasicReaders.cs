@@ -2,6 +2,7 @@ using Compat.Curation.Text;
 using Compat.Curation.Yaml;
 using Compat.Exposures;
 using Compat.Knowledge;
+using Compat.People;
 
 namespace Compat.Curation.Reading;
 
@@ -49,7 +50,12 @@ internal static class BasicReaders
         Never = fields.WordList<Act>("never"),
         Geometry = fields.Word<Geometry>("geometry"),
         TouchedBy = fields.Word<TouchedBy>("touched-by"),
-        Patients = fields.Texts("patients"),
+        Patients = fields.WordList<PatientGroup>("patients") ?? [],
+        Soil = fields.WordList<SoilKind>("soil"),
+        WayOut = fields.WordList<WayOut>("way-out"),
+        FunctionCheck = fields.Text("function-check"),
+        DryBeforePower = fields.MeasuredFigure("dry-before-power", Measure.Duration),
+        WaterIngress = Ingress(fields),
         Duties = DutyReader.Read(fields),
         Sources = fields.Sources(),
         Note = fields.Text("note"),
@@ -59,7 +65,7 @@ internal static class BasicReaders
     public static Convention? ReadConvention(RecordFields fields)
     {
         if (fields.Word<ConventionKey>("id") is not { } key) return null;
-        var methods = key == ConventionKey.UnstatedMethods;
+        var methods = Convention.NamesMethods(key);
         var value = fields.Node("value");
         if (methods && value is YamlScalar) fields.Report(value, "convention", "a list of methods is expected", "write `[damp-wipe]`");
         if (!methods && value is YamlSequence) fields.ReportKey("value", "convention", "a range is expected, read a list");
@@ -96,6 +102,11 @@ internal static class BasicReaders
         _ => null,
     };
 
+    private static WaterIngress? Ingress(RecordFields record) =>
+        record.Record("water-ingress") is { } fields && WaterIngress.TryParse(fields.Text("code"), out var numeral)
+            ? new() { Numeral = numeral, Means = fields.NeededText("means") }
+            : null;
+
     private static Interval? RangeOf(RecordFields fields, ConventionKey key) =>
         key == ConventionKey.UnstatedDilution ? fields.Dilution("value") : fields.Range("value", MeasureOf(key));
 
@@ -103,7 +114,11 @@ internal static class BasicReaders
     private static Measure MeasureOf(ConventionKey key) => key switch
     {
         ConventionKey.UnstatedResidence or ConventionKey.DryingTime => Measure.Residence,
-        ConventionKey.UnstatedTemperature or ConventionKey.AssumedTemperature => Measure.Temperature,
+        ConventionKey.WindowLeast => Measure.Duration,
+        ConventionKey.WindowShare => Measure.Share,
+        ConventionKey.MostProducts => Measure.Products,
+        ConventionKey.UsesShare => Measure.Part,
+        ConventionKey.UnstatedTemperature or ConventionKey.AssumedTemperature or ConventionKey.ClaimTemperature => Measure.Temperature,
         ConventionKey.UnstatedPh or ConventionKey.WaterPh or ConventionKey.PurifiedWaterPh => Measure.Ph,
         ConventionKey.UnstatedUses => Measure.Uses,
         _ => Measure.Density,

@@ -1,5 +1,6 @@
 using Compat.Curation.Text;
 using Compat.Curation.Yaml;
+using Compat.Efficacy;
 using Compat.Exposures;
 
 namespace Compat.Curation.Reading;
@@ -31,9 +32,9 @@ internal sealed class BoxReader(AgentBases bases)
     }
 
     /// <summary>Reads a strength in percent of an agent's basis; null where it is not written or faulty.</summary>
-    public Interval? StrengthOf(RecordFields fields, string agent, bool takesBare)
+    public Interval? StrengthOf(RecordFields fields, string agent, bool takesBare, string key = "strength")
     {
-        if (fields.Scalar("strength") is not { } scalar) return null;
+        if (fields.Scalar(key) is not { } scalar) return null;
         Interval percent;
         TextFault? fault;
         if (bases.Of(agent) is { } basis)
@@ -50,6 +51,19 @@ internal sealed class BoxReader(AgentBases bases)
         fields.Report(scalar, fault);
         return null;
     }
+
+    /// <summary>Reads the box of a claim.</summary>
+    public ClaimBox ReadClaim(RecordFields record, string agent) => record.Record("when") is not { } fields ? new() : new()
+    {
+        Strength = Strength(fields, agent),
+        WetTime = Limit(fields, "wet-time", Of(Measure.WetTime)),
+        Temperature = Limit(fields, "temperature", Of(Measure.Temperature)),
+        Ph = Limit(fields, "ph", Of(Measure.Ph)),
+        Methods = Methods(fields),
+    };
+
+    /// <summary>Reads a residence; not named where it is not written.</summary>
+    public static AxisLimit Residence(RecordFields fields) => Limit(fields, "residence", Of(Measure.Residence));
 
     private AxisLimit Strength(RecordFields fields, string agent) => fields.Text("strength") switch
     {

@@ -14,12 +14,20 @@ internal static class FolderLayout
         ["agents"] = FileKind.Agents,
         ["sources"] = FileKind.Sources,
         ["rules"] = FileKind.Rules,
+        ["organisms"] = FileKind.Organisms,
+        ["efficacy"] = FileKind.Efficacy,
+        ["mixing"] = FileKind.Mixing,
+        ["persons"] = FileKind.Persons,
+        ["protection"] = FileKind.Protection,
     };
 
     private static readonly Dictionary<string, FileKind> Files = new()
     {
         ["conventions.yaml"] = FileKind.Conventions,
         ["standing.yaml"] = FileKind.Standing,
+        ["levels.yaml"] = FileKind.Levels,
+        ["needs.yaml"] = FileKind.Needs,
+        ["instruction-words.yaml"] = FileKind.InstructionWords,
         ["version.yaml"] = FileKind.Version,
     };
 

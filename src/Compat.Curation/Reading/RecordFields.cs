@@ -146,7 +146,7 @@ internal sealed class RecordFields(YamlMapping mapping, DiagnosticList faults)
 
     private TId? MakeId<TId>(YamlScalar scalar, Func<string, TId> make) where TId : class
     {
-        var formed = typeof(TId) == typeof(RuleId) ? RuleId.IsWellFormed(scalar.Text) : Compat.Id.IsWellFormed(scalar.Text);
+        var formed = typeof(DottedId).IsAssignableFrom(typeof(TId)) ? DottedId.IsWellFormed(scalar.Text) : Compat.Id.IsWellFormed(scalar.Text);
         if (formed) return make(scalar.Text);
         Report(scalar, "id", $"`{scalar.Text}` is no id", "write lower-case words joined by single hyphens");
         return null;

@@ -2,10 +2,10 @@ using Compat.Knowledge;
 
 namespace Compat.Curation.Reading;
 
-/// <summary>Reads rules and standing rules.</summary>
+/// <summary>Reads rules.</summary>
 internal sealed class RuleReader(BoxReader boxes)
 {
-    private static readonly CalendarDate NoDate = new(1, 1, 1);
+    public static readonly CalendarDate NoDate = new(1, 1, 1);
 
     /// <summary>Reads a rule; null where its id, its target or its agent cannot be read.</summary>
     /// <param name="fields">The record.</param>
@@ -49,30 +49,6 @@ internal sealed class RuleReader(BoxReader boxes)
             Edition = fields.Id("edition", text => new EditionId(text)),
             Sources = fields.Sources(),
             Reviewed = reviewed ?? NoDate,
-        };
-    }
-
-    /// <summary>Reads a standing rule; null where its id, its target or its agent cannot be read.</summary>
-    public StandingRule? ReadStanding(RecordFields fields)
-    {
-        var id = fields.Id("id", text => new StandingRuleId(text));
-        var target = fields.ExactlyOne("a standing rule", "part", "material");
-        fields.ExactlyOne("a standing rule", "never-allowed", "always-with");
-        var agent = fields.Id("agent", text => new AgentId(text));
-        var part = target == "part" ? fields.Id("part", text => new PartId(text)) : null;
-        var material = target == "material" ? fields.Id("material", text => new MaterialId(text)) : null;
-        var when = boxes.Read(fields, "when", agent?.Value);
-        if (id is null || agent is null || (part is null && material is null)) return null;
-        return new()
-        {
-            Id = id,
-            Part = part,
-            Material = material,
-            Agent = agent,
-            When = when,
-            AlwaysWith = fields.Word<DutyKind>("always-with"),
-            Reason = fields.NeededText("reason"),
-            Sources = fields.Sources(),
         };
     }
 

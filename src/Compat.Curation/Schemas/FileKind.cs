@@ -29,4 +29,28 @@ public enum FileKind
 
     /// <summary>The version of the data.</summary>
     Version,
+
+    /// <summary>Organisms.</summary>
+    Organisms,
+
+    /// <summary>What each level includes.</summary>
+    Levels,
+
+    /// <summary>What each contact asks.</summary>
+    Needs,
+
+    /// <summary>Claims of efficacy.</summary>
+    Efficacy,
+
+    /// <summary>Hazards of mixing.</summary>
+    Mixing,
+
+    /// <summary>Person rules.</summary>
+    Persons,
+
+    /// <summary>Protection of staff.</summary>
+    Protection,
+
+    /// <summary>How words of instructions are read.</summary>
+    InstructionWords,
 }

@@ -19,17 +19,25 @@ internal sealed record Measure(string Name, IReadOnlyList<(string Unit, decimal 
 
     public static Measure Duration { get; } = Residence with { Name = "time" };
 
+    public static Measure WetTime { get; } = Residence with { Name = "wet time" };
+
     public static Measure Temperature { get; } = new("temperature", [("°C", 1)], -40, true, 200, "-40..200 °C");
+
+    public static Measure FlashPoint { get; } = Temperature with { Name = "flash point", Least = -150, Most = 500, Bounds = "-150..500 °C" };
 
     public static Measure Ph { get; } = new("pH", NoUnit, -1, true, 15, "-1..15");
 
     public static Measure Uses { get; } = new("uses", NoUnit, 1, true, 1_000_000_000, "1 to 1000000000", Whole: true);
+
+    public static Measure Products { get; } = Uses with { Name = "products", Most = 100, Bounds = "1 to 100" };
 
     public static Measure Dilution { get; } = new("dilution", [("% v/v", 0.01m)], 0, false, 1, "above 0 to 100 % v/v");
 
     public static Measure Density { get; } = new("density", [("kg/L", 1)], 0.1m, true, 25, "0.1..25 kg/L");
 
     public static Measure Share { get; } = new("share", [("%", 0.01m)], 0, false, 1, "above 0 to 100 %");
+
+    public static Measure Part { get; } = new("a sum of shares", NoUnit, 0, false, 1, "above 0 to 1");
 
     public static Measure Volume { get; } = new("volume", [("L", 1), ("mL", 0.001m)], 0, false, 1_000_000, "above 0");
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Compat.Efficacy;
 using Compat.Exposures;
 using Compat.Knowledge;
 
@@ -12,20 +13,27 @@ internal static class ExposureYaml
     /// <param name="basis">The unit of the agent's strength; null where it is not known.</param>
     public static IEnumerable<(string Key, string? Value)> Box(ExposureBox box, StrengthUnit? basis)
     {
-        yield return ("strength", Limit(box.Strength, (basis is null ? StrengthUnit.PercentOf(StrengthBasis.VolumePerVolume) : StrengthUnit.PercentOf(basis.Basis)).Text));
+        yield return ("strength", Limit(box.Strength, PercentOf(basis)));
         yield return ("dilution", Limit(box.Dilution with { Range = box.Dilution.Range.Scale(100) }, "% v/v"));
         yield return ("residence", Limit(box.Residence, "s"));
         yield return ("temperature", Limit(box.Temperature, "°C"));
         yield return ("ph", Limit(box.Ph, ""));
         yield return ("uses", Limit(box.Uses, ""));
-        yield return ("methods", box.Methods.Statement switch
-        {
-            AxisStatement.Any => "any",
-            AxisStatement.Unstated => "unstated",
-            AxisStatement.Within => Methods(box.Methods.Methods),
-            _ => null,
-        });
+        yield return ("methods", Limit(box.Methods));
     }
+
+    /// <summary>The box of a claim in braces.</summary>
+    public static IEnumerable<(string Key, string? Value)> Box(ClaimBox box, StrengthUnit? basis) =>
+    [
+        ("strength", Limit(box.Strength, PercentOf(basis))),
+        ("wet-time", Limit(box.WetTime, "s")),
+        ("temperature", Limit(box.Temperature, "°C")),
+        ("ph", Limit(box.Ph, "")),
+        ("methods", Limit(box.Methods)),
+    ];
+
+    /// <summary>The percent of a basis, as it is written.</summary>
+    public static string PercentOf(StrengthUnit? basis) => StrengthUnit.PercentOf(basis?.Basis ?? StrengthBasis.VolumePerVolume).Text;
 
     /// <summary>Methods in brackets.</summary>
     public static string Methods(MethodSet methods) => RecordText.Words(methods.Methods.Select(Words.Of));
@@ -75,7 +83,16 @@ internal static class ExposureYaml
         ]);
     }
 
-    private static string? Limit(AxisLimit limit, string unit) => limit.Statement switch
+    private static string? Limit(MethodLimit limit) => limit.Statement switch
+    {
+        AxisStatement.Any => "any",
+        AxisStatement.Unstated => "unstated",
+        AxisStatement.Within => Methods(limit.Methods),
+        _ => null,
+    };
+
+    /// <summary>What is said of an axis; null where it is not named.</summary>
+    public static string? Limit(AxisLimit limit, string unit) => limit.Statement switch
     {
         AxisStatement.Any => "any",
         AxisStatement.Unstated => "unstated",

@@ -5,7 +5,7 @@ using Compat.Knowledge;
 namespace Compat.Curation.Writing;
 
 /// <summary>Writes the records of a knowledge base.</summary>
-internal sealed class KnowledgeYaml(AgentBases bases)
+internal sealed partial class KnowledgeYaml(AgentBases bases)
 {
     public static void Source(RecordText to, Source one) => to
         .Field("id", one.Id.Value).Field("kind", Words.Of(one.Kind)).Field("title", one.Title).Field("publisher", one.Publisher)
@@ -23,7 +23,11 @@ internal sealed class KnowledgeYaml(AgentBases bases)
         Materials(to, one.Materials, one.MaterialsKnown);
         to.Field("wettest", Word(one.Wettest));
         if (one.Never is { } never) to.Raw("never", RecordText.Words(never.Select(Words.Of)));
-        to.Field("geometry", Word(one.Geometry)).Field("touched-by", Word(one.TouchedBy)).List("patients", one.Patients)
+        to.Field("geometry", Word(one.Geometry)).Field("touched-by", Word(one.TouchedBy)).List("patients", one.Patients.Select(Words.Of));
+        if (one.Soil is { } soil) to.Raw("soil", RecordText.Words(soil.Select(Words.Of)));
+        if (one.WayOut is { } ways) to.Raw("way-out", RecordText.Words(ways.Select(Words.Of)));
+        to.Field("function-check", one.FunctionCheck).Raw("dry-before-power", ExposureYaml.Figure(one.DryBeforePower, "s"))
+            .Braces("water-ingress", [("code", one.WaterIngress?.Code), ("means", one.WaterIngress is { } ingress ? RecordText.Quoted(ingress.Means) : null)])
             .Lines("duties", one.Duties.Select(ExposureYaml.DutyText)).List("sources", Ids(one.Sources)).Field("note", one.Note);
     }
 
@@ -67,7 +71,10 @@ internal sealed class KnowledgeYaml(AgentBases bases)
     public void Standing(RecordText to, StandingRule one) => to
         .Field("id", one.Id.Value).Field("part", one.Part?.Value).Field("material", one.Material?.Value).Field("agent", one.Agent.Value)
         .Braces("when", ExposureYaml.Box(one.When, BasisOf(one.Agent)))
-        .Flag("never-allowed", one.AlwaysWith is null).Field("always-with", Word(one.AlwaysWith))
+        .Field("patient", Word(one.Patient))
+        .Flag("never-allowed", one.Demand is StandingDemand.NeverAllowed or StandingDemand.NeverForPatient).Field("always-with", Word(one.AlwaysWith))
+        .Field("never-above", Word(one.NeverAbove)).Field("bound-by", one.BoundBy)
+        .Field("mixing-with", one.MixingWith?.Value).Field("mixing-with-soil", Word(one.MixingWithSoil))
         .Field("reason", one.Reason).List("sources", Ids(one.Sources));
 
     public static IEnumerable<string> Ids(IEnumerable<Id> ids) => ids.Select(id => id.Value);
@@ -103,10 +110,11 @@ internal sealed class KnowledgeYaml(AgentBases bases)
 
     private static string Value(Convention one) => one.Key switch
     {
-        ConventionKey.UnstatedMethods => ExposureYaml.Methods(one.Methods),
-        ConventionKey.UnstatedResidence or ConventionKey.DryingTime => ExposureYaml.Range(one.Range, "s")!,
-        ConventionKey.UnstatedTemperature or ConventionKey.AssumedTemperature => ExposureYaml.Range(one.Range, "°C")!,
+        ConventionKey.UnstatedMethods or ConventionKey.ClaimMethods => ExposureYaml.Methods(one.Methods),
+        ConventionKey.UnstatedResidence or ConventionKey.DryingTime or ConventionKey.WindowLeast => ExposureYaml.Range(one.Range, "s")!,
+        ConventionKey.UnstatedTemperature or ConventionKey.AssumedTemperature or ConventionKey.ClaimTemperature => ExposureYaml.Range(one.Range, "°C")!,
         ConventionKey.UnstatedDilution => ExposureYaml.Range(one.Range, "% v/v", 100)!,
+        ConventionKey.WindowShare => ExposureYaml.Range(one.Range, "%", 100)!,
         ConventionKey.SolutionDensity => ExposureYaml.Range(one.Range, "kg/L")!,
         _ => ExposureYaml.Range(one.Range, "")!,
     };

@@ -35,6 +35,24 @@ public enum ConventionKey
 
     /// <summary>pH of purified water.</summary>
     PurifiedWaterPh,
+
+    /// <summary>Temperature of a claim whose source is silent, in °C.</summary>
+    ClaimTemperature,
+
+    /// <summary>Methods of a claim whose source is silent.</summary>
+    ClaimMethods,
+
+    /// <summary>How much of the wet time a window must hold beyond it, as a share.</summary>
+    WindowShare,
+
+    /// <summary>How much a window must hold beyond the wet time at the least, in seconds.</summary>
+    WindowLeast,
+
+    /// <summary>How many products a plan uses at most, cleaners included, where nobody says otherwise.</summary>
+    MostProducts,
+
+    /// <summary>What the shares of the use limits of one mechanism may add up to.</summary>
+    UsesShare,
 }
 
 /// <summary>One figure of our own caution.</summary>
@@ -46,8 +64,11 @@ public sealed record Convention
     /// <summary>Its range, in the unit that <see cref="ConventionKey"/> states; whole for methods.</summary>
     public Interval Range { get; init; }
 
-    /// <summary>The methods, of <see cref="ConventionKey.UnstatedMethods"/>.</summary>
+    /// <summary>The methods, of <see cref="ConventionKey.UnstatedMethods"/> and <see cref="ConventionKey.ClaimMethods"/>.</summary>
     public MethodSet Methods { get; init; }
+
+    /// <summary>Whether a convention names methods and no range.</summary>
+    public static bool NamesMethods(ConventionKey key) => key is ConventionKey.UnstatedMethods or ConventionKey.ClaimMethods;
 
     /// <summary>Why this figure.</summary>
     public required string Reason { get; init; }

@@ -1,3 +1,8 @@
+using Compat.Efficacy;
+using Compat.Instructions;
+using Compat.Mixing;
+using Compat.People;
+
 namespace Compat.Knowledge;
 
 /// <summary>The records of a knowledge base before they are checked and compiled. The order of the lists means nothing.</summary>
@@ -26,4 +31,28 @@ public sealed record KnowledgeData
 
     /// <summary>Standing rules.</summary>
     public IReadOnlyList<StandingRule> StandingRules { get; init; } = [];
+
+    /// <summary>Organisms.</summary>
+    public IReadOnlyList<Organism> Organisms { get; init; } = [];
+
+    /// <summary>What each level includes.</summary>
+    public IReadOnlyList<LevelMeaning> Levels { get; init; } = [];
+
+    /// <summary>What each contact asks.</summary>
+    public IReadOnlyList<NeedRule> Needs { get; init; } = [];
+
+    /// <summary>Claims of efficacy.</summary>
+    public IReadOnlyList<Claim> Claims { get; init; } = [];
+
+    /// <summary>Hazards of mixing.</summary>
+    public IReadOnlyList<MixingHazard> MixingHazards { get; init; } = [];
+
+    /// <summary>Person rules.</summary>
+    public IReadOnlyList<PersonRule> PersonRules { get; init; } = [];
+
+    /// <summary>Protection of staff.</summary>
+    public IReadOnlyList<Protection> Protections { get; init; } = [];
+
+    /// <summary>How words of instructions are read.</summary>
+    public IReadOnlyList<InstructionWord> InstructionWords { get; init; } = [];
 }

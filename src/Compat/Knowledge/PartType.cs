@@ -1,3 +1,5 @@
+using Compat.People;
+
 namespace Compat.Knowledge;
 
 /// <summary>A kind of device part, in one tree. One that states no materials, wettest method or acts has its parent's.</summary>
@@ -36,8 +38,23 @@ public sealed record PartType
     /// <summary>What usually touches it; null where the parent's holds.</summary>
     public TouchedBy? TouchedBy { get; init; }
 
-    /// <summary>The kinds of patient it is usually for, in words of the persons' table (newborn, eye …).</summary>
-    public IReadOnlyList<string> Patients { get; init; } = [];
+    /// <summary>The kinds of patient it is usually for; those of its ancestors hold too.</summary>
+    public IReadOnlyList<PatientGroup> Patients { get; init; } = [];
+
+    /// <summary>What is usually on it before it is cleaned; null where the parent's holds.</summary>
+    public IReadOnlyList<SoilKind>? Soil { get; init; }
+
+    /// <summary>What helps where it cannot be cleaned as it needs; null where the parent's holds.</summary>
+    public IReadOnlyList<WayOut>? WayOut { get; init; }
+
+    /// <summary>What to check of its function after it was cleaned; null where the parent's holds.</summary>
+    public string? FunctionCheck { get; init; }
+
+    /// <summary>How long it is dry before power, in seconds; null where the parent's holds.</summary>
+    public decimal? DryBeforePower { get; init; }
+
+    /// <summary>The protection against water that sets its wettest method; null where the parent's holds.</summary>
+    public WaterIngress? WaterIngress { get; init; }
 
     /// <summary>What accompanies every use of any agent on it; those of its ancestors hold too.</summary>
     public IReadOnlyList<Duty> Duties { get; init; } = [];

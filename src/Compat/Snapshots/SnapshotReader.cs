@@ -5,7 +5,7 @@ using Compat.Knowledge;
 namespace Compat.Snapshots;
 
 /// <summary>Reads what <see cref="SnapshotWriter"/> wrote. Every count and number is checked against what is left, so that a damaged file ends in <see cref="SnapshotException"/>.</summary>
-internal sealed class SnapshotReader
+internal sealed partial class SnapshotReader
 {
     private readonly byte[] _bytes;
     private readonly string[] _strings;
@@ -39,7 +39,7 @@ internal sealed class SnapshotReader
         var reader = new SnapshotReader(bytes, start);
         try
         {
-            var data = reader.Data();
+            var data = reader.WithSections(reader.Data());
             return reader._at == bytes.Length ? data : throw new SnapshotException("there are bytes after the last record");
         }
         catch (ArgumentException problem)
@@ -198,7 +198,7 @@ internal sealed class SnapshotReader
         Never = Maybe(() => List(Member<Act>)),
         Geometry = MaybeMember<Geometry>(),
         TouchedBy = MaybeMember<TouchedBy>(),
-        Patients = List(Text),
+        Patients = List(Word<People.PatientGroup>),
         Duties = List(Duty),
         Sources = Ids(t => new SourceId(t)),
         Note = MaybeText(),

@@ -6,7 +6,7 @@ using Compat.Sites;
 namespace Compat.Snapshots;
 
 /// <summary>Writes records as bytes in a canonical order: the same records give the same bytes, whatever the order of files. Also what content hashes are taken over.</summary>
-internal sealed class SnapshotWriter
+internal sealed partial class SnapshotWriter
 {
     private readonly List<byte> _bytes = [];
     private readonly List<string> _strings = [];
@@ -23,7 +23,8 @@ internal sealed class SnapshotWriter
         writer.List(data.Sources.OrderBy(x => x.Id), writer.Source);
         writer.List(data.Rules.OrderBy(x => x.Id), writer.Rule);
         writer.List(data.Conventions.OrderBy(x => x.Key), writer.Convention);
-        writer.List(data.StandingRules.OrderBy(x => x.Id), writer.Standing);
+        writer.List(data.StandingRules.Where(x => x.SpeaksOfRules).OrderBy(x => x.Id), writer.Standing);
+        writer.Sections(data);
         return writer.Finish();
     }
 
@@ -164,7 +165,7 @@ internal sealed class SnapshotWriter
         Maybe(x.Never, acts => List(acts, act => Number((int)act)));
         Member(x.Geometry);
         Member(x.TouchedBy);
-        Texts(x.Patients);
+        Texts(x.Patients.Select(Words.Of));
         List(x.Duties, Duty);
         Ids(x.Sources);
         Text(x.Note);

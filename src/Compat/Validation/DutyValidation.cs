@@ -5,12 +5,14 @@ namespace Compat.Validation;
 /// <summary>Checks duties.</summary>
 internal static class DutyValidation
 {
-    public static void Check(Scope scope, ProblemPlace place, IReadOnlyList<Duty> duties)
+    public static void Check(Scope scope, ProblemPlace place, IReadOnlyList<Duty> duties) => Check(scope, place, duties, "duties");
+
+    public static void Check(Scope scope, ProblemPlace place, IReadOnlyList<Duty> duties, string list)
     {
         for (var i = 0; i < duties.Count; i++)
         {
             var duty = duties[i];
-            var field = $"duties.{i}";
+            var field = $"{list}.{i}";
             var kind = Words.Of(duty.Kind);
             for (var p = 0; p < duty.Parts.Count; p++) scope.Knows(scope.Parts, duty.Parts[p], place, $"{field}.keep-off.{p}", "part");
             if (duty.Kind is DutyKind.TakeOff or DutyKind.WipeDry or DutyKind.Dry && duty.Ways.Count == 0)

@@ -26,6 +26,12 @@ internal static class KnowledgeValidation
         foreach (var rule in scope.Rules.Values) RuleValidation.Check(scope, rule, 0, inSite: false);
         OverrideValidation.Check(scope, scope.Rules.Values);
         foreach (var standing in data.StandingRules) Standing(scope, standing);
+        EfficacyValidation.Check(scope);
+        ClaimValidation.Check(scope);
+        MixingValidation.Check(scope);
+        PeopleValidation.Check(scope);
+        InstructionWordValidation.Check(scope);
+        StandingFactValidation.Check(scope);
         Conventions(scope);
         return scope.Problems;
     }
@@ -49,6 +55,8 @@ internal static class KnowledgeValidation
         var place = new ProblemPlace(RecordKind.Part, part.Id.Value);
         if (part.Materials is { } slots) Slots(scope, place, "materials", slots);
         else if (part.MaterialsKnown is not null) scope.Add("known-without-materials", place with { Field = "materials-known" }, "`materials-known` without `materials`");
+        if (part.DryBeforePower is <= 0m) scope.Add("outside-axis", place with { Field = "dry-before-power" }, "a time is above 0");
+        if (part.WaterIngress is { Numeral: < 0 or > 9 }) scope.Add("outside-axis", place with { Field = "water-ingress.code" }, "the numeral of protection against water lies in 0..9");
         DutyValidation.Check(scope, place, part.Duties);
         scope.CheckSources(part.Sources, place);
     }
@@ -79,7 +87,7 @@ internal static class KnowledgeValidation
     private static void Standing(Scope scope, StandingRule standing)
     {
         var place = new ProblemPlace(RecordKind.StandingRule, standing.Id.Value);
-        if (standing.Part is null == standing.Material is null) scope.Add("one-target", place, "a standing rule holds for exactly one part type or material");
+        if (standing.SpeaksOfRules && standing.Part is null == standing.Material is null) scope.Add("one-target", place, "a standing rule holds for exactly one part type or material");
         if (standing.Part is { } part) scope.Knows(scope.Parts, part, place, "part", "part");
         if (standing.Material is { } material) scope.Knows(scope.Materials, material, place, "material", "material");
         if (scope.Knows(scope.Agents, standing.Agent, place, "agent", "agent")) BoxValidation.Axes(scope, place, "when", standing.When, standing.Agent, false);
@@ -93,7 +101,7 @@ internal static class KnowledgeValidation
             var convention = scope.Data.Conventions.FirstOrDefault(c => c.Key == key);
             var place = new ProblemPlace(RecordKind.Convention, Words.Of(key), "value");
             if (convention is null) scope.Add("no-convention", place with { Field = "" }, $"the convention `{Words.Of(key)}` is missing");
-            else if (key == ConventionKey.UnstatedMethods ? convention.Methods.IsEmpty : convention.Range.IsEmpty || convention.Range.IsWhole)
+            else if (Convention.NamesMethods(key) ? convention.Methods.IsEmpty : convention.Range.IsEmpty || convention.Range.IsWhole)
                 scope.Add("empty-convention", place, $"the convention `{Words.Of(key)}` names no value");
         }
     }

@@ -35,6 +35,30 @@ public enum RecordKind
 
     /// <summary>A question.</summary>
     Question,
+
+    /// <summary>An organism.</summary>
+    Organism,
+
+    /// <summary>What a level includes.</summary>
+    Level,
+
+    /// <summary>What a contact asks.</summary>
+    Need,
+
+    /// <summary>A claim of efficacy.</summary>
+    Claim,
+
+    /// <summary>A hazard of mixing.</summary>
+    Mixing,
+
+    /// <summary>A person rule.</summary>
+    PersonRule,
+
+    /// <summary>Protection of staff.</summary>
+    Protection,
+
+    /// <summary>A word of instructions.</summary>
+    InstructionWord,
 }
 
 /// <summary>Where a problem lies.</summary>

@@ -11,7 +11,7 @@ internal static class StandingValidation
         var scope = new Scope(kb.Data, kb.Sites);
         foreach (var rule in site.Rules.Where(r => r.Allows && r.Edition is null && r.Agent is not null))
         {
-            foreach (var standing in kb.Data.StandingRules.Where(s => s.AlwaysWith is null || rule.Duties.All(d => d.Kind != s.AlwaysWith)))
+            foreach (var standing in kb.Data.StandingRules.Where(s => s.SpeaksOfRules && (s.AlwaysWith is null || rule.Duties.All(d => d.Kind != s.AlwaysWith))))
             {
                 var meets = scope.Upward(rule.Agent).Any(a => a.Id == standing.Agent) || scope.Upward(standing.Agent).Any(a => a.Id == rule.Agent);
                 if (!meets || !Touches(scope, standing, rule.Target) || !Overlap(standing.When, rule.When)) continue;

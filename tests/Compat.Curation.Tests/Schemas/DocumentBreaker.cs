@@ -41,7 +41,7 @@ internal static class DocumentBreaker
                 yield return target => Do(() => ((JObject)target)["one-of"] = new JArray("x", "y"));
                 foreach (var key in map.Properties().Select(property => property.Name).ToList())
                     yield return target => Do(() => ((JObject)target).Remove(key));
-                foreach (var key in new[] { "part", "material", "device", "device-part", "agent", "product", "seen-with", "whole-class", "within", "look-for", "keep-wet", "clean-first", "never-allowed", "always-with", "unknown", "edition", "composition-dated", "inspect", "wettest-from" })
+                foreach (var key in new[] { "part", "material", "device", "device-part", "agent", "product", "seen-with", "whole-class", "within", "look-for", "keep-wet", "clean-first", "never-allowed", "always-with", "unknown", "edition", "composition-dated", "inspect", "wettest-from", "lists-nothing" })
                     if (map[key] is null) yield return target => Do(() => ((JObject)target)[key] = Sample(key));
                 break;
             case JArray list:
@@ -62,7 +62,7 @@ internal static class DocumentBreaker
 
     private static JToken Sample(string key) => key switch
     {
-        "whole-class" or "keep-wet" or "clean-first" or "never-allowed" => true,
+        "whole-class" or "keep-wet" or "clean-first" or "never-allowed" or "lists-nothing" => true,
         "seen-with" => new JArray("x"),
         "within" => "2 min",
         "composition-dated" => "2026-01-01",

@@ -3,8 +3,11 @@ using System.Text.Json.Nodes;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Schemas;
 using Compat.Curation.Yaml;
+using Compat.Efficacy;
 using Compat.Exposures;
 using Compat.Knowledge;
+using Compat.Mixing;
+using Compat.People;
 using Compat.Sites;
 using Newtonsoft.Json.Linq;
 
@@ -112,6 +115,8 @@ public sealed class SchemaFilesTests
         [
             Joined<SourceKind>(), Joined<Trust>(), Joined<Delicacy>(), Joined<Geometry>(), Joined<TouchedBy>(), Joined<Act>(), Joined<Nature>(), Joined<Hazard>(),
             Joined<Residue>(), Joined<Mechanism>(), Joined<Onset>(), Joined<Consequence>(), Joined<TestPiece>(), Joined<KnownBy>(), Joined<ConventionKey>(),
+            Joined<Level>(), string.Join(' ', Words.All<Level>().Skip(1)), Joined<OrganismGroup>(), Joined<ClaimKind>(), Joined<ClaimNeed>(), Joined<SoilKind>(),
+            Joined<PatientGroup>(), Joined<PersonVerdict>(), Joined<LimitKind>(), Joined<WayOut>(), Joined<MixingEffect>(), Joined<MixingSeverity>(), Joined<Separation>(),
             Joined<DutyKind>(), Joined<WaterGrade>(), Joined<Composition>(), Joined<StrengthOf>(), Joined<PhState>(),
             string.Join(' ', StrengthUnit.Texts), string.Join(' ', methods[1..]), string.Join(' ', methods[..^1]), string.Join(' ', methods[1..^1]),
             string.Join(' ', ["air", .. Words.All<Act>(), .. methods[1..^1]]),

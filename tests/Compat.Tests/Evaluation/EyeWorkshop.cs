@@ -36,7 +36,7 @@ internal static class EyeWorkshop
         [
             new() { Id = PartType.Root, Name = "any part", Never = [Act.HeatDrying] },
             new() { Id = new("window"), Name = "window", Under = PartType.Root, Materials = [new(new MaterialId("glass"))], Wettest = ApplicationMethod.WetWipe, Geometry = Geometry.Open, TouchedBy = TouchedBy.Hand },
-            new() { Id = new("coated-window"), Name = "coated window", Under = new("window"), Materials = [new(new MaterialId("glass")), new(new MaterialId("thin-coating"))], MaterialsKnown = true, Patients = ["eye"] },
+            new() { Id = new("coated-window"), Name = "coated window", Under = new("window"), Materials = [new(new MaterialId("glass")), new(new MaterialId("thin-coating"))], MaterialsKnown = true, Patients = [Compat.People.PatientGroup.Eye] },
             new() { Id = new("pad"), Name = "pad", Under = PartType.Root, Materials = [new(new MaterialId("foam"))], Wettest = ApplicationMethod.WetWipe, Geometry = Geometry.Porous, Duties = [new() { Kind = DutyKind.NoPooling }] },
             new() { Id = new("socket"), Name = "socket", Under = PartType.Root },
         ],
@@ -106,10 +106,10 @@ internal static class EyeWorkshop
     {
         Key = key,
         Reason = "invented",
-        Methods = key == ConventionKey.UnstatedMethods ? MethodSet.Of(ApplicationMethod.DampWipe) : MethodSet.None,
+        Methods = Compat.Knowledge.Convention.NamesMethods(key) ? MethodSet.Of(ApplicationMethod.DampWipe) : MethodSet.None,
         Range = key switch
         {
-            ConventionKey.UnstatedMethods => Interval.Whole,
+            ConventionKey.UnstatedMethods or ConventionKey.ClaimMethods => Interval.Whole,
             ConventionKey.UnstatedResidence => Interval.AtMost(60m),
             ConventionKey.UnstatedUses => Interval.AtMost(1000m),
             ConventionKey.UnstatedDilution => Interval.Exactly(1m),

@@ -151,6 +151,12 @@ internal sealed partial class CaseMaker
         Says(ConventionKey.SolutionDensity, Interval.Closed(0.8m, 1.25m)),
         Says(ConventionKey.WaterPh, Interval.Closed(6.5m, 9.5m)),
         Says(ConventionKey.PurifiedWaterPh, Interval.Closed(5, 7.5m)),
+        Says(ConventionKey.ClaimTemperature, Interval.Closed(20, 25)),
+        new() { Key = ConventionKey.ClaimMethods, Methods = MethodSet.Of(ApplicationMethod.Immerse), Reason = "narrow" },
+        Says(ConventionKey.WindowShare, Interval.Exactly(0.1m)),
+        Says(ConventionKey.WindowLeast, Interval.Exactly(15)),
+        Says(ConventionKey.MostProducts, Interval.Exactly(3)),
+        Says(ConventionKey.UsesShare, Interval.AtMost(1)),
     ];
 
     private static Convention Says(ConventionKey key, Interval range) => new() { Key = key, Range = range, Reason = "caution" };

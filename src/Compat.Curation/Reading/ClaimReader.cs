@@ -1,0 +1,41 @@
+using Compat.Curation.Text;
+using Compat.Efficacy;
+using Compat.Knowledge;
+
+namespace Compat.Curation.Reading;
+
+/// <summary>Reads claims of efficacy.</summary>
+internal sealed class ClaimReader(BoxReader boxes)
+{
+    /// <summary>Reads a claim; null where its id or its agent cannot be read.</summary>
+    public Claim? Read(RecordFields fields)
+    {
+        var id = fields.Id("id", text => new ClaimId(text));
+        if (fields.Id("agent", text => new AgentId(text)) is not { } agent || id is null) return null;
+        return new()
+        {
+            Id = id,
+            Agent = agent,
+            When = boxes.ReadClaim(fields, agent.Value),
+            Reaches = fields.Word<Level>("reaches"),
+            Kills = LevelReaders.Targets(fields, "kills"),
+            For = fields.Ids("for", text => new PartId(text)),
+            DoesNotKill = LevelReaders.Targets(fields, "does-not-kill"),
+            Needs = fields.WordList<ClaimNeed>("needs") ?? [],
+            StandsSoil = fields.WordList<SoilKind>("stands-soil") ?? [],
+            Bath = Bath(fields, agent.Value),
+            Refuted = fields.Text("refuted"),
+            Kind = fields.Word<ClaimKind>("kind") ?? ClaimKind.Label,
+            Why = fields.NeededText("why"),
+            Sources = fields.Sources(),
+            Reviewed = fields.Date("reviewed") ?? RuleReader.NoDate,
+        };
+    }
+
+    private BathUse? Bath(RecordFields record, string agent) => record.Record("bath") is not { } fields ? null : new()
+    {
+        Minimum = boxes.StrengthOf(fields, agent, takesBare: false, "minimum"),
+        Reuse = fields.MeasuredFigure("reuse", Measure.Duration),
+        Test = fields.Text("test"),
+    };
+}

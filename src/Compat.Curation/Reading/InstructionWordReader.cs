@@ -1,0 +1,38 @@
+using Compat.Exposures;
+using Compat.Instructions;
+
+namespace Compat.Curation.Reading;
+
+/// <summary>Reads how words of instructions are read.</summary>
+internal sealed class InstructionWordReader(BoxReader boxes)
+{
+    /// <summary>Reads a word; null where its id cannot be read.</summary>
+    public InstructionWord? Read(RecordFields fields) => fields.Id("id", text => new InstructionWordId(text)) is not { } id ? null : new()
+    {
+        Id = id,
+        Phrases = fields.Texts("phrases"),
+        Permits = Reading(fields, "permits"),
+        Forbids = Reading(fields, "forbids"),
+        Act = Act(fields),
+        ListsNothing = fields.Yes("lists-nothing"),
+        Reason = fields.NeededText("reason"),
+        Sources = fields.Sources(),
+    };
+
+    /// <summary>A strength is read in the basis of the first agent; that the others have the same is checked with the records.</summary>
+    private WordReading? Reading(RecordFields record, string key)
+    {
+        if (record.Record(key) is not { } fields) return null;
+        var agents = fields.Ids("agents", text => new AgentId(text));
+        return new() { Agents = agents, When = boxes.Read(fields, "when", agents.FirstOrDefault()?.Value ?? AgentRoot) };
+    }
+
+    private static string AgentRoot => Knowledge.AgentClass.Root.Value;
+
+    private static WordAct? Act(RecordFields record) => record.Record("act") is not { } fields ? null : new()
+    {
+        Methods = MethodSet.Of([.. fields.WordList<ApplicationMethod>("methods") ?? []]),
+        Residence = BoxReader.Residence(fields),
+        Duties = DutyReader.Read(fields),
+    };
+}

@@ -1,0 +1,51 @@
+using Compat.Efficacy;
+using Compat.Exposures;
+using Compat.Knowledge;
+
+namespace Compat.Curation.Reading;
+
+/// <summary>Reads organisms, what levels include and what contacts ask.</summary>
+internal static class LevelReaders
+{
+    /// <summary>Reads an organism; null where its id cannot be read.</summary>
+    public static Organism? ReadOrganism(RecordFields fields) => fields.Id("id", text => new OrganismId(text)) is not { } id ? null : new()
+    {
+        Id = id,
+        Name = fields.NeededText("name"),
+        AlsoCalled = fields.Texts("also-called"),
+        Group = fields.Word<OrganismGroup>("group") ?? OrganismGroup.Prions,
+        OwnClaim = fields.Yes("own-claim"),
+        Sources = fields.Sources(),
+        Note = fields.Text("note"),
+    };
+
+    /// <summary>Reads what a level includes; null where it is none.</summary>
+    public static LevelMeaning? ReadLevel(RecordFields fields) => fields.Word<Level>("id") is not { } level ? null : new()
+    {
+        Level = level,
+        Includes = fields.WordList<OrganismGroup>("includes") ?? [],
+        Sources = fields.Sources(),
+        Note = fields.Text("note"),
+    };
+
+    /// <summary>Reads what a contact asks; null where its id cannot be read.</summary>
+    public static NeedRule? ReadNeed(RecordFields fields)
+    {
+        fields.ExactlyOne("a need", "level", "dry");
+        return fields.Id("id", text => new NeedRuleId(text)) is not { } id ? null : new()
+        {
+            Id = id,
+            TouchedBy = fields.WordList<TouchedBy>("touched-by") ?? [],
+            Soil = fields.WordList<SoilKind>("soil") ?? [],
+            Level = fields.Word<Level>("level"),
+            CleanFirst = fields.Yes("clean-first"),
+            Sources = fields.Sources(),
+            Note = fields.Text("note"),
+        };
+    }
+
+    /// <summary>Reads a list of groups and organisms.</summary>
+    public static IReadOnlyList<OrganismTarget> Targets(RecordFields fields, string key) => fields.Ids(
+        key,
+        text => Words.TryParse<OrganismGroup>(text, out var group) ? OrganismTarget.Of(group) : OrganismTarget.Of(new OrganismId(text)));
+}

@@ -1,0 +1,44 @@
+using Compat.Efficacy;
+using Compat.Exposures;
+using Compat.Mixing;
+
+namespace Compat.Curation.Writing;
+
+/// <content>Organisms, levels, needs, claims and hazards of mixing.</content>
+internal sealed partial class KnowledgeYaml
+{
+    public static void Organism(RecordText to, Organism one) => to
+        .Field("id", one.Id.Value).Field("name", one.Name).List("also-called", one.AlsoCalled).Field("group", Words.Of(one.Group))
+        .Flag("own-claim", one.OwnClaim).List("sources", Ids(one.Sources)).Field("note", one.Note);
+
+    public static void Level(RecordText to, LevelMeaning one) => to
+        .Field("id", Words.Of(one.Level)).Raw("includes", RecordText.Words(one.Includes.Select(Words.Of)))
+        .List("sources", Ids(one.Sources)).Field("note", one.Note);
+
+    public static void Need(RecordText to, NeedRule one) => to
+        .Field("id", one.Id.Value).List("touched-by", one.TouchedBy.Select(Words.Of)).List("soil", one.Soil.Select(Words.Of))
+        .Field("level", Word(one.Level)).Flag("dry", one.Level is null).Flag("clean-first", one.CleanFirst)
+        .List("sources", Ids(one.Sources)).Field("note", one.Note);
+
+    public void Claim(RecordText to, Claim one) => to
+        .Field("id", one.Id.Value).Field("agent", one.Agent.Value).Braces("when", ExposureYaml.Box(one.When, BasisOf(one.Agent)))
+        .Field("reaches", Word(one.Reaches)).List("kills", one.Kills.Select(target => target.ToString()))
+        .List("for", Ids(one.For)).List("does-not-kill", one.DoesNotKill.Select(target => target.ToString()))
+        .List("needs", one.Needs.Select(Words.Of)).List("stands-soil", one.StandsSoil.Select(Words.Of))
+        .Braces("bath", Bath(one)).Field("refuted", one.Refuted).Field("kind", Words.Of(one.Kind))
+        .Field("why", one.Why).List("sources", Ids(one.Sources)).Field("reviewed", one.Reviewed.ToString());
+
+    public static void Mixing(RecordText to, MixingHazard one) => to
+        .Field("id", one.Id.Value).Field("agent", one.Agent.Value).Field("with-agent", one.WithAgent?.Value)
+        .Field("with-soil", Word(one.WithSoil)).Field("with-material", one.WithMaterial?.Value).Field("only-where", one.OnlyWhere)
+        .List("effects", one.Effects.Select(Words.Of)).List("forms", one.Forms).Field("severity", Words.Of(one.Severity))
+        .List("separated-by", one.SeparatedBy.Select(Words.Of)).Field("how", one.How)
+        .Field("why", one.Why).List("sources", Ids(one.Sources)).Field("reviewed", one.Reviewed.ToString());
+
+    private (string, string?)[] Bath(Claim one) => one.Bath is not { } bath ? [] :
+    [
+        ("minimum", ExposureYaml.Range(bath.Minimum, ExposureYaml.PercentOf(BasisOf(one.Agent)))),
+        ("reuse", ExposureYaml.Figure(bath.Reuse, "s")),
+        ("test", bath.Test is null ? null : RecordText.Quoted(bath.Test)),
+    ];
+}

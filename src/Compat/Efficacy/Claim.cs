@@ -1,0 +1,92 @@
+using Compat.Knowledge;
+
+namespace Compat.Efficacy;
+
+/// <summary>What makes a claim.</summary>
+public enum ClaimKind
+{
+    /// <summary>A product's label.</summary>
+    Label,
+
+    /// <summary>A guideline.</summary>
+    Guideline,
+
+    /// <summary>A paper.</summary>
+    Paper,
+
+    /// <summary>A standard.</summary>
+    Standard,
+}
+
+/// <summary>What must be done before an agent does what its claim says.</summary>
+public enum ClaimNeed
+{
+    /// <summary>The part is cleaned first.</summary>
+    CleanFirst,
+
+    /// <summary>The agent is activated.</summary>
+    Activation,
+}
+
+/// <summary>How a bath of the agent is kept.</summary>
+public sealed record BathUse
+{
+    /// <summary>The strength it must still have, in percent of the agent's basis; null where not stated.</summary>
+    public Interval? Minimum { get; init; }
+
+    /// <summary>How long it may be used again, in seconds; null where not stated.</summary>
+    public decimal? Reuse { get; init; }
+
+    /// <summary>How often its strength is tested, in words.</summary>
+    public string? Test { get; init; }
+}
+
+/// <summary>A box of exposures in which an agent reaches a level or kills groups of organisms.</summary>
+/// <remarks>A claim says nothing of an exposure outside its box, and claims never add up.</remarks>
+public sealed record Claim
+{
+    /// <summary>Its id.</summary>
+    public required ClaimId Id { get; init; }
+
+    /// <summary>The agent it speaks of.</summary>
+    public required AgentId Agent { get; init; }
+
+    /// <summary>The exposures in which it holds.</summary>
+    public ClaimBox When { get; init; } = new();
+
+    /// <summary>The level reached, never <see cref="Level.Cleaned"/>; null where only groups are claimed.</summary>
+    public Level? Reaches { get; init; }
+
+    /// <summary>What is killed; empty where only a level is claimed.</summary>
+    public IReadOnlyList<OrganismTarget> Kills { get; init; } = [];
+
+    /// <summary>The part types it speaks of, with all below; empty where it is general.</summary>
+    public IReadOnlyList<PartId> For { get; init; } = [];
+
+    /// <summary>What is not killed, by the same source.</summary>
+    public IReadOnlyList<OrganismTarget> DoesNotKill { get; init; } = [];
+
+    /// <summary>What must be done first.</summary>
+    public IReadOnlyList<ClaimNeed> Needs { get; init; } = [];
+
+    /// <summary>The soil in which it was shown.</summary>
+    public IReadOnlyList<SoilKind> StandsSoil { get; init; } = [];
+
+    /// <summary>How a bath is kept; null where the source says nothing of it.</summary>
+    public BathUse? Bath { get; init; }
+
+    /// <summary>The published outbreak or failure that speaks against it: then it is no claim, kept so that nobody adds it again.</summary>
+    public string? Refuted { get; init; }
+
+    /// <summary>What makes it.</summary>
+    public required ClaimKind Kind { get; init; }
+
+    /// <summary>Why, in one sentence.</summary>
+    public required string Why { get; init; }
+
+    /// <summary>Its sources; at least one.</summary>
+    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+
+    /// <summary>When it was last looked at.</summary>
+    public required CalendarDate Reviewed { get; init; }
+}

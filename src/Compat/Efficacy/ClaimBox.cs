@@ -1,0 +1,20 @@
+namespace Compat.Efficacy;
+
+/// <summary>The exposures in which a claim holds. Every axis is named: a range, 'any' where the source says so, 'unstated' where it is silent.</summary>
+public sealed record ClaimBox
+{
+    /// <summary>Strength in percent of the basis of the claim's agent; not named only where the agent has none.</summary>
+    public AxisLimit Strength { get; init; }
+
+    /// <summary>Wet time in seconds: how long the surface stays visibly wet. Always a range with a lower end.</summary>
+    public AxisLimit WetTime { get; init; }
+
+    /// <summary>Temperature in °C.</summary>
+    public AxisLimit Temperature { get; init; }
+
+    /// <summary>pH.</summary>
+    public AxisLimit Ph { get; init; }
+
+    /// <summary>Methods.</summary>
+    public MethodLimit Methods { get; init; }
+}
