@@ -54,6 +54,7 @@ public static class CommandLine
         yield return new ListCommand();
         yield return new FindCommand();
         yield return new DiluteCommand();
+        yield return new MixCommand();
         yield return new PackCommand();
     }
 

@@ -20,6 +20,9 @@ public sealed class GoldenTests
         { "dilute-ethanol", ["dilute", "--agent", "ethanol", "--from", "96 % v/v", "--to", "70 % v/v", "--volume", "1 L"] },
         { "dilute-by-label", ["dilute", "--product", "chlorine-concentrate", "--volume", "5 L", "--site", Repository.Demo] },
         { "dilute-bad-input", ["dilute", "--agent", "sodium-hypochlorite", "--from", "500 ppm", "--to", "1:50", "--volume", "5", "--density", "1.07"] },
+        { "mix-bleach-descaler", ["mix", "sodium-hypochlorite", "citric-acid"] },
+        { "mix-nothing-on-record", ["mix", "ethanol", "quaternary-ammonium"] },
+        { "mix-bad-input", ["mix", "sodium-hypochlorit", "blod"] },
         { "help-ask", ["ask", "--help"] },
     };
 

@@ -1,0 +1,64 @@
+using System.CommandLine;
+using Compat.Cli.Json;
+using Compat.Cli.Text;
+using Compat.Exposures;
+using Compat.Knowledge;
+using Compat.Mixing;
+using Compat.Validation;
+
+namespace Compat.Cli.Commands;
+
+/// <summary><c>compat mix</c>: what is on record where two meet.</summary>
+internal sealed class MixCommand : DataCommand
+{
+    private readonly Argument<string> _first;
+    private readonly Argument<string> _other;
+
+    /// <summary>Makes the command.</summary>
+    public MixCommand()
+        : base(
+            "mix",
+            "Says what is on record where two agents, products, soils or materials meet: what forms, how bad, what separates them. Never that it is safe.",
+            new("Bleach and an acid descaler", "compat mix sodium-hypochlorite citric-acid"),
+            new("A quaternary disinfectant on what was washed with soap", "compat mix quaternary-ammonium anionic-surfactant"))
+    {
+        _first = new Argument<string>("one") { HelpName = "A", Description = "An agent class, a product of a site, a soil (blood, gel, urine, scale, residue …) or a material" };
+        _other = new Argument<string>("other") { HelpName = "B", Description = "What it meets" };
+        Arguments.Add(_first);
+        Arguments.Add(_other);
+    }
+
+    /// <inheritdoc/>
+    protected override int Execute(Call call, KnowledgeBase kb)
+    {
+        var first = Partner(call, kb, _first);
+        var other = Partner(call, kb, _other);
+        if (call.Problems.Count > 0 || first is null || other is null) return BadInput.Report(call.Problems, call.Stderr);
+        if (!Mixture.TryJudge(kb, first, other, out var answer, out var problems)) return BadInput.Report(problems, call.Stderr);
+        Write(call, json => new MixingJson(json).Write(answer!), page => new MixingText(page, NamesOf(kb)).Write(answer!));
+        return answer!.Hazards.Count == 0 ? ExitCode.Done : ExitCode.NotAllowed;
+    }
+
+    /// <summary>What an argument names: ids are matched exactly; one that names several kinds is refused.</summary>
+    private static MixingPartner? Partner(Call call, KnowledgeBase kb, Argument<string> argument)
+    {
+        if (call.Parsed.GetResult(argument) is not { Tokens.Count: 1 }) return null;
+        var text = call.Parsed.GetValue(argument)!;
+        var products = kb.Sites.SelectMany(site => site.Products).Select(p => p.Id.Value).ToArray();
+        var found = new List<(string Kind, MixingPartner Partner)>();
+        if (kb.Data.Agents.Any(a => a.Id.Value == text)) found.Add(("an agent", MixingPartner.Of(new AgentId(text))));
+        if (products.Contains(text)) found.Add(("a product", MixingPartner.Of(new ProductId(text))));
+        if (Words.TryParse<SoilKind>(text, out var soil)) found.Add(("a soil", MixingPartner.Of(soil)));
+        if (kb.Data.Materials.Any(m => m.Id.Value == text)) found.Add(("a material", MixingPartner.Of(new MaterialId(text))));
+        if (found.Count == 1) return found[0].Partner;
+        if (found.Count > 1)
+        {
+            call.Problems.Add(BadInput.Of("two-meanings", $"`{text}` is {string.Join(" and ", found.Select(pair => pair.Kind))}", "give the product of the site another id"));
+            return null;
+        }
+
+        var known = kb.Data.Agents.Select(a => a.Id.Value).Concat(products).Concat(Enum.GetValues<SoilKind>().Select(word => Words.Of(word))).Concat(kb.Data.Materials.Select(m => m.Id.Value));
+        call.Problems.Add(BadInput.Of("unknown-partner", $"`{text}` is no agent, product, soil or material", NearestNames.Help(text, known) ?? "`compat find` knows everyday names"));
+        return null;
+    }
+}

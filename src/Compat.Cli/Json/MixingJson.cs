@@ -1,0 +1,41 @@
+using System.Text.Json;
+using Compat.Cli.Wording;
+using Compat.Exposures;
+using Compat.Mixing;
+
+namespace Compat.Cli.Json;
+
+/// <summary>Writes what is on record where two meet as <c>schemas/mixing-answer.schema.json</c> describes.</summary>
+public sealed class MixingJson(Utf8JsonWriter json)
+{
+    /// <summary>The answer, worst hazard first.</summary>
+    public void Write(MixingAnswer answer)
+    {
+        json.WriteStartObject();
+        json.WriteString("first", answer.First.ToString());
+        json.WriteString("other", answer.Other.ToString());
+        json.WriteBoolean("hazardOnRecord", answer.Hazards.Count > 0);
+        json.WriteList("hazards", answer.Hazards, found =>
+        {
+            var hazard = found.Hazard;
+            json.WriteStartObject();
+            json.WriteString("id", hazard.Id.Value);
+            json.WriteString("first", found.First);
+            json.WriteString("other", found.Other);
+            json.WriteBoolean("onlySome", found.OnlySome);
+            json.WriteString("severity", Words.Of(hazard.Severity));
+            json.WriteStringList("effects", hazard.Effects.Select(effect => Words.Of(effect)));
+            json.WriteStringList("forms", hazard.Forms);
+            if (hazard.OnlyWhere is { } condition) json.WriteString("onlyWhere", condition);
+            json.WriteStringList("separatedBy", hazard.SeparatedBy.Select(separation => Words.Of(separation)));
+            if (hazard.How is { } how) json.WriteString("how", how);
+            json.WriteString("why", hazard.Why);
+            json.WriteStringList("sources", hazard.Sources.Select(source => source.Value));
+            json.WriteEndObject();
+        });
+        json.WriteStringList("notFullyKnown", answer.NotFullyKnown.Select(product => product.Value));
+        json.WriteStringList("cautions", VerdictWording.Cautions);
+        json.WriteIdentity(answer.Identity);
+        json.WriteEndObject();
+    }
+}

@@ -1,0 +1,54 @@
+using Compat.Exposures;
+using Compat.Mixing;
+
+namespace Compat.Cli.Wording;
+
+/// <summary>Words for what happens where two meet.</summary>
+public static class MixingWording
+{
+    /// <summary>How bad it is.</summary>
+    public static string Of(MixingSeverity severity) => severity switch
+    {
+        MixingSeverity.Never => "Never together",
+        MixingSeverity.Avoid => "To be kept apart",
+        _ => "The effect is lost",
+    };
+
+    /// <summary>What happens.</summary>
+    public static string Of(MixingEffect effect) => effect switch
+    {
+        MixingEffect.ToxicGas => "a toxic gas forms",
+        MixingEffect.ToxicVapour => "a toxic vapour forms",
+        MixingEffect.ToxicResidue => "a toxic residue stays",
+        MixingEffect.FlammableGas => "a gas that burns forms",
+        MixingEffect.Fire => "it can catch fire",
+        MixingEffect.Explosion => "it can explode",
+        MixingEffect.Heat => "it becomes hot",
+        MixingEffect.ViolentReaction => "it reacts violently",
+        MixingEffect.GasPressure => "gas builds up pressure",
+        MixingEffect.Polymerisation => "it sets to a solid",
+        MixingEffect.Corrosion => "what it touches corrodes",
+        MixingEffect.Inactivation => "one takes the other's effect away",
+        MixingEffect.Precipitate => "a solid falls out",
+        MixingEffect.FixesSoil => "soil is fixed to the surface",
+        MixingEffect.Staining => "a stain forms",
+        _ => "something that can cause cancer forms",
+    };
+
+    /// <summary>What separates the two.</summary>
+    public static string Of(Separation separation) => separation switch
+    {
+        Separation.Rinse => "rinsing between them",
+        Separation.Dry => "drying between them",
+        Separation.Ventilate => "airing between them",
+        Separation.WipeOff => "wiping off with water between them",
+        Separation.OtherCloth => "another cloth",
+        Separation.OtherGloves => "other gloves",
+        Separation.OtherContainer => "another bucket or bottle",
+        Separation.Neutralise => "neutralising between them",
+        _ => "nothing that is on record",
+    };
+
+    /// <summary>The other one of a record.</summary>
+    public static string Other(MixingHazard hazard) => hazard.WithAgent?.Value ?? hazard.WithMaterial?.Value ?? Words.Of(hazard.WithSoil!.Value);
+}
