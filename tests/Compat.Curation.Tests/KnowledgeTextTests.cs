@@ -22,6 +22,34 @@ public sealed class KnowledgeTextTests
     }
 
     [Fact]
+    public void Every_kind_of_record_survives()
+    {
+        var whole = Repository.PathOf("tests/Compat.Curation.Tests/Schemas/Whole");
+        var given = new Dictionary<string, byte[]>();
+        foreach (var folder in new[] { "sources", "materials", "parts", "agents", "organisms", "efficacy", "mixing", "persons", "protection" })
+            given[$"{folder}/a.yaml"] = File.ReadAllBytes($"{whole}/{folder}.yaml");
+        foreach (var file in new[] { "conventions.yaml", "levels.yaml", "needs.yaml", "instruction-words.yaml", "version.yaml" })
+            given[file] = File.ReadAllBytes($"{whole}/{file}");
+        given["standing.yaml"] = Encoding.UTF8.GetBytes("""
+            - { id: a, agent: b, when: { strength: "< 50 % v/v", methods: any }, never-above: cleaned, reason: R }
+            - { id: b, agent: b, part: a, patient: newborn, never-allowed: true, reason: R }
+            - { id: c, agent: b, bound-by: hard water, reason: R, sources: [a] }
+            - { id: d, agent: b, mixing-with: c, reason: R }
+            - { id: e, agent: b, mixing-with-soil: urine, reason: R }
+            - { id: f, agent: b, part: a, never-allowed: true, reason: R }
+            - { id: g, agent: b, material: a, always-with: dry, reason: R }
+
+            """);
+        var first = DataFolder.Read(given, "");
+        Assert.Equal("", DiagnosticText.Render(first.Diagnostics));
+        var files = KnowledgeText.WriteFiles(first.Data);
+        Assert.Equal(given.Count, files.Count);
+        var again = DataFolder.Read(files.ToDictionary(file => file.Key, file => Encoding.UTF8.GetBytes(file.Value)), "");
+        Assert.Equal("", DiagnosticText.Render(again.Diagnostics));
+        Assert.Equivalent(first.Data, again.Data, strict: true);
+    }
+
+    [Fact]
     public void A_site_survives()
     {
         var data = DataFolder.Read(Repository.PathOf("data")).Data;

@@ -11,6 +11,8 @@ internal sealed class ClaimReader(BoxReader boxes)
     public Claim? Read(RecordFields fields)
     {
         var id = fields.Id("id", text => new ClaimId(text));
+        if (!fields.Has("reaches") && !fields.Has("kills"))
+            fields.ReportRecord("claim", "a claim names the level it `reaches`, what it `kills`, or both");
         if (fields.Id("agent", text => new AgentId(text)) is not { } agent || id is null) return null;
         return new()
         {

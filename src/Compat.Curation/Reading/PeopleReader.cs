@@ -10,6 +10,8 @@ internal sealed class PeopleReader(BoxReader boxes)
     public PersonRule? ReadRule(RecordFields fields)
     {
         var id = fields.Id("id", text => new PersonRuleId(text));
+        if (fields.Text("verdict") == "with-duties" && !fields.Has("duties"))
+            fields.ReportKey("verdict", "person-rule", "`duties` is missing: a rule with duties says which");
         if (fields.Id("agent", text => new AgentId(text)) is not { } agent || id is null) return null;
         return new()
         {

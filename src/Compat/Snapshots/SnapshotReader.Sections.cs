@@ -44,9 +44,15 @@ internal sealed partial class SnapshotReader
     }
 
     private TEnum? MaybeWord<TEnum>() where TEnum : struct, Enum => MaybeText() is not { } text ? null
-        : Words.TryParse<TEnum>(text, out var member) ? member : throw new SnapshotException("a word is not known");
+        : WordTable<TEnum>.Members.TryGetValue(text, out var member) ? member : throw new SnapshotException("a word is not known");
 
     private TEnum Word<TEnum>() where TEnum : struct, Enum => MaybeWord<TEnum>() ?? throw new SnapshotException("a word is missing");
+
+    /// <summary>The members of an enumeration by their words, spelt once.</summary>
+    private static class WordTable<TEnum> where TEnum : struct, Enum
+    {
+        public static readonly Dictionary<string, TEnum> Members = ((TEnum[])Enum.GetValues(typeof(TEnum))).ToDictionary(Words.Of, StringComparer.Ordinal);
+    }
 
     private CalendarDate Reviewed() => MaybeDate() ?? throw new SnapshotException("a review date is missing");
 

@@ -103,6 +103,8 @@ internal static class KnowledgeValidation
             if (convention is null) scope.Add("no-convention", place with { Field = "" }, $"the convention `{Words.Of(key)}` is missing");
             else if (Convention.NamesMethods(key) ? convention.Methods.IsEmpty : convention.Range.IsEmpty || convention.Range.IsWhole)
                 scope.Add("empty-convention", place, $"the convention `{Words.Of(key)}` names no value");
+            else if (key is ConventionKey.WindowShare or ConventionKey.WindowLeast or ConventionKey.MostProducts or ConventionKey.UsesShare && convention.Range.Upper is null)
+                scope.Add("convention-without-end", place, $"the convention `{Words.Of(key)}` names no upper end", "write `= ` or `<= ` before the figure");
         }
     }
 }

@@ -1,0 +1,153 @@
+using Compat.Efficacy;
+using Compat.Exposures;
+using Compat.Instructions;
+using Compat.Knowledge;
+using Compat.Mixing;
+using Compat.People;
+using Compat.Tests.Evaluation;
+
+namespace Compat.Tests.Validation;
+
+/// <summary>The invented knowledge base with records of the kinds that speak of killing, mixing, people and words.</summary>
+internal static class EveryKind
+{
+    public static Claim Claim { get; } = new()
+    {
+        Id = new("alcohol.low"),
+        Agent = new("alcohol"),
+        When = new()
+        {
+            Strength = AxisLimit.Within(Interval.Closed(60m, 80m)),
+            WetTime = AxisLimit.Within(Interval.AtLeast(60m)),
+            Temperature = AxisLimit.Unstated,
+            Ph = AxisLimit.Any,
+            Methods = MethodLimit.Within(ApplicationMethod.WetWipe, ApplicationMethod.Immerse),
+        },
+        Reaches = Level.Low,
+        Kills = [OrganismTarget.Of(OrganismGroup.Tuberculosis), OrganismTarget.Of(new OrganismId("invented-virus"))],
+        For = [new("window")],
+        DoesNotKill = [OrganismTarget.Of(OrganismGroup.Spores)],
+        Needs = [ClaimNeed.CleanFirst],
+        StandsSoil = [SoilKind.Dust],
+        Bath = new() { Minimum = Interval.AtLeast(60m), Reuse = 86400m, Test = "daily" },
+        Kind = ClaimKind.Guideline,
+        Why = "seen",
+        Sources = [new("seen")],
+        Reviewed = EyeWorkshop.Day,
+    };
+
+    public static MixingHazard Hazard { get; } = new()
+    {
+        Id = new("soap.alcohol"),
+        Agent = new("soap"),
+        WithAgent = new("alcohol"),
+        OnlyWhere = "concentrated",
+        Effects = [MixingEffect.Precipitate],
+        Forms = ["flakes"],
+        Severity = MixingSeverity.Avoid,
+        SeparatedBy = [Separation.Rinse, Separation.OtherCloth],
+        How = "rinse",
+        Why = "seen",
+        Sources = [new("seen")],
+        Reviewed = EyeWorkshop.Day,
+    };
+
+    public static PersonRule Forbids { get; } = new()
+    {
+        Id = new("alcohol.eye"),
+        Agent = new("alcohol"),
+        Patients = [PatientGroup.Eye, PatientGroup.Newborn],
+        When = new() { Strength = AxisLimit.Within(Interval.AtLeast(5m)) },
+        Verdict = PersonVerdict.NotAllowed,
+        Harm = "it burns the cornea",
+        Why = "seen",
+        Sources = [new("seen")],
+        Reviewed = EyeWorkshop.Day,
+    };
+
+    public static PersonRule WithDuties { get; } = Forbids with
+    {
+        Id = new("soap.eye"),
+        Agent = new("soap"),
+        When = ExposureBox.Unbounded,
+        Verdict = PersonVerdict.WithDuties,
+        Duties = [new() { Kind = DutyKind.TakeOff, Ways = [DutyWay.By(ApplicationMethod.DampWipe)] }],
+        For = [new("window")],
+    };
+
+    public static Protection Protection { get; } = new()
+    {
+        Id = new("alcohol"),
+        Agent = new("alcohol"),
+        Gloves = [new() { Material = "nitrile", Holds = 1800m }],
+        GlovesFail = ["latex"],
+        Eyes = "goggles",
+        Breathing = "none",
+        Ventilation = "open a window",
+        Limits = [new() { Kind = LimitKind.EightHours, Value = new(0.5m, "ppm"), By = "an invented office", Source = new("seen") }],
+        Fire = "no flame",
+        FlashPoint = 12m,
+        Oxygen = "none near it",
+        Energised = "switch off first",
+        Disposal = "as solvent",
+        FirstAid = "rinse",
+        Sources = [new("seen")],
+        Reviewed = EyeWorkshop.Day,
+    };
+
+    public static InstructionWord Word { get; } = new()
+    {
+        Id = new("mild-soap"),
+        Phrases = ["mild soap", "gentle soap"],
+        Permits = new() { Agents = [new("soap")], When = new() { Strength = AxisLimit.Within(Interval.AtMost(2m)) } },
+        Forbids = new() { Agents = [new("soap")] },
+        Act = new() { Methods = MethodSet.Of(ApplicationMethod.DampWipe), Residence = AxisLimit.Any, Duties = [new() { Kind = DutyKind.WipeDry, Ways = [DutyWay.Air] }] },
+        Reason = "read narrow",
+        Sources = [new("habit")],
+    };
+
+    public static KnowledgeData Data { get; } = EyeWorkshop.Data with
+    {
+        Parts = EyeWorkshop.Data.Parts.Select(part => part.Id.Value != "window" ? part : part with
+        {
+            Soil = [SoilKind.Dust, SoilKind.Grease],
+            WayOut = [],
+            FunctionCheck = "look through it",
+            DryBeforePower = 1800m,
+            WaterIngress = new() { Numeral = 4, Means = "splashes do not enter" },
+        }).ToArray(),
+        Organisms =
+        [
+            new() { Id = new("invented-virus"), Name = "invented virus", AlsoCalled = ["IV"], Group = OrganismGroup.NonEnvelopedViruses, OwnClaim = true, Sources = [new("seen")], Note = "invented" },
+        ],
+        Levels =
+        [
+            new() { Level = Level.Low, Includes = [OrganismGroup.VegetativeBacteria], Sources = [new("seen")], Note = "invented" },
+            new() { Level = Level.Intermediate, Includes = [OrganismGroup.VegetativeBacteria, OrganismGroup.Tuberculosis], Sources = [new("seen")] },
+            new() { Level = Level.High, Includes = [OrganismGroup.VegetativeBacteria, OrganismGroup.Tuberculosis, OrganismGroup.Fungi], Sources = [new("seen")] },
+            new() { Level = Level.Sterile, Includes = [OrganismGroup.VegetativeBacteria, OrganismGroup.Tuberculosis, OrganismGroup.Fungi, OrganismGroup.Spores], Sources = [new("seen")] },
+        ],
+        Needs =
+        [
+            new() { Id = new("nothing"), TouchedBy = [TouchedBy.Nobody, TouchedBy.Internal], Sources = [new("seen")] },
+            new() { Id = new("something"), TouchedBy = [TouchedBy.Floor, TouchedBy.Hand, TouchedBy.IntactSkin, TouchedBy.BrokenSkin, TouchedBy.MucousMembrane, TouchedBy.SterileTissue], Level = Level.Low, Sources = [new("seen")], Note = "invented" },
+            new() { Id = new("hand-with-blood"), TouchedBy = [TouchedBy.Hand], Soil = [SoilKind.Blood], Level = Level.Intermediate, CleanFirst = true, Sources = [new("seen")] },
+        ],
+        Claims = [Claim],
+        MixingHazards = [Hazard, Hazard with { Id = new("soap.blood"), WithAgent = null, WithSoil = SoilKind.Blood }, Hazard with { Id = new("soap.foam"), WithAgent = null, WithMaterial = new("foam") }],
+        PersonRules = [Forbids, WithDuties],
+        Protections = [Protection],
+        InstructionWords = [Word, Word with { Id = new("hospital-grade"), Phrases = ["hospital grade"], Permits = null, Forbids = null, Act = null, ListsNothing = true }],
+        StandingRules =
+        [
+            .. EyeWorkshop.Data.StandingRules,
+            Standing("no-high-level") with { NeverAbove = Level.Low, When = new() { Strength = AxisLimit.Within(Interval.AtMost(90m)) } },
+            Standing("not-in-eyes") with { Patient = PatientGroup.Eye, When = new() { Strength = AxisLimit.Within(Interval.AtLeast(5m)) } },
+            Standing("hard-water") with { Agent = new("soap"), BoundBy = "hard water" },
+            Standing("mixing") with { Agent = new("isopropanol"), MixingWith = new("soap") },
+            Standing("mixing-blood") with { Agent = new("soap"), MixingWithSoil = SoilKind.Blood },
+        ],
+    };
+
+    public static StandingRule Standing(string id) => new() { Id = new(id), Agent = new("alcohol"), Reason = "for good" };
+}
