@@ -16,6 +16,7 @@ internal static class Change
         if (like.Count == 0) return null;
         var (a, b) = (like[random.Next(like.Count)], like[random.Next(like.Count)]);
         static AxisLimit Forbids(AxisLimit limit) => limit.Statement == AxisStatement.Unstated ? AxisLimit.Any : limit;
+        static AxisLimit Beyond(AxisLimit limit) => limit.Range.Upper is { } last ? AxisLimit.Within(new(last, !limit.Range.UpperIncluded, null, false)) : Forbids(limit);
         var added = a with
         {
             Id = new(site ? "site.added" : "base.added"),
@@ -30,10 +31,10 @@ internal static class Change
             {
                 Strength = Forbids(a.When.Strength),
                 Dilution = Forbids(a.When.Dilution),
-                Residence = Forbids(b.When.Residence),
+                Residence = Beyond(b.When.Residence),
                 Temperature = Forbids(b.When.Temperature),
                 Ph = Forbids(a.When.Ph),
-                Uses = Forbids(b.When.Uses),
+                Uses = Beyond(b.When.Uses),
                 Methods = a.When.Methods.Statement == AxisStatement.Unstated ? MethodLimit.Any : a.When.Methods,
             },
         };
@@ -42,10 +43,7 @@ internal static class Change
 
     public static Case? AddIngredient(Case c, Random random)
     {
-        if (c.Site?.Products.FirstOrDefault() is not { } product) return null;
-
-        // What leaves a film stays longer; a 'not allowed' that ends after a while would then speak no more.
-        if (c.Data.Rules.Concat(c.Site.Rules).Any(r => !r.Allows && r.When.Residence.Range.Upper is not null)) return null;
+        if (c.Site?.Products.FirstOrDefault() is not { } product || DutyEndsWithResidence(c)) return null;
         var agent = c.Data.Agents[random.Next(1, c.Data.Agents.Count)].Id;
         var trees = new ReferenceTrees(c.Data, []);
         if (trees.Chamber(agent)) return null;
@@ -114,6 +112,12 @@ internal static class Change
         };
     }
 
+    public static Case? StayLonger(Case c, Random random)
+    {
+        if (DutyEndsWithResidence(c) || c.Question.Residence is not { Upper: { } most } asked || most == Interval.WithoutEnd) return null;
+        return c with { Question = c.Question with { Residence = random.Next(6) == 0 ? Interval.Exactly(Interval.WithoutEnd) : asked.Scale(1 + (random.Next(40) / 4m)) } };
+    }
+
     public static Case? ForgetSerial(Case c, Random random) => c.Question.Serial is null ? null : c with { Question = c.Question with { Serial = null } };
 
     public static Case? OnlyListed(Case c, Random random)
@@ -157,6 +161,10 @@ internal static class Change
             },
         };
     }
+
+    /// <summary>An 'allowed' that ends takes its duty with it, as one that is removed does.</summary>
+    private static bool DutyEndsWithResidence(Case c) =>
+        c.Data.Rules.Concat(c.Site?.Rules ?? []).Any(r => r.Allows && r.Duties.Count > 0 && r.When.Residence.Statement != AxisStatement.Any);
 
     private static Case WithPart(Case c, DevicePart part) =>
         c with { Site = c.Site! with { Devices = c.Site.Devices.Select(d => d with { Parts = d.Parts.Select(p => p.Id == part.Id ? part : p).ToArray() }).ToArray() } };
