@@ -52,12 +52,8 @@ internal static class Change
         return c with { Site = c.Site with { Products = [product with { Ingredients = [.. product.Ingredients, added] }] } };
     }
 
-    public static Case? AddMaterial(Case c, Random random)
-    {
-        // An 'allowed' of a part type that no longer passes down takes its duty with it, as one that is removed does.
-        if (c.Data.Rules.Concat(c.Site?.Rules ?? []).Any(r => r.Allows && r.Target.Part is not null && r.Duties.Count > 0)) return null;
-        return WithSlots(c, slots => slots.Count == 0 ? null : [.. slots, new MaterialSlot(c.Data.Materials[random.Next(c.Data.Materials.Count)].Id)]);
-    }
+    public static Case? AddMaterial(Case c, Random random) =>
+        WithSlots(c, slots => slots.Count == 0 ? null : [.. slots, new MaterialSlot(c.Data.Materials[random.Next(c.Data.Materials.Count)].Id)]);
 
     public static Case? AddOneOf(Case c, Random random)
     {
