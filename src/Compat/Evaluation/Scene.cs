@@ -81,12 +81,12 @@ internal sealed class Scene
         }
     }
 
-    /// <summary>An 'allowed' passes down only where every delicate material is also one of the type it is written on.</summary>
+    /// <summary>An 'allowed' passes down only where the type it is written on has every delicate material for certain.</summary>
     private bool AllowedPasses(PartVariant variant, int writtenOn)
     {
         if (!variant.TypeAllowedReaches) return false;
         if (variant.Part == writtenOn && !variant.MaterialsStated) return true;
-        var there = _kb.Part(writtenOn).Materials.SelectMany(slot => slot.OneOf).Select(m => _kb.Materials[m.Value]).ToArray();
+        var there = _kb.Part(writtenOn).CertainMaterials.Select(m => _kb.Materials[m.Value]).ToArray();
         return variant.Materials.All(m => !_kb.IsDelicate(m) || there.Contains(m));
     }
 

@@ -52,8 +52,12 @@ internal static class Change
         return c with { Site = c.Site with { Products = [product with { Ingredients = [.. product.Ingredients, added] }] } };
     }
 
-    public static Case? AddMaterial(Case c, Random random) =>
-        WithSlots(c, slots => slots.Count == 0 ? null : [.. slots, new MaterialSlot(c.Data.Materials[random.Next(c.Data.Materials.Count)].Id)]);
+    public static Case? AddMaterial(Case c, Random random)
+    {
+        // A type that another candidate stands below is not only the part asked: its rules may then pass to that one.
+        if (c.Site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == c.Question.DevicePart) is { Materials: null, OneOfTypes.Count: > 1 }) return null;
+        return WithSlots(c, slots => slots.Count == 0 ? null : [.. slots, new MaterialSlot(c.Data.Materials[random.Next(c.Data.Materials.Count)].Id)]);
+    }
 
     public static Case? AddOneOf(Case c, Random random)
     {
@@ -61,7 +65,12 @@ internal static class Change
         var type = c.Data.Parts[random.Next(c.Data.Parts.Count)].Id;
         if (part is not null && random.Next(2) == 0 && !part.OneOfTypes.Contains(type)) return WithPart(c, part with { OneOfTypes = [.. part.OneOfTypes, type] });
         var member = c.Data.Materials[random.Next(c.Data.Materials.Count)].Id;
-        return WithSlots(c, slots => slots.Count == 0 || slots[0].OneOf.Contains(member) ? null : [new MaterialSlot([.. slots[0].OneOf, member]), .. slots.Skip(1)]);
+        MaterialSlot[]? Wider(IReadOnlyList<MaterialSlot> slots) => slots.Count == 0 || slots[0].OneOf.Contains(member) ? null : [new MaterialSlot([.. slots[0].OneOf, member]), .. slots.Skip(1)];
+        if (random.Next(2) == 0) return WithSlots(c, Wider);
+
+        // Of any type: what it has no longer for certain, its 'allowed' rules take no further down.
+        return c.Data.Parts.Single(p => p.Id == type).Materials is { } own && Wider(own) is { } wider
+            ? c with { Data = c.Data with { Parts = c.Data.Parts.Select(p => p.Id == type ? p with { Materials = wider } : p).ToArray() } } : null;
     }
 
     public static Case? AddDuty(Case c, Random random)
@@ -172,9 +181,6 @@ internal static class Change
         var part = c.Site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == c.Question.DevicePart);
         if (part?.Materials is { } stated) return change(stated) is { } slots ? WithPart(c, part with { Materials = slots }) : null;
         if ((part?.OneOfTypes[0] ?? c.Question.Part) is not { } type) return null;
-
-        // A type that another candidate stands below is not only the part asked: its rules may then pass to that one.
-        if (part?.OneOfTypes.Count > 1) return null;
         var record = new ReferenceTrees(c.Data, []).StatesMaterials(type);
         if (record is null || change(record.Materials!) is not { } changed) return null;
         return c with { Data = c.Data with { Parts = c.Data.Parts.Select(p => p.Id == type ? p with { Materials = changed, MaterialsKnown = record.MaterialsKnown } : p).ToArray() } };
