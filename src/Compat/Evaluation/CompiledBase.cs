@@ -11,7 +11,11 @@ internal sealed record AgentTraits(
 /// <summary>What a part type has, its ancestors' statements included.</summary>
 internal sealed record PartTraits(
     PartType Part, IReadOnlyList<MaterialSlot> Materials, bool MaterialsKnown, ApplicationMethod Wettest, IReadOnlyList<Act> Never, Geometry Geometry,
-    TouchedBy? TouchedBy, IReadOnlyList<Duty> Duties);
+    TouchedBy? TouchedBy, IReadOnlyList<Duty> Duties)
+{
+    /// <summary>The materials it has for certain: those of which there is no other candidate.</summary>
+    public IEnumerable<MaterialId> CertainMaterials => Materials.Where(slot => slot.OneOf.Count == 1).Select(slot => slot.OneOf[0]);
+}
 
 /// <summary>A knowledge base and its sites, numbered and sorted for asking. Built only from data that passed validation.</summary>
 internal sealed class CompiledBase

@@ -15,6 +15,7 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
         return worst with
         {
             Deciding = decisions.SelectMany(d => d.Deciding).Distinct().ToArray(),
+            Accompanying = decisions.SelectMany(d => d.Accompanying).Distinct().ToArray(),
             SetAside = decisions.SelectMany(d => d.SetAside).Distinct().ToArray(),
             Variants = decisions.Select(d => d.Variant).ToArray(),
             ByPart = decisions.All(d => d.ByPart),
@@ -26,7 +27,7 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
     {
         var setAside = new List<CompiledRule>();
         var live = new List<CompiledRule>[voices.Voices.Length];
-        for (var v = 0; v < live.Length; v++) live[v] = Live(voices, v, applies, setAside);
+        for (var v = 0; v < live.Length; v++) live[v] = Live(voices.Voices[v], voices.Voices[v], voices.Voices[0], applies, setAside);
 
         var forbidding = live.SelectMany(rules => rules).Where(rule => !rule.Allows).Distinct().ToArray();
         if (forbidding.Length > 0)
@@ -81,13 +82,15 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
             reasons.Insert(0, Because(voices, ReasonCode.MaterialsAllow));
         }
 
-        var unmet = deciding.SelectMany(rule => rule.Rule.Duties).FirstOrDefault(duty => !variant.CanMeet(duty));
+        var accompanying = live[0].Concat(Live(voices.DutiesOnly, [], voices.Voices[0], applies, setAside)).Where(rule => rule.Rule.Duties.Count > 0).Except(deciding).ToArray();
+        var unmet = deciding.Concat(accompanying).SelectMany(rule => rule.Rule.Duties).FirstOrDefault(duty => !variant.CanMeet(duty));
         if (unmet is not null)
-            return Make(Verdict.NotEstablished, voices, setAside, deciding, [Because(voices, ReasonCode.DutyCannotBeMet, Words.Of(unmet.Kind))]);
+            return Make(Verdict.NotEstablished, voices, setAside, [.. deciding, .. accompanying], [Because(voices, ReasonCode.DutyCannotBeMet, Words.Of(unmet.Kind))]);
         if (!CompositionSuffices(variant, live, byPart))
             return Make(Verdict.NotEstablished, voices, setAside, deciding, [Because(voices, ReasonCode.CompositionNotKnown, Words.Of(scene.Substance.Product!.Composition))]);
         return Make(Verdict.Allowed, voices, setAside, deciding, reasons) with
         {
+            Accompanying = accompanying,
             ByPart = byPart.Length > 0,
             WellFounded = decidingVoices.All(voice => voice.Any(IsWellFounded)),
         };
@@ -108,12 +111,10 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
         return true;
     }
 
-    private List<CompiledRule> Live(VariantVoices voices, int voice, bool[] applies, List<CompiledRule> setAside)
+    private List<CompiledRule> Live(int[] rules, int[] own, int[] of0, bool[] applies, List<CompiledRule> setAside)
     {
-        var own = voices.Voices[voice];
-        var of0 = voices.Voices[0];
         var result = new List<CompiledRule>();
-        foreach (var i in own)
+        foreach (var i in rules)
         {
             if (!applies[i]) continue;
             var rule = scene.Candidates[i].Rule;

@@ -15,6 +15,9 @@ internal sealed record Decision
     /// <summary>Rules that decide: the live 'not allowed', or the live 'allowed' of the deciding voices.</summary>
     public IReadOnlyList<CompiledRule> Deciding { get; init; } = [];
 
+    /// <summary>Other live 'allowed' rules of the part, which permit nothing here but whose duties join.</summary>
+    public IReadOnlyList<CompiledRule> Accompanying { get; init; } = [];
+
     public IReadOnlyList<CompiledRule> SetAside { get; init; } = [];
 
     /// <summary>The variants that share an 'allowed'; their duties join.</summary>

@@ -37,7 +37,7 @@ internal static class PartResolver
         var part = on?.Part;
         var speaking = on?.Editions ?? [];
         var traits = kb.Part(type);
-        var ofType = traits.Materials.SelectMany(slot => slot.OneOf).Select(m => kb.Materials[m.Value]).ToArray();
+        var ofType = traits.CertainMaterials.Select(m => kb.Materials[m.Value]).ToArray();
         var slots = stated ?? traits.Materials;
         foreach (var choice in Choices(slots))
         {

@@ -172,7 +172,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
 
     private IReadOnlyList<Duty> Duties(Interval residence, Piece[] pieces)
     {
-        var all = pieces.SelectMany(p => p.Component!.Duties.Concat(p.Decision.Variants.SelectMany(v => v.Duties)).Concat(p.Decision.Deciding.SelectMany(r => r.Rule.Duties))).ToList();
+        var all = pieces.SelectMany(p => p.Component!.Duties.Concat(p.Decision.Variants.SelectMany(v => v.Duties)).Concat(p.Decision.Deciding.Concat(p.Decision.Accompanying).SelectMany(r => r.Rule.Duties))).ToList();
         var ways = Driest.EndingWays(_substance.LeavesNothing);
         if (residence.Upper is { } upper && upper != Interval.WithoutEnd && ways.Count > 0)
             all.Add(new Duty { Kind = _substance.LeavesNothing && ways.Contains(DutyWay.Air) ? DutyKind.WipeDry : DutyKind.TakeOff, Ways = ways, Within = upper });

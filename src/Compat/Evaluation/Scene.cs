@@ -6,7 +6,10 @@ namespace Compat.Evaluation;
 internal sealed record Candidate(CompiledRule Rule, int ResidenceLow, int ResidenceHigh);
 
 /// <summary>One variant with the candidates of its voices: 0 is the part and device, then one a material.</summary>
-internal sealed record VariantVoices(PartVariant Variant, int[][] Voices);
+/// <param name="Variant">The variant.</param>
+/// <param name="Voices">Candidates by voice.</param>
+/// <param name="DutiesOnly">The 'allowed' rules on its types whose permission does not pass to it, but whose duties do.</param>
+internal sealed record VariantVoices(PartVariant Variant, int[][] Voices, int[] DutiesOnly);
 
 /// <summary>All rules that can speak of one component on a part, by variant and voice.</summary>
 internal sealed class Scene
@@ -20,7 +23,7 @@ internal sealed class Scene
         _kb = kb;
         Substance = substance;
         Component = component;
-        Variants = variants.Select(variant => new VariantVoices(variant, Voices(variant, residenceWithoutEnd))).ToArray();
+        Variants = variants.Select(variant => new VariantVoices(variant, Voices(variant, residenceWithoutEnd), Numbers(NotPassing(variant), variant, residenceWithoutEnd))).ToArray();
         Overriders = new int[_candidates.Count][];
         for (var i = 0; i < _candidates.Count; i++)
         {
@@ -46,22 +49,28 @@ internal sealed class Scene
     private int[][] Voices(PartVariant variant, bool withoutEnd)
     {
         var voices = new int[variant.Materials.Length + 1][];
-        voices[0] = OnPartAndDevice(variant).Where(Speaks).Select(rule => Number(rule, variant, withoutEnd)).Where(i => i >= 0).Distinct().ToArray();
+        voices[0] = Numbers(OnPartAndDevice(variant), variant, withoutEnd);
         for (var m = 0; m < variant.Materials.Length; m++)
-            voices[m + 1] = OnMaterial(variant.Materials[m]).Where(Speaks).Select(rule => Number(rule, variant, withoutEnd)).Where(i => i >= 0).Distinct().ToArray();
+            voices[m + 1] = Numbers(OnMaterial(variant.Materials[m]), variant, withoutEnd);
         return voices;
     }
 
+    private int[] Numbers(IEnumerable<CompiledRule> rules, PartVariant variant, bool withoutEnd) =>
+        rules.Where(Speaks).Select(rule => Number(rule, variant, withoutEnd)).Where(i => i >= 0).Distinct().ToArray();
+
+    private IEnumerable<(CompiledRule Rule, bool Passes)> OnTypes(PartVariant variant)
+    {
+        if (variant.Part < 0) yield break;
+        foreach (var node in _kb.Parts.Upward(variant.Part))
+            foreach (var rule in _kb.RulesOnPart(node)) yield return (rule, !rule.Allows || AllowedPasses(variant, node));
+    }
+
+    private IEnumerable<CompiledRule> NotPassing(PartVariant variant) => OnTypes(variant).Where(on => !on.Passes).Select(on => on.Rule);
+
     private IEnumerable<CompiledRule> OnPartAndDevice(PartVariant variant)
     {
-        if (variant.Part >= 0)
-        {
-            foreach (var node in _kb.Parts.Upward(variant.Part))
-            {
-                foreach (var rule in _kb.RulesOnPart(node))
-                    if (!rule.Allows || AllowedPasses(variant, node)) yield return rule;
-            }
-        }
+        foreach (var (rule, passes) in OnTypes(variant))
+            if (passes) yield return rule;
 
         if (variant.Device is null) yield break;
         foreach (var rule in _kb.RulesOnDevice(variant.Device.Id))
@@ -72,12 +81,12 @@ internal sealed class Scene
         }
     }
 
-    /// <summary>An 'allowed' passes down only where every delicate material is also one of the type it is written on.</summary>
+    /// <summary>An 'allowed' passes down only where the type it is written on has every delicate material for certain.</summary>
     private bool AllowedPasses(PartVariant variant, int writtenOn)
     {
         if (!variant.TypeAllowedReaches) return false;
         if (variant.Part == writtenOn && !variant.MaterialsStated) return true;
-        var there = _kb.Part(writtenOn).Materials.SelectMany(slot => slot.OneOf).Select(m => _kb.Materials[m.Value]).ToArray();
+        var there = _kb.Part(writtenOn).CertainMaterials.Select(m => _kb.Materials[m.Value]).ToArray();
         return variant.Materials.All(m => !_kb.IsDelicate(m) || there.Contains(m));
     }
 

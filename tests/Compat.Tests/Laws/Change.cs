@@ -16,6 +16,7 @@ internal static class Change
         if (like.Count == 0) return null;
         var (a, b) = (like[random.Next(like.Count)], like[random.Next(like.Count)]);
         static AxisLimit Forbids(AxisLimit limit) => limit.Statement == AxisStatement.Unstated ? AxisLimit.Any : limit;
+        static AxisLimit Beyond(AxisLimit limit) => limit.Range.Upper is { } last ? AxisLimit.Within(new(last, !limit.Range.UpperIncluded, null, false)) : Forbids(limit);
         var added = a with
         {
             Id = new(site ? "site.added" : "base.added"),
@@ -30,10 +31,10 @@ internal static class Change
             {
                 Strength = Forbids(a.When.Strength),
                 Dilution = Forbids(a.When.Dilution),
-                Residence = Forbids(b.When.Residence),
+                Residence = Beyond(b.When.Residence),
                 Temperature = Forbids(b.When.Temperature),
                 Ph = Forbids(a.When.Ph),
-                Uses = Forbids(b.When.Uses),
+                Uses = Beyond(b.When.Uses),
                 Methods = a.When.Methods.Statement == AxisStatement.Unstated ? MethodLimit.Any : a.When.Methods,
             },
         };
@@ -42,10 +43,7 @@ internal static class Change
 
     public static Case? AddIngredient(Case c, Random random)
     {
-        if (c.Site?.Products.FirstOrDefault() is not { } product) return null;
-
-        // What leaves a film stays longer; a 'not allowed' that ends after a while would then speak no more.
-        if (c.Data.Rules.Concat(c.Site.Rules).Any(r => !r.Allows && r.When.Residence.Range.Upper is not null)) return null;
+        if (c.Site?.Products.FirstOrDefault() is not { } product || DutyEndsWithResidence(c)) return null;
         var agent = c.Data.Agents[random.Next(1, c.Data.Agents.Count)].Id;
         var trees = new ReferenceTrees(c.Data, []);
         if (trees.Chamber(agent)) return null;
@@ -56,8 +54,8 @@ internal static class Change
 
     public static Case? AddMaterial(Case c, Random random)
     {
-        // An 'allowed' of a part type that no longer passes down takes its duty with it, as one that is removed does.
-        if (c.Data.Rules.Concat(c.Site?.Rules ?? []).Any(r => r.Allows && r.Target.Part is not null && r.Duties.Count > 0)) return null;
+        // A type that another candidate stands below is not only the part asked: its rules may then pass to that one.
+        if (c.Site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == c.Question.DevicePart) is { Materials: null, OneOfTypes.Count: > 1 }) return null;
         return WithSlots(c, slots => slots.Count == 0 ? null : [.. slots, new MaterialSlot(c.Data.Materials[random.Next(c.Data.Materials.Count)].Id)]);
     }
 
@@ -67,7 +65,12 @@ internal static class Change
         var type = c.Data.Parts[random.Next(c.Data.Parts.Count)].Id;
         if (part is not null && random.Next(2) == 0 && !part.OneOfTypes.Contains(type)) return WithPart(c, part with { OneOfTypes = [.. part.OneOfTypes, type] });
         var member = c.Data.Materials[random.Next(c.Data.Materials.Count)].Id;
-        return WithSlots(c, slots => slots.Count == 0 || slots[0].OneOf.Contains(member) ? null : [new MaterialSlot([.. slots[0].OneOf, member]), .. slots.Skip(1)]);
+        MaterialSlot[]? Wider(IReadOnlyList<MaterialSlot> slots) => slots.Count == 0 || slots[0].OneOf.Contains(member) ? null : [new MaterialSlot([.. slots[0].OneOf, member]), .. slots.Skip(1)];
+        if (random.Next(2) == 0) return WithSlots(c, Wider);
+
+        // Of any type: what it has no longer for certain, its 'allowed' rules take no further down.
+        return c.Data.Parts.Single(p => p.Id == type).Materials is { } own && Wider(own) is { } wider
+            ? c with { Data = c.Data with { Parts = c.Data.Parts.Select(p => p.Id == type ? p with { Materials = wider } : p).ToArray() } } : null;
     }
 
     public static Case? AddDuty(Case c, Random random)
@@ -114,6 +117,12 @@ internal static class Change
         };
     }
 
+    public static Case? StayLonger(Case c, Random random)
+    {
+        if (DutyEndsWithResidence(c) || c.Question.Residence is not { Upper: { } most } asked || most == Interval.WithoutEnd) return null;
+        return c with { Question = c.Question with { Residence = random.Next(6) == 0 ? Interval.Exactly(Interval.WithoutEnd) : asked.Scale(1 + (random.Next(40) / 4m)) } };
+    }
+
     public static Case? ForgetSerial(Case c, Random random) => c.Question.Serial is null ? null : c with { Question = c.Question with { Serial = null } };
 
     public static Case? OnlyListed(Case c, Random random)
@@ -158,6 +167,10 @@ internal static class Change
         };
     }
 
+    /// <summary>An 'allowed' that ends takes its duty with it, as one that is removed does.</summary>
+    private static bool DutyEndsWithResidence(Case c) =>
+        c.Data.Rules.Concat(c.Site?.Rules ?? []).Any(r => r.Allows && r.Duties.Count > 0 && r.When.Residence.Statement != AxisStatement.Any);
+
     private static Case WithPart(Case c, DevicePart part) =>
         c with { Site = c.Site! with { Devices = c.Site.Devices.Select(d => d with { Parts = d.Parts.Select(p => p.Id == part.Id ? part : p).ToArray() }).ToArray() } };
 
@@ -168,9 +181,6 @@ internal static class Change
         var part = c.Site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == c.Question.DevicePart);
         if (part?.Materials is { } stated) return change(stated) is { } slots ? WithPart(c, part with { Materials = slots }) : null;
         if ((part?.OneOfTypes[0] ?? c.Question.Part) is not { } type) return null;
-
-        // A type that another candidate stands below is not only the part asked: its rules may then pass to that one.
-        if (part?.OneOfTypes.Count > 1) return null;
         var record = new ReferenceTrees(c.Data, []).StatesMaterials(type);
         if (record is null || change(record.Materials!) is not { } changed) return null;
         return c with { Data = c.Data with { Parts = c.Data.Parts.Select(p => p.Id == type ? p with { Materials = changed, MaterialsKnown = record.MaterialsKnown } : p).ToArray() } };

@@ -25,6 +25,9 @@ public sealed class LawTests
     public void MoreUncertaintyNeverLoosens() => NeverLoosens(Change.Widen);
 
     [Fact]
+    public void StayingLongerNeverLoosens() => NeverLoosens(Change.StayLonger, PointTests.Plainly);
+
+    [Fact]
     public void NotKnowingTheSerialNumberNeverLoosens() => NeverLoosens(Change.ForgetSerial);
 
     [Fact]

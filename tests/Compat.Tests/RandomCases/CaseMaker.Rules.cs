@@ -86,15 +86,16 @@ internal sealed partial class CaseMaker
     {
         if (!_varied.Contains(axis) || Chance(35)) return allows ? AxisLimit.Any : One(AxisLimit.Any, default);
         if (allows && mayBeUnstated && Chance(15)) return AxisLimit.Unstated;
-        if (allows && axis == Axis.Uses) return AxisLimit.Within(Interval.AtMost(One(_pool[axis])));
-        return AxisLimit.Within(RandomRange(axis));
+        return AxisLimit.Within(axis is Axis.Residence or Axis.Uses ? RandomStretch(One(_pool[axis]), allows, Chance(50)) : RandomRange(axis));
     }
+
+    /// <summary>Of residence and uses: an 'allowed' ends somewhere, a 'not allowed' starts somewhere.</summary>
+    private static Interval RandomStretch(decimal end, bool allows, bool included) => allows ? new(null, false, end, included || end == 1) : new(end, included, null, false);
 
     private Interval RandomRange(Axis axis)
     {
         var (a, b) = (One(_pool[axis]), One(_pool[axis]));
         var (low, high) = (Math.Min(a, b), Math.Max(a, b));
-        if (axis == Axis.Uses) return One(Interval.AtLeast(a), Interval.Above(a), Interval.AtMost(a), Interval.Closed(low, high));
         return _random.Next(6) switch
         {
             0 => Interval.AtMost(a),

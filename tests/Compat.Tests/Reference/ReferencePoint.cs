@@ -7,6 +7,9 @@ namespace Compat.Tests.Reference;
 /// <summary>One point, one variant of the part, one component of what is asked: the numbered steps.</summary>
 internal sealed partial class ReferenceEvaluator
 {
+    /// <summary>The voice of rules that permit and override nothing here, but whose duties join.</summary>
+    private const int DutiesOnly = -1;
+
     private sealed record Exposure(ApplicationMethod Method, decimal Residence, decimal Dilution, decimal Temperature, decimal Ph, decimal Uses, decimal Strength);
 
     /// <summary>A rule that reaches a voice, with its box as filled in.</summary>
@@ -32,7 +35,7 @@ internal sealed partial class ReferenceEvaluator
         var applicable = _reaching[(v, c)].Where(a => Holds(a, e)).ToArray();
 
         // 4. Set aside.
-        bool Overrides(Applicable q, Applicable a) => (q.Voice == a.Voice || q.Voice == 0) && q.Rule.Overrides.Contains(a.Rule.Id);
+        bool Overrides(Applicable q, Applicable a) => ((q.Voice == a.Voice && q.Voice != DutiesOnly) || q.Voice == 0) && q.Rule.Overrides.Contains(a.Rule.Id);
         bool Acts(Applicable a) => a.Rule.Edition is not null || !applicable.Any(q => !q.Rule.Allows && Overrides(q, a));
         bool IsSetAside(Applicable a) => a.Rule.Edition is null && applicable.Any(q => Overrides(q, a) && Acts(q));
         var live = applicable.Where(a => !IsSetAside(a)).ToArray();
@@ -66,7 +69,8 @@ internal sealed partial class ReferenceEvaluator
 
         // 9. Duties of that voice.
         var deciding = part.Count > 0 ? [part] : materials;
-        if (!deciding.SelectMany(voice => voice).SelectMany(r => r.Duties).All(d => CanBeMet(d, v))) return Says(Verdict.NotEstablished, "9 duties");
+        var accompanying = live.Where(a => a.Voice is 0 or DutiesOnly).Select(a => a.Rule);
+        if (!deciding.SelectMany(voice => voice).Concat(accompanying).SelectMany(r => r.Duties).All(d => CanBeMet(d, v))) return Says(Verdict.NotEstablished, "9 duties");
         return Says(Verdict.Allowed, part.Count > 0 ? "8 by the part" : "8 by its materials", deciding);
     }
 
@@ -104,6 +108,7 @@ internal sealed partial class ReferenceEvaluator
         {
             var box = Enum.GetValues<Axis>().Where(axis => axis != (rule.Product is null ? Axis.Dilution : Axis.Strength)).ToDictionary(axis => axis, axis => _trees.Filled(rule, axis, _product));
             if (_trees.ReachesPart(rule, v)) yield return new(rule, 0, box);
+            if (_trees.ReachesWithDutiesOnly(rule, v)) yield return new(rule, DutiesOnly, box);
             for (var m = 0; m < v.Materials.Count; m++)
                 if (_trees.ReachesMaterial(rule, v.Materials[m])) yield return new(rule, m + 1, box);
         }

@@ -23,6 +23,7 @@ internal sealed class ReferenceTrees(KnowledgeData data, IReadOnlyList<Site> sit
 
     public PartType? StatesMaterials(PartId id) => _parts[id].FirstOrDefault(p => p.Materials is not null);
     public IEnumerable<MaterialId> Candidates(PartId id) => (StatesMaterials(id)?.Materials ?? []).SelectMany(s => s.OneOf);
+    public IEnumerable<MaterialId> Certain(PartId id) => (StatesMaterials(id)?.Materials ?? []).Where(s => s.OneOf.Count == 1).Select(s => s.OneOf[0]);
     public ApplicationMethod Wettest(PartId id) => _parts[id].Select(p => p.Wettest).FirstOrDefault(w => w is not null) ?? ApplicationMethod.DryWipe;
     public IReadOnlyList<Act> Never(PartId id) => _parts[id].Select(p => p.Never).FirstOrDefault(n => n is not null) ?? [];
     public Geometry Geometry(PartId id) => _parts[id].Select(p => p.Geometry).FirstOrDefault(g => g is not null) ?? default;
@@ -76,7 +77,15 @@ internal sealed class ReferenceTrees(KnowledgeData data, IReadOnlyList<Site> sit
         && (rule.Allows ? material == m || (Below(material, m) && !Delicate(material)) : Below(material, m));
 
     /// <summary>The rule, written on a part type or a device, passes to the part asked.</summary>
-    public bool ReachesPart(Rule rule, Variant v)
+    public bool ReachesPart(Rule rule, Variant v) => ReachesTarget(rule, v) && (rule.Target.Part is not { } target || !rule.Allows || PermissionPasses(target, v));
+
+    /// <summary>An 'allowed' at or above the part whose permission does not pass to it: its duties do.</summary>
+    public bool ReachesWithDutiesOnly(Rule rule, Variant v) => rule.Allows && rule.Target.Part is { } target && ReachesTarget(rule, v) && !PermissionPasses(target, v);
+
+    private bool PermissionPasses(PartId target, Variant v) => (target == v.Type && !v.MaterialsStated)
+        || (v.Materials.Where(Delicate).All(m => Certain(target).Contains(m)) && (!v.MaterialsStated || v.Materials.All(m => Certain(v.Type!).Any(c => Below(m, c)))));
+
+    private bool ReachesTarget(Rule rule, Variant v)
     {
         if (rule.Target.Device is { } device)
         {
@@ -84,10 +93,7 @@ internal sealed class ReferenceTrees(KnowledgeData data, IReadOnlyList<Site> sit
                 && (rule.Edition is null || v.Speaking.Any(e => e.Id == rule.Edition));
         }
 
-        if (rule.Target.Part is not { } target || v.Type is null || !Below(v.Type, target)) return false;
-        if (!rule.Allows) return true;
-        return v.Materials.Where(Delicate).All(m => Candidates(target).Contains(m))
-            && (!v.MaterialsStated || v.Materials.All(m => Candidates(v.Type).Any(c => Below(m, c))));
+        return rule.Target.Part is { } target && v.Type is not null && Below(v.Type, target);
     }
 
     private static Dictionary<TId, T[]> Chains<TId, T>(IReadOnlyList<T> records, Func<T, TId> id, Func<T, TId?> under) where TId : Id
