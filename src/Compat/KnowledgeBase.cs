@@ -120,7 +120,9 @@ public sealed class KnowledgeBase
     /// <exception cref="QuestionException">It cannot be asked.</exception>
     public IReadOnlyList<DevicePartAnswer> AskDevice(Question question)
     {
-        if (question.Device is null || !_compiled.Devices.TryGetValue(question.Device, out var device))
+        if (question.Device is null)
+            throw new QuestionException([.. QuestionValidation.Check(_compiled, question), new Problem("no-device", new(RecordKind.Question, "", "device"), "no device is named", "all parts of one device are asked here; ask a part type by `Ask`")]);
+        if (!_compiled.Devices.TryGetValue(question.Device, out var device))
             throw new QuestionException(QuestionValidation.Check(_compiled, question));
         var problems = QuestionValidation.Check(_compiled, question with { DevicePart = device.Parts[0].Id });
         if (problems.Count > 0) throw new QuestionException(problems);
