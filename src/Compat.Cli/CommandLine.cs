@@ -9,6 +9,7 @@ namespace Compat.Cli;
 /// <summary>The whole command: reads the arguments, runs what they ask, returns the exit code.</summary>
 public static class CommandLine
 {
+    private static readonly string[] Names = ["ask", "map", "list", "find", "pack"];
     private static readonly ParserConfiguration Configuration = new() { EnablePosixBundling = false, ResponseFileTokenReplacer = null };
 
     /// <summary>Runs one call.</summary>
@@ -18,22 +19,23 @@ public static class CommandLine
     /// <returns>The exit code (<see cref="ExitCode"/>).</returns>
     public static int Run(string[] args, TextWriter stdout, TextWriter stderr)
     {
-        var help = new Option<bool>("--help", "-h", "-?") { Description = "Show what the command does, with examples", Recursive = true };
-        var version = new Option<bool>("--version") { Description = "Show the version of the program and of the shipped data" };
+        var help = new Option<string?>("--help", "-h", "-?") { Description = "Show what the command does, with examples", Arity = ArgumentArity.Zero, Recursive = true };
+        var version = new Option<string?>("--version") { Description = "Show the version of the program and of the shipped data", Arity = ArgumentArity.Zero };
         var root = new Command("compat", "Says whether a cleaning or disinfecting agent may be used on a part of bedside equipment, how, and why.");
         root.Options.Add(help);
         root.Options.Add(version);
-        foreach (var command in All()) root.Subcommands.Add(command);
+        if (args.Length > 0 && Named(args[0]) is { } named) root.Subcommands.Add(named);
+        else foreach (var name in Names) root.Subcommands.Add(Named(name)!);
 
         var parsed = root.Parse(args, Configuration);
         var asked = parsed.CommandResult.Command;
-        if (parsed.GetValue(help) || (args.Length == 0 && asked == root))
+        if (parsed.GetResult(help) is not null || (args.Length == 0 && asked == root))
         {
             HelpText.Write(new Page(stdout), root, asked, help);
             return ExitCode.Done;
         }
 
-        if (asked == root && parsed.GetValue(version))
+        if (asked == root && parsed.GetResult(version) is not null)
         {
             stdout.Write($"compat {typeof(CommandLine).Assembly.GetName().Version!.ToString(3)}\n");
             foreach (var identity in KnowledgeBase.Shipped.Identity) stdout.Write(Wording.EvidenceWording.Of(identity) + "\n");
@@ -47,16 +49,18 @@ public static class CommandLine
         return BadInput.Report(problems, stderr);
     }
 
-    private static IEnumerable<Command> All()
+    /// <summary>A command by its name: the options of the others need not be set up for a call that names it first.</summary>
+    private static CliCommand? Named(string name) => name switch
     {
-        yield return new AskCommand();
-        yield return new MapCommand();
-        yield return new ListCommand();
-        yield return new FindCommand();
-        yield return new DiluteCommand();
-        yield return new MixCommand();
-        yield return new PackCommand();
-    }
+        "ask" => new AskCommand(),
+        "map" => new MapCommand(),
+        "list" => new ListCommand(),
+        "find" => new FindCommand(),
+        "dilute" => new DiluteCommand(),
+        "mix" => new MixCommand(),
+        "pack" => new PackCommand(),
+        _ => null,
+    };
 
     private static IEnumerable<Problem> Problems(ParseResult parsed, Command root)
     {

@@ -1,8 +1,21 @@
 using System.Text;
 using Compat;
 using Compat.Cli;
+using Compat.Snapshots;
 
-// The shipped data is read on another core while the arguments are parsed. What goes wrong is met again where the data is used.
-if (args.Length > 1 && !args.Contains("--data")) _ = Task.Run(() => KnowledgeBase.Shipped);
+// The shipped data is read on another core while the arguments are parsed.
+if (args.Length > 1 && Array.IndexOf(args, "--data") < 0) new Thread(ReadAhead) { IsBackground = true }.Start();
 Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
 return CommandLine.Run(args, Console.Out, Console.Error);
+
+static void ReadAhead()
+{
+    try
+    {
+        _ = KnowledgeBase.Shipped;
+    }
+    catch (SnapshotException)
+    {
+        // The same exception is met again where the data is used.
+    }
+}

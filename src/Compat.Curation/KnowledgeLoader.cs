@@ -2,7 +2,6 @@ using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
 using Compat.Curation.Yaml;
 using Compat.Exposures;
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat.Curation;
@@ -14,16 +13,24 @@ internal static class KnowledgeLoader
     public static ReadResult Build(ReadResult read, string directory, IReadOnlyList<string> sitePaths)
     {
         var faults = read.Diagnostics.ToList();
-        var places = read.Places;
-        var sites = new List<Site>();
         KnowledgeBase? built = null;
         if (!read.HasGaps)
         {
             var problems = KnowledgeBase.TryBuild(read.Data, out built);
-            Add(problems, read.Diagnostics, places, directory, faults);
+            Add(problems, read.Diagnostics, read.Places, directory, faults);
             if (faults.Count > 0) built = null;
         }
 
+        return LayOver(read with { Diagnostics = faults, KnowledgeBase = built }, sitePaths);
+    }
+
+    /// <summary>Reads each site, checks it over the ones before it, and lays it over what was read.</summary>
+    public static ReadResult LayOver(ReadResult read, IReadOnlyList<string> sitePaths)
+    {
+        var faults = read.Diagnostics.ToList();
+        var places = read.Places;
+        var sites = read.Sites.ToList();
+        var built = read.KnowledgeBase;
         foreach (var path in sitePaths)
         {
             var site = SiteFile.Read(path, read.Data);

@@ -25,6 +25,12 @@ public static class SiteFile
     /// <param name="data">The data it is laid over.</param>
     public static SiteReadResult Read(byte[] bytes, string shownAs, KnowledgeData data) => Read(bytes, shownAs, data, []);
 
+    /// <summary>Reads site files, checks them over a knowledge base, and lays them over it, one after the other.</summary>
+    /// <param name="kb">The knowledge base.</param>
+    /// <param name="paths">The files; they are shown by these names.</param>
+    public static ReadResult LayOver(KnowledgeBase kb, params IReadOnlyList<string> paths) =>
+        KnowledgeLoader.LayOver(new() { Data = kb.Data, Sites = kb.Sites, Diagnostics = [], Places = new PlaceBuilder().Build(), KnowledgeBase = kb }, paths);
+
     private static SiteReadResult Read(byte[]? bytes, string shownAs, KnowledgeData data, List<Diagnostic> faults)
     {
         var places = new PlaceBuilder();

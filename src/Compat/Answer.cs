@@ -65,7 +65,16 @@ public sealed record Answer
     public bool PartStandsIt => Verdict == Verdict.Allowed;
 
     /// <summary>The damage to expect: of the rules that decided.</summary>
-    public IEnumerable<Damage> Damage => DecidedBy.Select(rule => rule.Damage).Where(damage => damage is not null).Distinct()!;
+    public IEnumerable<Damage> Damage
+    {
+        get
+        {
+            var each = new List<Damage>();
+            foreach (var rule in DecidedBy)
+                if (rule.Damage is { } damage && !each.Contains(damage)) each.Add(damage);
+            return each;
+        }
+    }
 }
 
 /// <summary>Which state of the data an answer rests on.</summary>

@@ -50,7 +50,7 @@ public sealed class KnowledgeBase
     /// <exception cref="SnapshotException">It is damaged, of another format version, or none at all.</exception>
     public static KnowledgeBase Load(Stream stream)
     {
-        var data = Snapshot.Read(stream, out var hash);
+        var data = Snapshot.Read(stream, ownResource: false, out var hash);
         return new KnowledgeBase(data, [], [new DataIdentity("data", data.Version, hash)]);
     }
 
@@ -120,7 +120,9 @@ public sealed class KnowledgeBase
     /// <exception cref="QuestionException">It cannot be asked.</exception>
     public IReadOnlyList<DevicePartAnswer> AskDevice(Question question)
     {
-        if (question.Device is null || !_compiled.Devices.TryGetValue(question.Device, out var device))
+        if (question.Device is null)
+            throw new QuestionException([.. QuestionValidation.Check(_compiled, question), new Problem("no-device", new(RecordKind.Question, "", "device"), "no device is named", "all parts of one device are asked here; ask a part type by `Ask`")]);
+        if (!_compiled.Devices.TryGetValue(question.Device, out var device))
             throw new QuestionException(QuestionValidation.Check(_compiled, question));
         var problems = QuestionValidation.Check(_compiled, question with { DevicePart = device.Parts[0].Id });
         if (problems.Count > 0) throw new QuestionException(problems);
@@ -155,29 +157,50 @@ public sealed class KnowledgeBase
         var plain = question with { Product = null, Strength = null, Dilution = null, Ph = null, Residence = null, Temperature = null, Uses = null };
         if (QuestionValidation.Check(_compiled, plain with { Agent = AgentClass.Root }).Count > 0) return [];
         var spokenFor = SpokenFor(PartResolver.Variants(_compiled, plain));
-        var found = new List<(AgentId Id, bool WellFounded)>();
+        List<AgentId> wellFounded = [], others = [];
         foreach (var agent in Data.Agents.Where(a => a.Id != question.Agent && !Data.Agents.Any(child => child.Under == a.Id)))
         {
-            if (!spokenFor.Any(of => _compiled.Agents.IsAtOrBelow(_compiled.Agents[agent.Id.Value], of))) continue;
-            if (TryAsk(plain with { Agent = agent.Id }, out var answer, out _) && answer!.Verdict >= Verdict.AllowedWithinLimits) found.Add((agent.Id, answer.WellFounded));
+            if (!IsSpokenFor(agent.Id, spokenFor)) continue;
+            if (TryAsk(plain with { Agent = agent.Id }, out var answer, out _) && answer!.Verdict >= Verdict.AllowedWithinLimits) (answer.WellFounded ? wellFounded : others).Add(agent.Id);
         }
 
-        return found.OrderByDescending(f => f.WellFounded).ThenBy(f => f.Id).Select(f => f.Id).ToArray();
+        wellFounded.Sort((a, b) => a.CompareTo(b));
+        others.Sort((a, b) => a.CompareTo(b));
+        return [.. wellFounded, .. others];
     }
 
     /// <summary>The agents of every 'allowed' that can reach one of the variants: others need not be asked.</summary>
-    private HashSet<int> SpokenFor(IReadOnlyList<PartVariant> variants) =>
-        [.. _compiled.Rules.Where(rule => rule.Allows && rule.Agent >= 0 && variants.Any(variant => CanReach(rule.Rule.Target, variant))).Select(rule => rule.Agent)];
+    private bool[] SpokenFor(IReadOnlyList<PartVariant> variants)
+    {
+        var agents = new bool[_compiled.Agents.Count];
+        foreach (var rule in _compiled.Rules)
+            if (rule.Allows && rule.Agent >= 0 && !agents[rule.Agent] && variants.Any(variant => CanReach(rule.Rule.Target, variant))) agents[rule.Agent] = true;
+        return agents;
+    }
+
+    private bool IsSpokenFor(AgentId agent, bool[] spokenFor)
+    {
+        for (var node = _compiled.Agents[agent.Value]; node >= 0; node = _compiled.Agents.Parent(node))
+            if (spokenFor[node]) return true;
+        return false;
+    }
 
     private bool CanReach(RuleTarget target, PartVariant variant) =>
         target.Part is { } part ? variant.Part >= 0 && _compiled.Parts.IsAtOrBelow(variant.Part, _compiled.Parts[part.Value])
-        : target.Material is not { } material || variant.Materials.Any(m => _compiled.Materials.IsAtOrBelow(m, _compiled.Materials[material.Value]));
+        : target.Material is not { } material || IsMadeOf(variant, _compiled.Materials[material.Value]);
+
+    private bool IsMadeOf(PartVariant variant, int material)
+    {
+        foreach (var own in variant.Materials)
+            if (_compiled.Materials.IsAtOrBelow(own, material)) return true;
+        return false;
+    }
 
     private static KnowledgeBase LoadShipped()
     {
         using var stream = typeof(KnowledgeBase).Assembly.GetManifestResourceStream("Compat.shipped.bin")
             ?? throw new SnapshotException("it is missing from the library");
-        var data = Snapshot.Read(stream, out var hash);
+        var data = Snapshot.Read(stream, ownResource: true, out var hash);
         return new KnowledgeBase(data, [], [new DataIdentity("shipped", data.Version, hash)]);
     }
 }

@@ -5,7 +5,7 @@ using Compat.Cli.Text;
 namespace Compat.Cli.Commands;
 
 /// <summary><c>compat ask</c>: may this agent or product be used on this part, how, and why.</summary>
-internal sealed class AskCommand : DataCommand
+internal sealed class AskCommand : QuestionCommand
 {
     private readonly QuestionOptions _options;
 
@@ -19,11 +19,11 @@ internal sealed class AskCommand : DataCommand
     {
         _options = new QuestionOptions
         {
-            Part = One("--part", "ID", "The part type; with --device, the part of that device"),
-            Materials = Many("--material", "ID", "A material, alone or in place of the part's own; `a|b` where it is one of several"),
+            Part = Part("The part type; with --device, the part of that device"),
+            Materials = Materials(),
             Device = One("--device", "ID", "A device of a site: every part of it, worst first"),
             Serial = One("--serial", "NUMBER", "The device's serial number"),
-            Agent = One("--agent", "ID", "The agent class"),
+            Agent = Agent(),
             Product = One("--product", "ID", "A product of a site"),
             Dilution = One("--dilution", "SHARE", "Of a product: \"2 % v/v\", \"1 in 50\", \"1 + 49\" or undiluted"),
             Strength = One("--strength", "FIGURE", "Of an agent: \"70 % v/v\"; \"60..80 % v/v\" where it is uncertain"),
@@ -47,36 +47,22 @@ internal sealed class AskCommand : DataCommand
 
     private int AskOne(Call call, KnowledgeBase kb, Question question)
     {
-        var understood = kb.TryAsk(question, out var answer, out var problems);
-        if (!understood) call.Problems.AddRange(problems);
+        var answer = AskOrNote(call, () => kb.Ask(question));
         if (call.Problems.Count > 0 || answer is null) return BadInput.Report(call.Problems, call.Stderr);
         var names = NamesOf(kb);
         var alternatives = answer.Verdict <= Verdict.NotEstablished ? kb.Alternatives(question) : [];
-        Write(
-            call,
-            json => new AnswerJson(json, names).Write(answer, alternatives),
-            page => new AnswerText(page, names).Write(answer, alternatives));
+        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new AnswerJson(json, names).Write(answer, alternatives));
+        else new AnswerText(new Page(call.Stdout), names).Write(answer, alternatives);
         return ExitCode.Of(answer);
     }
 
     private int AskDevice(Call call, KnowledgeBase kb, Question question)
     {
-        IReadOnlyList<DevicePartAnswer> parts = [];
-        try
-        {
-            parts = kb.AskDevice(question);
-        }
-        catch (QuestionException wrong)
-        {
-            call.Problems.AddRange(wrong.Problems);
-        }
-
-        if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
+        var parts = AskOrNote(call, () => kb.AskDevice(question));
+        if (call.Problems.Count > 0 || parts is null) return BadInput.Report(call.Problems, call.Stderr);
         var names = NamesOf(kb);
-        Write(
-            call,
-            json => new AnswerJson(json, names).WriteDevice(question, parts, kb.Identity),
-            page => new AnswerText(page, names).WriteDevice(question, parts, kb.Identity));
+        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new AnswerJson(json, names).WriteDevice(question, parts, kb.Identity));
+        else new AnswerText(new Page(call.Stdout), names).WriteDevice(question, parts, kb.Identity);
         return ExitCode.Of(parts.Where(part => !part.NeedsNothing).Select(part => part.Answer).OfType<Answer>().ToArray());
     }
 }

@@ -40,7 +40,8 @@ internal abstract class CliCommand : Command
         Add(new Option<string[]>(name) { Description = description + "; may be repeated", HelpName = value });
 
     /// <summary>Adds an option without a value.</summary>
-    protected Option<bool> Flag(string name, string description) => Add(new Option<bool>(name) { Description = description });
+    /// <remarks>It is given where it has a result. An option of texts: one of booleans would have to be compiled at every start.</remarks>
+    protected Option<string?> Flag(string name, string description) => Add(new Option<string?>(name) { Description = description, Arity = ArgumentArity.Zero });
 
     private TOption Add<TOption>(TOption option) where TOption : Option
     {

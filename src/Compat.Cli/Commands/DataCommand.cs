@@ -1,7 +1,5 @@
 using System.CommandLine;
 using Compat.Cli.Input;
-using Compat.Cli.Json;
-using Compat.Cli.Text;
 using Compat.Cli.Wording;
 
 namespace Compat.Cli.Commands;
@@ -11,7 +9,7 @@ internal abstract class DataCommand : CliCommand
 {
     private readonly Option<string?> _data;
     private readonly Option<string[]> _sites;
-    private readonly Option<bool> _json;
+    private readonly Option<string?> _json;
 
     /// <summary>Makes the command.</summary>
     protected DataCommand(string name, string description, params Example[] examples)
@@ -34,12 +32,8 @@ internal abstract class DataCommand : CliCommand
     /// <summary>Runs the command on a knowledge base.</summary>
     protected abstract int Execute(Call call, KnowledgeBase kb);
 
-    /// <summary>Writes a result as JSON or as text, whichever was asked.</summary>
-    protected void Write(Call call, Action<System.Text.Json.Utf8JsonWriter> json, Action<Page> text)
-    {
-        if (call.Parsed.GetValue(_json)) JsonWriting.Document(call.Stdout, json);
-        else text(new Page(call.Stdout));
-    }
+    /// <summary>Whether the result is asked as JSON. What writes it is then called in a branch of its own, so that text alone never loads it.</summary>
+    protected bool WantsJson(Call call) => call.Parsed.GetResult(_json) is not null;
 
     /// <summary>The names of a knowledge base.</summary>
     protected static Names NamesOf(KnowledgeBase kb) => new(kb);

@@ -39,20 +39,23 @@ internal sealed class FindCommand : DataCommand
             .OrderBy(pair => pair.match!.Value.Rank)
             .Select(pair => (pair.entry, why: pair.match!.Value.Why))
             .ToArray();
-        Write(
-            call,
-            json =>
+        if (WantsJson(call))
+        {
+            JsonWriting.Document(call.Stdout, json =>
             {
                 json.WriteStartObject();
                 json.WriteString("word", word);
                 json.WriteList("found", found, pair => pair.entry.Write(json, pair.why));
                 json.WriteIdentity(kb.Identity);
                 json.WriteEndObject();
-            },
-            page =>
-            {
-                foreach (var (entry, why) in found) page.Columns(entry.Id, $"{entry.Name} ({entry.Kind}): {why}", 0, 32);
             });
+        }
+        else
+        {
+            var page = new Page(call.Stdout);
+            foreach (var (entry, why) in found) page.Columns(entry.Id, $"{entry.Name} ({entry.Kind}): {why}", 0, 32);
+        }
+
         if (found.Length > 0) return ExitCode.Done;
         var near = NearestNames.Help(word.ToLowerInvariant(), entries.SelectMany(entry => entry.AlsoCalled.Append(entry.Name).Append(entry.Id)).Select(name => name.ToLowerInvariant()));
         new Page(call.Stderr).Line($"note: nothing is called `{word}`" + (near is null ? "" : "; " + near), 0, 2);

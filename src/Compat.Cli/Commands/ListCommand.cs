@@ -34,7 +34,8 @@ internal sealed class ListCommand : DataCommand
             call.Problems.Add(BadInput.Of("unknown-kind", $"there is no list of `{kind}`", $"write one of {string.Join(", ", Kinds)}"));
         if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
         var entries = Catalogue.Of(kb, kind);
-        Write(call, json => WriteJson(json, kind, entries, kb.Identity), page => WriteText(page, entries));
+        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => WriteJson(json, kind, entries, kb.Identity));
+        else WriteText(new Page(call.Stdout), entries);
         if (entries.Count == 0 && kind is "products" or "devices")
             new Page(call.Stderr).Line($"note: there are no {kind}: they are in a site's own file, `--site FILE`", 0, 2);
         return ExitCode.Done;

@@ -5,7 +5,7 @@ using Compat.Cli.Text;
 namespace Compat.Cli.Commands;
 
 /// <summary><c>compat map</c>: the whole decision map of a part and an agent.</summary>
-internal sealed class MapCommand : DataCommand
+internal sealed class MapCommand : QuestionCommand
 {
     private readonly QuestionOptions _options;
 
@@ -19,9 +19,9 @@ internal sealed class MapCommand : DataCommand
     {
         _options = new QuestionOptions
         {
-            Part = One("--part", "ID", "The part type"),
-            Materials = Many("--material", "ID", "A material, alone or in place of the part's own; `a|b` where it is one of several"),
-            Agent = One("--agent", "ID", "The agent class"),
+            Part = Part("The part type"),
+            Materials = Materials(),
+            Agent = Agent(),
         };
     }
 
@@ -29,23 +29,11 @@ internal sealed class MapCommand : DataCommand
     protected override int Execute(Call call, KnowledgeBase kb)
     {
         var question = QuestionReader.Read(_options, call.Parsed, kb, call.Problems);
-        DecisionMap? map = null;
-        try
-        {
-            map = kb.Map(question);
-        }
-        catch (QuestionException wrong)
-        {
-            call.Problems.AddRange(wrong.Problems);
-        }
-        catch (TooManyBoxesException tooMany)
-        {
-            call.Problems.Add(BadInput.Of("too-many-boxes", tooMany.Message));
-        }
-
+        var map = AskOrNote(call, () => kb.Map(question));
         if (call.Problems.Count > 0 || map is null) return BadInput.Report(call.Problems, call.Stderr);
         var names = NamesOf(kb);
-        Write(call, json => new MapJson(json, names).Write(map, question), page => new MapText(page, names).Write(map, question));
+        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new MapJson(json, names).Write(map, question));
+        else new MapText(new Page(call.Stdout), names).Write(map, question);
         return ExitCode.Done;
     }
 }

@@ -16,37 +16,8 @@ public static class KnowledgeSource
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static KnowledgeBase? Read(string? directory, IReadOnlyList<string> sites, TextWriter stderr)
     {
-        var faults = new List<Diagnostic>();
-        var kb = directory is null ? LayOver(KnowledgeBase.Shipped, sites, faults) : ReadFolder(directory, sites, faults);
-        stderr.Write(DiagnosticText.Render(faults));
-        return faults.Count == 0 ? kb : null;
-    }
-
-    private static KnowledgeBase? ReadFolder(string directory, IReadOnlyList<string> sites, List<Diagnostic> faults)
-    {
-        var read = DataFolder.Load(directory, sites);
-        faults.AddRange(read.Diagnostics);
+        var read = directory is null ? SiteFile.LayOver(KnowledgeBase.Shipped, sites) : DataFolder.Load(directory, sites);
+        stderr.Write(DiagnosticText.Render(read.Diagnostics));
         return read.KnowledgeBase;
-    }
-
-    private static KnowledgeBase LayOver(KnowledgeBase kb, IReadOnlyList<string> sites, List<Diagnostic> faults)
-    {
-        foreach (var path in sites)
-        {
-            var read = SiteFile.Read(path, kb.Data);
-            faults.AddRange(read.Diagnostics);
-            if (read.Site is null || !read.IsClean) continue;
-            var problems = kb.TryWith(read.Site, out var overlaid);
-            foreach (var problem in problems)
-            {
-                faults.Add(read.Places.Find(problem.Place) is { } place
-                    ? Diagnostic.At(place, problem.Code, problem.Message, problem.Help)
-                    : new Diagnostic(problem.Code, problem.Message, problem.Help, path, null));
-            }
-
-            kb = overlaid ?? kb;
-        }
-
-        return kb;
     }
 }

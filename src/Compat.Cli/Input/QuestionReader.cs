@@ -115,14 +115,11 @@ public sealed class QuestionReader
 
     private Act[] Acts(Option<string[]>? option)
     {
-        var acts = new List<Act>();
-        foreach (var text in option is null ? [] : _parsed.GetValue(option) ?? [])
-        {
-            if (Words.TryParse<Act>(text, out var act)) acts.Add(act);
-            else NoteWord<Act>(option!, text);
-        }
-
-        return acts.ToArray();
+        var texts = option is null ? [] : _parsed.GetValue(option) ?? [];
+        var acts = new Act[texts.Length];
+        for (var i = 0; i < texts.Length; i++)
+            if (!Words.TryParse(texts[i], out acts[i])) NoteWord<Act>(option!, texts[i]);
+        return acts;
     }
 
     private void NoteWord<TEnum>(Option option, string text) where TEnum : struct, Enum =>

@@ -27,7 +27,7 @@ public sealed class Page(TextWriter writer)
     public void Line(string text, int indent = 0, int hanging = -1)
     {
         var column = indent;
-        writer.Write(new string(' ', indent));
+        Spaces(indent);
         var first = true;
         foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
@@ -35,7 +35,7 @@ public sealed class Page(TextWriter writer)
             {
                 column = hanging < 0 ? indent : hanging;
                 writer.Write('\n');
-                writer.Write(new string(' ', column));
+                Spaces(column);
             }
             else if (!first)
             {
@@ -49,6 +49,11 @@ public sealed class Page(TextWriter writer)
         }
 
         writer.Write('\n');
+    }
+
+    private void Spaces(int count)
+    {
+        for (; count > 0; count--) writer.Write(' ');
     }
 
     /// <summary>A name and what it means, in two columns; the second one is wrapped.</summary>

@@ -39,7 +39,7 @@ public static class ExposureWording
         if (question.Temperature is { } temperature) parts.Add("temperature " + FigureWording.Temperature(temperature));
         if (question.Ph is { } ph) parts.Add("pH " + FigureWording.Ph(ph));
         if (question.Uses is { } uses) parts.Add(uses + "\u00a0uses");
-        parts.AddRange(question.Acts.Select(act => "with " + Words.Of(act)));
+        for (var i = 0; i < question.Acts.Count; i++) parts.Add("with " + Words.Of(question.Acts[i]));
         if (question.Serial is { } serial) parts.Add("serial number " + serial);
         return parts.Count == 0 ? "no axis stated" : string.Join("; ", parts);
     }

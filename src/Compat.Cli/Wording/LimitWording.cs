@@ -16,9 +16,7 @@ public static class LimitWording
             LimitCode.SealsNotJudged => "asked on materials alone: the part's seals and construction are not judged",
             LimitCode.AxisLeftOut => Taken(Argument(0), answer, names),
             LimitCode.SourceDoesNotSay => $"the source does not say the {Axis(Argument(0))} (rule `{Argument(2)}`): {Argument(1)}{(Argument(0) == "strength" ? " %" : "")} is taken, a convention",
-            LimitCode.WeakEvidence => "it rests on practice or on recalled sources alone",
-            LimitCode.OnlyPartOfRange => $"only part of the {Axis(Argument(0))} asked is allowed: {Argument(1)}",
-            _ => "judged by the declared ingredients only",
+            _ => "it rests on practice or on recalled sources alone",
         };
     }
 

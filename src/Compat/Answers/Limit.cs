@@ -17,12 +17,6 @@ public enum LimitCode
 
     /// <summary>Rests on practice or recalled sources alone. Arguments: none.</summary>
     WeakEvidence,
-
-    /// <summary>Only part of what was asked is allowed. Arguments: axis, what of it.</summary>
-    OnlyPartOfRange,
-
-    /// <summary>Judged by declared ingredients only. Arguments: none.</summary>
-    DeclaredOnly,
 }
 
 /// <summary>One limit with its arguments.</summary>

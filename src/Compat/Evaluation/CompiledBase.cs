@@ -1,5 +1,6 @@
 using Compat.Knowledge;
 using Compat.Sites;
+using Compat.Snapshots;
 using Compat.Validation;
 
 namespace Compat.Evaluation;
@@ -20,13 +21,11 @@ internal sealed record PartTraits(
 /// <summary>A knowledge base and its sites, numbered and sorted for asking. Built only from data that passed validation.</summary>
 internal sealed class CompiledBase
 {
-    private readonly Dictionary<ConventionKey, Convention> _conventions;
-    private readonly AgentTraits[] _agents;
-    private readonly PartTraits[] _parts;
-    private readonly bool[] _delicate;
-    private readonly bool[] _declaredOnly;
-    private readonly Dictionary<int, List<CompiledRule>> _byPart = [];
-    private readonly Dictionary<int, List<CompiledRule>> _byMaterial = [];
+    private readonly Convention?[] _conventions = new Convention?[(int)LastMember.ConventionKey + 1];
+    private readonly AgentTraits?[] _agents;
+    private readonly PartTraits?[] _parts;
+    private readonly List<CompiledRule>?[] _byPart;
+    private readonly List<CompiledRule>?[] _byMaterial;
     private readonly Dictionary<DeviceId, List<CompiledRule>> _byDevice = [];
 
     public CompiledBase(KnowledgeData data, IReadOnlyList<Site> sites)
@@ -34,26 +33,23 @@ internal sealed class CompiledBase
         Data = data;
         Sites = sites;
         Records = new Scope(data, sites);
-        Materials = new Tree(data.Materials.Select(m => (m.Id.Value, m.Under?.Value)).ToArray());
-        Parts = new Tree(data.Parts.Select(p => (p.Id.Value, p.Under?.Value)).ToArray());
-        Agents = new Tree(data.Agents.Select(a => (a.Id.Value, a.Under?.Value)).ToArray());
-        _conventions = data.Conventions.ToDictionary(c => c.Key);
-        _delicate = Marks(data.Materials.Select(m => m.Delicate is not null).ToArray());
-        _declaredOnly = Marks(data.Materials.Select(m => m.DeclaredOnlySuffices).ToArray());
-        _agents = Enumerable.Range(0, Agents.Count).Select(Traits).ToArray();
-        _parts = Enumerable.Range(0, Parts.Count).Select(PartTraitsOf).ToArray();
-        Rules = data.Rules.Concat(sites.SelectMany(s => s.Rules)).OrderBy(r => r.Id)
-            .Select((rule, i) => RuleCompiler.Compile(rule, i, this)).ToArray();
-        Tables = Enumerable.Range(0, CompiledRule.AxisCount).Select(axis => new CutTable(Rules.Select(r => r.Box[axis]))).ToArray();
-        var byId = Rules.ToDictionary(r => r.Rule.Id, r => r.Index);
-        foreach (var rule in Rules)
-        {
-            for (var axis = 0; axis < CompiledRule.AxisCount; axis++) (rule.Low[axis], rule.High[axis]) = Tables[axis].Cells(rule.Box[axis]);
-            foreach (var id in rule.Rule.Overrides) rule.Overrides.Add(byId[id]);
-            if (rule.Rule.Target.Part is { } part) Add(_byPart, Parts[part.Value], rule);
-            else if (rule.Rule.Target.Material is { } material) Add(_byMaterial, Materials[material.Value], rule);
-            else Add(_byDevice, rule.Rule.Target.Device!, rule);
-        }
+        Materials = Tree.Of(data.Materials, m => m.Id, m => m.Under);
+        Parts = Tree.Of(data.Parts, p => p.Id, p => p.Under);
+        Agents = Tree.Of(data.Agents, a => a.Id, a => a.Under);
+        foreach (var convention in data.Conventions) _conventions[(int)convention.Key] = convention;
+        _agents = new AgentTraits?[Agents.Count];
+        _parts = new PartTraits?[Parts.Count];
+        _byPart = new List<CompiledRule>?[Parts.Count];
+        _byMaterial = new List<CompiledRule>?[Materials.Count];
+        var rules = data.Rules.Concat(sites.SelectMany(s => s.Rules)).ToArray();
+        Array.Sort(rules, (a, b) => a.Id.CompareTo(b.Id));
+        Rules = new CompiledRule[rules.Length];
+        for (var i = 0; i < rules.Length; i++) Rules[i] = RuleCompiler.Compile(rules[i], i, this);
+        Tables = new CutTable[CompiledRule.AxisCount];
+        for (var axis = 0; axis < Tables.Length; axis++) Tables[axis] = new CutTable(Rules, axis);
+        var byId = new Dictionary<RuleId, CompiledRule>(Rules.Length);
+        foreach (var rule in Rules) byId.Add(rule.Rule.Id, rule);
+        foreach (var rule in Rules) Place(rule, byId);
     }
 
     public KnowledgeData Data { get; }
@@ -77,61 +73,99 @@ internal sealed class CompiledBase
 
     public IReadOnlyDictionary<SourceId, Source> SourcesById => Records.Sources;
 
-    public Convention Convention(ConventionKey key) => _conventions[key];
+    public Convention Convention(ConventionKey key) => _conventions[(int)key]!;
 
-    public AgentTraits Agent(int node) => _agents[node];
+    /// <remarks>Made when first asked for; whichever thread makes it makes the same.</remarks>
+    public AgentTraits Agent(int node) => _agents[node] ??= Traits(node);
 
-    public AgentTraits Agent(AgentId id) => _agents[Agents[id.Value]];
+    public AgentTraits Agent(AgentId id) => Agent(Agents[id.Value]);
 
-    public PartTraits Part(int node) => _parts[node];
+    /// <remarks>Made when first asked for; whichever thread makes it makes the same.</remarks>
+    public PartTraits Part(int node) => _parts[node] ??= PartTraitsOf(node);
 
     public Product Product(ProductId id) => Records.Products[id];
 
-    public bool IsDelicate(int material) => _delicate[material];
-
-    public bool DeclaredOnlySuffices(int material) => _declaredOnly[material];
-
-    public IEnumerable<CompiledRule> RulesOnPart(int node) => _byPart.TryGetValue(node, out var list) ? list : [];
-
-    public IEnumerable<CompiledRule> RulesOnMaterial(int node) => _byMaterial.TryGetValue(node, out var list) ? list : [];
-
-    public IEnumerable<CompiledRule> RulesOnDevice(DeviceId id) => _byDevice.TryGetValue(id, out var list) ? list : [];
-
-    private static void Add<TKey>(Dictionary<TKey, List<CompiledRule>> map, TKey key, CompiledRule rule) where TKey : notnull
+    public bool IsDelicate(int material)
     {
-        if (!map.TryGetValue(key, out var list)) map[key] = list = [];
-        list.Add(rule);
+        for (var node = material; node >= 0; node = Materials.Parent(node))
+            if (Data.Materials[node].Delicate is not null) return true;
+        return false;
     }
 
-    private bool[] Marks(bool[] own) =>
-        Enumerable.Range(0, own.Length).Select(node => Materials.Upward(node).Any(n => own[n])).ToArray();
+    public bool DeclaredOnlySuffices(int material)
+    {
+        for (var node = material; node >= 0; node = Materials.Parent(node))
+            if (Data.Materials[node].DeclaredOnlySuffices) return true;
+        return false;
+    }
+
+    public IReadOnlyList<CompiledRule> RulesOnPart(int node) => _byPart[node] ?? [];
+
+    public IReadOnlyList<CompiledRule> RulesOnMaterial(int node) => _byMaterial[node] ?? [];
+
+    public IReadOnlyList<CompiledRule> RulesOnDevice(DeviceId id) => _byDevice.TryGetValue(id, out var list) ? list : [];
+
+    /// <summary>Gives a rule its cells, the rules it overrides, and its place among the rules of its target.</summary>
+    private void Place(CompiledRule rule, Dictionary<RuleId, CompiledRule> byId)
+    {
+        for (var axis = 0; axis < CompiledRule.AxisCount; axis++) (rule.Low[axis], rule.High[axis]) = Tables[axis].Cells(rule.Box[axis]);
+        foreach (var id in rule.Rule.Overrides) rule.Overridden.Add(byId[id]);
+        var target = rule.Rule.Target;
+        if (target.Part is { } part) (_byPart[Parts[part.Value]] ??= []).Add(rule);
+        else if (target.Material is { } material) (_byMaterial[Materials[material.Value]] ??= []).Add(rule);
+        else if (_byDevice.TryGetValue(target.Device!, out var list)) list.Add(rule);
+        else _byDevice[target.Device!] = [rule];
+    }
 
     private AgentTraits Traits(int node)
     {
-        var line = Agents.Upward(node).Select(n => Data.Agents[n]).ToArray();
-        return new AgentTraits(
-            line[0],
-            line.Select(a => a.Basis).FirstOrDefault(b => b is not null),
-            line.Select(a => a.Usual.Strength).FirstOrDefault(x => x is not null),
-            line.Select(a => a.Usual.Ph).FirstOrDefault(x => x is not null),
-            line.Select(a => a.Usual.Temperature).FirstOrDefault(x => x is not null),
-            line.Select(a => a.Leaves).FirstOrDefault(x => x is not null),
-            line.Any(a => a.Chamber),
-            line.SelectMany(a => a.Duties).ToArray());
+        StrengthUnit? basis = null;
+        Interval? strength = null, ph = null, temperature = null;
+        Residue? leaves = null;
+        var chamber = false;
+        var duties = new List<Duty>();
+        for (var at = node; at >= 0; at = Agents.Parent(at))
+        {
+            var agent = Data.Agents[at];
+            basis ??= agent.Basis;
+            strength ??= agent.Usual.Strength;
+            ph ??= agent.Usual.Ph;
+            temperature ??= agent.Usual.Temperature;
+            leaves ??= agent.Leaves;
+            chamber |= agent.Chamber;
+            duties.AddRange(agent.Duties);
+        }
+
+        return new AgentTraits(Data.Agents[node], basis, strength, ph, temperature, leaves, chamber, duties);
     }
 
     private PartTraits PartTraitsOf(int node)
     {
-        var line = Parts.Upward(node).Select(n => Data.Parts[n]).ToArray();
-        var withMaterials = line.FirstOrDefault(p => p.Materials is not null);
+        PartType? withMaterials = null;
+        ApplicationMethod? wettest = null;
+        IReadOnlyList<Act>? never = null;
+        Geometry? geometry = null;
+        TouchedBy? touchedBy = null;
+        var duties = new List<Duty>();
+        for (var at = node; at >= 0; at = Parts.Parent(at))
+        {
+            var part = Data.Parts[at];
+            if (part.Materials is not null) withMaterials ??= part;
+            wettest ??= part.Wettest;
+            never ??= part.Never;
+            geometry ??= part.Geometry;
+            touchedBy ??= part.TouchedBy;
+            duties.AddRange(part.Duties);
+        }
+
         return new PartTraits(
-            line[0],
+            Data.Parts[node],
             withMaterials?.Materials ?? [],
             withMaterials is not null && withMaterials.MaterialsKnown != false,
-            line.Select(p => p.Wettest).FirstOrDefault(x => x is not null) ?? ApplicationMethod.DryWipe,
-            line.Select(p => p.Never).FirstOrDefault(x => x is not null) ?? [],
-            line.Select(p => p.Geometry).FirstOrDefault(x => x is not null) ?? Geometry.Open,
-            line.Select(p => p.TouchedBy).FirstOrDefault(x => x is not null),
-            line.SelectMany(p => p.Duties).ToArray());
+            wettest ?? ApplicationMethod.DryWipe,
+            never ?? [],
+            geometry ?? Geometry.Open,
+            touchedBy,
+            duties);
     }
 }

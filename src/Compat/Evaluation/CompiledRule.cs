@@ -24,7 +24,8 @@ internal sealed class CompiledRule
 
     public int[] SeenWith { get; init; } = [];
 
-    public HashSet<int> Overrides { get; } = [];
+    /// <summary>The rules that this one overrides.</summary>
+    public List<CompiledRule> Overridden { get; } = [];
 
     public int[] Low { get; } = new int[AxisCount];
 

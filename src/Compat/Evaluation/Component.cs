@@ -43,11 +43,21 @@ internal sealed record Substance
 
     public required bool StrengthStated { get; init; }
 
-    public required IReadOnlyList<PhSegment> Ph { get; init; }
+    public required PhSegment[] Ph { get; init; }
 
-    public required bool PhOnRecord { get; init; }
+    /// <summary>All the pH that occurs over the dilutions considered.</summary>
+    public Interval WholePh => PhWithin(Span.Whole) ?? Interval.Closed(-1m, 15m);
 
     public required Interval Temperature { get; init; }
 
     public required MethodSet Methods { get; init; }
+
+    /// <summary>All the pH that occurs over some dilutions; null where no segment meets them.</summary>
+    public Interval? PhWithin(Span dilutions)
+    {
+        Interval? hull = null;
+        foreach (var segment in Ph)
+            if (segment.Dilution.Meets(dilutions)) hull = hull?.Hull(segment.Ph) ?? segment.Ph;
+        return hull;
+    }
 }

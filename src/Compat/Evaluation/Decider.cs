@@ -9,8 +9,14 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
     /// <summary>The worst decision over the variants. Where all allow, their rules and duties join: it is not known which is there.</summary>
     public Decision Worst(bool[] applies)
     {
-        var decisions = scene.Variants.Select(voices => Decide(voices, applies)).ToArray();
-        var worst = decisions.OrderBy(decision => decision.Verdict).First();
+        var decisions = new Decision[scene.Variants.Count];
+        var worst = decisions[0] = Decide(scene.Variants[0], applies);
+        for (var i = 1; i < decisions.Length; i++)
+        {
+            decisions[i] = Decide(scene.Variants[i], applies);
+            if (decisions[i].Verdict < worst.Verdict) worst = decisions[i];
+        }
+
         if (worst.Verdict != Verdict.Allowed) return worst;
         return worst with
         {
@@ -37,7 +43,7 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
 
         foreach (var edition in voices.Variant.Editions.Where(e => e.OnlyListed))
         {
-            if (!voices.Voices[0].Any(i => applies[i] && scene.Candidates[i].Rule.Allows && scene.Candidates[i].Rule.Rule.Edition == edition.Id))
+            if (!Allows(edition, voices, applies))
                 return Make(Verdict.NotAllowed, voices, setAside, [], [Because(voices, ReasonCode.NotListed, edition.Id.Value)]);
         }
 
@@ -52,8 +58,7 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
     {
         var variant = voices.Variant;
         var reasons = new List<Reason>();
-        var silent = variant.Editions.FirstOrDefault(edition =>
-            !voices.Voices[0].Any(i => applies[i] && scene.Candidates[i].Rule.Allows && scene.Candidates[i].Rule.Rule.Edition == edition.Id));
+        var silent = variant.Editions.FirstOrDefault(edition => !Allows(edition, voices, applies));
         var byPart = live[0].Where(rule => silent is null || !rule.OfInstructions).ToArray();
         if (silent is not null && byPart.Length < live[0].Count) reasons.Add(Because(voices, ReasonCode.EditionSilent, silent.Id.Value));
 
@@ -118,7 +123,7 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
         {
             if (!applies[i]) continue;
             var rule = scene.Candidates[i].Rule;
-            if (!rule.OfInstructions && scene.Overriders[i].Any(q => applies[q] && ((own.Contains(q) && Acts(q, own, of0, applies)) || (of0.Contains(q) && Acts(q, of0, of0, applies)))))
+            if (!rule.OfInstructions && IsOverridden(i, own, of0, applies))
             {
                 if (!setAside.Contains(rule)) setAside.Add(rule);
                 continue;
@@ -130,9 +135,30 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
         return result;
     }
 
-    private bool Acts(int candidate, int[] own, int[] of0, bool[] applies) =>
-        scene.Candidates[candidate].Rule.OfInstructions
-        || !scene.Overriders[candidate].Any(q => applies[q] && !scene.Candidates[q].Rule.Allows && (own.Contains(q) || of0.Contains(q)));
+    private bool IsOverridden(int candidate, int[] own, int[] of0, bool[] applies)
+    {
+        foreach (var by in scene.Overriders[candidate])
+            if (applies[by] && ((Holds(own, by) && Acts(by, own, of0, applies)) || (Holds(of0, by) && Acts(by, of0, of0, applies)))) return true;
+        return false;
+    }
+
+    private bool Acts(int candidate, int[] own, int[] of0, bool[] applies)
+    {
+        if (scene.Candidates[candidate].Rule.OfInstructions) return true;
+        foreach (var by in scene.Overriders[candidate])
+            if (applies[by] && !scene.Candidates[by].Rule.Allows && (Holds(own, by) || Holds(of0, by))) return false;
+        return true;
+    }
+
+    private static bool Holds(int[] voice, int candidate) => Array.IndexOf(voice, candidate) >= 0;
+
+    /// <summary>Whether an applicable 'allowed' of the edition speaks.</summary>
+    private bool Allows(Sites.InstructionsEdition edition, VariantVoices voices, bool[] applies)
+    {
+        foreach (var i in voices.Voices[0])
+            if (applies[i] && scene.Candidates[i].Rule.Allows && scene.Candidates[i].Rule.Rule.Edition == edition.Id) return true;
+        return false;
+    }
 
     private bool IsWellFounded(CompiledRule rule) =>
         rule.Rule.KnownBy is KnownBy.Test or KnownBy.Instructions or KnownBy.Published

@@ -15,7 +15,14 @@ internal static class DutyJoin
             else joined[at] = Merge(joined[at], duty, variant);
         }
 
-        return joined.OrderBy(duty => duty.Kind).ToArray();
+        return joined.OrderBy(duty => duty, ByKind.Instance).ToArray();
+    }
+
+    private sealed class ByKind : IComparer<Duty>
+    {
+        public static ByKind Instance { get; } = new();
+
+        public int Compare(Duty? x, Duty? y) => x!.Kind - y!.Kind;
     }
 
     private static bool SameSubject(Duty a, Duty b)

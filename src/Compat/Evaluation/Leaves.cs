@@ -17,7 +17,9 @@ internal sealed class Leaves(CompiledBase kb, Scene scene)
     public IReadOnlyList<Leaf> Of(ApplicationMethod method, int[] low, int[] high)
     {
         _found.Clear();
-        var all = Enumerable.Range(0, scene.Candidates.Count).Where(i => scene.Candidates[i].Rule.Methods.Contains(method)).ToList();
+        var all = new List<int>();
+        for (var i = 0; i < scene.Candidates.Count; i++)
+            if (scene.Candidates[i].Rule.Methods.Contains(method)) all.Add(i);
         Cut(low, high, all, []);
         return _found.ToArray();
     }

@@ -16,7 +16,7 @@ internal sealed class Limits(Question question, Substance substance, IReadOnlyLi
         else LeftOut(!substance.StrengthStated, (int)Axis.Strength, "strength", substance.Components[0].Strength.ToString());
         LeftOut(question.Residence is null, (int)Axis.Residence, "residence", "free");
         LeftOut(question.Temperature is null, (int)Axis.Temperature, "temperature", substance.Temperature.ToString("°C"));
-        LeftOut(question.Ph is null, (int)Axis.Ph, "ph", substance.Ph.Select(s => s.Ph).Aggregate((a, b) => a.Hull(b)).ToString());
+        LeftOut(question.Ph is null, (int)Axis.Ph, "ph", substance.WholePh.ToString());
         LeftOut(question.Uses is null, (int)Axis.Uses, "uses", "free");
         foreach (var rule in deciding) Unstated(rule);
         if (!wellFounded) limits.Add(new(LimitCode.WeakEvidence, []));

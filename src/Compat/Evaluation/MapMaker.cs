@@ -25,7 +25,7 @@ internal sealed class MapMaker(CompiledBase kb, Question question)
         for (var axis = 0; axis < low.Length; axis++) (low[axis], high[axis]) = kb.Tables[axis].Cells(domain[axis]);
         var cells = new List<MapCell>();
         var leaves = new Leaves(kb, scene);
-        foreach (var method in MethodSet.All.Methods)
+        foreach (var method in MethodSet.All.ToArray())
         {
             if (Pieces.BarrierOf(method, asked, variants) is { } barrier)
             {

@@ -21,7 +21,7 @@ internal static class PartResolver
         {
             Member = Member(choice, question.Materials, null, null),
             Part = -1,
-            Materials = choice.Select(m => kb.Materials[m.Value]).Distinct().ToArray(),
+            Materials = Nodes(kb, choice),
             MaterialsKnown = true,
             Wettest = ApplicationMethod.Immerse,
             Never = [],
@@ -37,11 +37,11 @@ internal static class PartResolver
         var part = on?.Part;
         var speaking = on?.Editions ?? [];
         var traits = kb.Part(type);
-        var ofType = traits.CertainMaterials.Select(m => kb.Materials[m.Value]).ToArray();
+        var ofType = traits.CertainMaterials.ToArray();
         var slots = stated ?? traits.Materials;
         foreach (var choice in Choices(slots))
         {
-            var materials = choice.Select(m => kb.Materials[m.Value]).Distinct().ToArray();
+            var materials = Nodes(kb, choice);
             yield return new PartVariant
             {
                 Member = Member(choice, slots, on, traits.Part.Id.Value),
@@ -49,7 +49,7 @@ internal static class PartResolver
                 Materials = materials,
                 MaterialsKnown = stated is null ? traits.MaterialsKnown : stated != part?.Materials || (part.MaterialsKnown ?? true),
                 MaterialsStated = stated is not null,
-                TypeAllowedReaches = stated is null || materials.All(m => ofType.Any(of => kb.Materials.IsAtOrBelow(m, of))),
+                TypeAllowedReaches = stated is null || choice.All(m => ofType.Any(of => kb.Materials.IsAtOrBelow(kb.Materials[m.Value], kb.Materials[of.Value]))),
                 Wettest = part?.Wettest is { } wettest && (part.WettestFrom is null || speaking.Any(e => e.Id == part.WettestFrom)) ? wettest : traits.Wettest,
                 Never = traits.Never,
                 Geometry = part?.Geometry ?? traits.Geometry,
@@ -59,6 +59,15 @@ internal static class PartResolver
                 DevicePart = part?.Id,
             };
         }
+    }
+
+    /// <summary>The materials by number, each once.</summary>
+    private static int[] Nodes(CompiledBase kb, IReadOnlyList<MaterialId> materials)
+    {
+        var nodes = new List<int>();
+        foreach (var material in materials)
+            if (kb.Materials[material.Value] is var node && !nodes.Contains(node)) nodes.Add(node);
+        return nodes.ToArray();
     }
 
     private static IEnumerable<IReadOnlyList<MaterialId>> Choices(IReadOnlyList<MaterialSlot> slots)
@@ -71,7 +80,9 @@ internal static class PartResolver
 
     private static string? Member(IReadOnlyList<MaterialId> choice, IReadOnlyList<MaterialSlot> slots, OnDevice? on, string? type)
     {
-        var members = slots.Select((slot, i) => slot.OneOf.Count > 1 ? choice[i].Value : null).Where(m => m is not null).ToList();
+        var members = new List<string>();
+        for (var i = 0; i < slots.Count; i++)
+            if (slots[i].OneOf.Count > 1) members.Add(choice[i].Value);
         if (type is not null && on?.Part.OneOfTypes.Count > 1) members.Insert(0, type);
         if (on is { IsOneOfSeveral: true }) members.Add(on.Editions.Count == 0 ? "no edition" : "edition " + string.Join(" and ", on.Editions.Select(e => e.Id.Value)));
         return members.Count == 0 ? null : string.Join(" + ", members);

@@ -43,7 +43,14 @@ internal sealed record PartVariant
         MaterialsAlone || method == ApplicationMethod.Chamber || method <= Wettest;
 
     public bool Stands(DutyWay way) =>
-        MaterialsAlone || ((way.Method is not { } method || Stands(method)) && (way.Act is not { } act || !Never.Contains(act)));
+        MaterialsAlone || ((way.Method is not { } method || Stands(method)) && (way.Act is not { } act || !NeverStands(act)));
+
+    public bool NeverStands(Act act)
+    {
+        for (var i = 0; i < Never.Count; i++)
+            if (Never[i] == act) return true;
+        return false;
+    }
 
     /// <summary>A duty without ways can always be met; else one way must be stood.</summary>
     public bool CanMeet(Duty duty) => duty.Ways.Count == 0 || duty.Ways.Any(Stands);
@@ -51,17 +58,24 @@ internal sealed record PartVariant
     /// <summary>The ways by which the part stands an end of the residence; in a gap only running liquid reaches.</summary>
     public IReadOnlyList<DutyWay> EndingWays(bool leavesNothing)
     {
-        var wet = Geometry == Geometry.Open || MaterialsAlone
-            ? new[] { ApplicationMethod.DampWipe, ApplicationMethod.WetWipe, ApplicationMethod.Rinse, ApplicationMethod.Immerse }
-            : [ApplicationMethod.Rinse, ApplicationMethod.Immerse];
-        var ways = wet.Where(Stands).Select(method => new DutyWay { Method = method, Water = WaterGrade.Running }).ToList();
-        if (leavesNothing && (Geometry == Geometry.Open || MaterialsAlone))
+        var ways = new List<DutyWay>();
+        var open = Geometry == Geometry.Open || MaterialsAlone;
+        if (leavesNothing && open)
         {
-            ways.Clear();
             ways.Add(DutyWay.Air);
             if (Stands(DutyWay.By(Act.SoftCloth))) ways.Add(DutyWay.By(Act.SoftCloth));
+            return ways;
         }
 
+        if (open) AddWet(ApplicationMethod.DampWipe);
+        if (open) AddWet(ApplicationMethod.WetWipe);
+        AddWet(ApplicationMethod.Rinse);
+        AddWet(ApplicationMethod.Immerse);
         return ways;
+
+        void AddWet(ApplicationMethod method)
+        {
+            if (Stands(method)) ways.Add(new DutyWay { Method = method, Water = WaterGrade.Running });
+        }
     }
 }

@@ -1,7 +1,7 @@
 namespace Compat.Evaluation;
 
 /// <summary>A leaf as it lies on the axes of the question: each span is the values at which the leaf can be met.</summary>
-internal sealed record Piece(ApplicationMethod Method, Span[] Spans, Decision Decision, bool OnlyForbids, Component? Component)
+internal sealed class Piece(ApplicationMethod method, Span[] spans, Decision decision, bool onlyForbids, Component? component)
 {
     public const int Residence = 0;
     public const int Dilution = 1;
@@ -10,6 +10,16 @@ internal sealed record Piece(ApplicationMethod Method, Span[] Spans, Decision De
     public const int Temperature = 4;
     public const int Ph = 5;
     public const int Count = 6;
+
+    public ApplicationMethod Method { get; } = method;
+
+    public Span[] Spans { get; } = spans;
+
+    public Decision Decision { get; } = decision;
+
+    public bool OnlyForbids { get; } = onlyForbids;
+
+    public Component? Component { get; } = component;
 
     public Verdict Verdict => Decision.Verdict;
 }

@@ -15,20 +15,20 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
     {
         var pieces = new List<Piece>();
         var withoutEnd = question.Residence is { } asked && asked.Equals(Interval.Exactly(Interval.WithoutEnd));
-        var open = new List<ApplicationMethod>();
-        foreach (var method in substance.Methods.Methods)
+        var open = MethodSet.None;
+        foreach (var method in substance.Methods.ToArray())
         {
             if (BarrierOf(method, question, variants) is { } barrier) pieces.Add(new Piece(method, new Span[Piece.Count], barrier, false, null));
-            else open.Add(method);
+            else open = open.With(method);
         }
 
-        if (open.Count == 0) return pieces;
+        if (open.IsEmpty) return pieces;
         foreach (var component in substance.Components)
         {
             var scene = new Scene(kb, variants, substance, component, withoutEnd);
             var leaves = new Leaves(kb, scene);
             var (low, high) = Domain(component);
-            foreach (var method in open)
+            foreach (var method in open.ToArray())
                 foreach (var leaf in leaves.Of(method, low, high)) Lay(pieces, component, method, leaf);
         }
 
@@ -41,7 +41,9 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
         foreach (var variant in variants)
         {
             if (variant.MaterialsAlone) continue;
-            var act = question.Acts.Where(a => variant.Never.Contains(a)).Cast<Knowledge.Act?>().FirstOrDefault();
+            Knowledge.Act? act = null;
+            for (var i = 0; i < question.Acts.Count && act is null; i++)
+                if (variant.NeverStands(question.Acts[i])) act = question.Acts[i];
             if (act is null && variant.Stands(method)) continue;
             var reason = act is { } never
                 ? new Reason(ReasonCode.NeverActs, [Words.Of(never)], null, variant.Member)
@@ -60,7 +62,7 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
         Set(Axis.Dilution, substance.Dilution);
         Set(Axis.Residence, Residence);
         Set(Axis.Temperature, substance.Temperature);
-        Set(Axis.Ph, substance.Ph.Select(segment => segment.Ph).Aggregate((a, b) => a.Hull(b)));
+        Set(Axis.Ph, substance.WholePh);
         Set(Axis.Uses, UsesAsked);
         return (low, high);
 

@@ -12,7 +12,16 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
     private readonly IReadOnlyList<PartVariant> _variants = PartResolver.Variants(kb, question);
 
     /// <summary>Of variants that differ, the one that stands the least: what it stands serves for all.</summary>
-    private PartVariant Driest => _variants.OrderBy(v => v.Wettest).First();
+    private PartVariant Driest
+    {
+        get
+        {
+            var driest = _variants[0];
+            foreach (var variant in _variants)
+                if (variant.Wettest < driest.Wettest) driest = variant;
+            return driest;
+        }
+    }
 
     private bool ResidenceFree => question.Residence is null;
 
@@ -23,19 +32,19 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
     public Answer Make()
     {
         var pieces = new Pieces(kb, question, _substance, _variants).All();
-        var boxes = new List<(ApplicationMethod Method, Span[] Spans)>();
-        foreach (var method in _substance.Methods.Methods)
+        var boxes = new List<Choice>();
+        foreach (var method in _substance.Methods.ToArray())
         {
             var holes = pieces.Where(p => p.Method == method && p.Verdict != Verdict.Allowed).Select(Freed);
-            boxes.AddRange(Subtraction.MaximalBoxes(Domain(firstUseOnly: false), holes, Piece.Uses).Select(box => (method, box)));
+            boxes.AddRange(Subtraction.MaximalBoxes(Domain(firstUseOnly: false), holes, Piece.Uses).Select(box => new Choice(method, box)));
         }
 
         return boxes.Count > 0 ? Allowed(pieces, boxes) : Refused(pieces);
     }
 
-    private Answer Allowed(IReadOnlyList<Piece> pieces, List<(ApplicationMethod Method, Span[] Spans)> boxes)
+    private Answer Allowed(IReadOnlyList<Piece> pieces, List<Choice> boxes)
     {
-        var sorted = boxes.OrderBy(b => b.Method).ThenBy(b => b.Spans[Piece.Residence], SpanOrder.Instance).ThenBy(b => b.Spans[Piece.Dilution], SpanOrder.Instance).ThenBy(b => b.Spans[Piece.Uses], SpanOrder.Instance).ToArray();
+        var sorted = boxes.OrderBy(box => box, ChoiceOrder.Instance).ToArray();
         var meeting = sorted.Select(box => pieces.Where(p => p.Method == box.Method && !p.OnlyForbids && Subtraction.Meet(Freed(p), box.Spans)).ToArray()).ToArray();
         var used = meeting.SelectMany(p => p).Distinct().ToArray();
         var deciding = used.SelectMany(p => p.Decision.Deciding).Distinct().OrderBy(r => r.Rule.Id).ToArray();
@@ -57,11 +66,12 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
     }
 
     /// <summary>The free axes on which some choice is not a good one.</summary>
-    private HashSet<string> Restricted((ApplicationMethod Method, Span[] Spans)[] boxes)
+    private HashSet<string> Restricted(Choice[] boxes)
     {
         var domain = Domain(firstUseOnly: false);
         var restricted = new HashSet<string>();
-        if (_substance.Methods.Methods.Any(method => boxes.All(box => box.Method != method))) restricted.Add("method");
+        foreach (var method in _substance.Methods.ToArray())
+            if (boxes.All(box => box.Method != method)) restricted.Add("method");
         foreach (var (_, spans) in boxes)
         {
             if (!domain[Piece.Residence].LiesIn(spans[Piece.Residence])) restricted.Add("residence");
@@ -74,13 +84,13 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
 
     private Answer Refused(IReadOnlyList<Piece> pieces)
     {
-        var escapes = new List<(ApplicationMethod Method, Span[] Spans)>();
+        var escapes = new List<Choice>();
         var forbidden = new List<AllowedBox>();
-        foreach (var method in _substance.Methods.Methods)
+        foreach (var method in _substance.Methods.ToArray())
         {
             var forbidding = pieces.Where(p => p.Method == method && p.Verdict == Verdict.NotAllowed).ToArray();
             var left = Subtraction.MaximalBoxes(Domain(firstUseOnly: true), forbidding.Select(Freed), Piece.Uses);
-            escapes.AddRange(left.Select(box => (method, box)));
+            escapes.AddRange(left.Select(box => new Choice(method, box)));
             forbidden.AddRange(Subtraction.MaximalBoxes(Domain(firstUseOnly: true), left, -1).Select(box => ToBox(method, box, [])));
         }
 
@@ -88,7 +98,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         var deciders = notAllowed
             ? pieces.Where(p => p.Verdict == Verdict.NotAllowed && AtFirstUse(p)).ToArray()
             : pieces.Where(p => p.Verdict == Verdict.NotEstablished && AtFirstUse(p) && escapes.Any(e => e.Method == p.Method && Subtraction.Meet(e.Spans, Freed(p)))).ToArray();
-        var ordered = notAllowed ? deciders.OrderBy(p => p.Decision.Reasons[0].Code).ThenBy(p => p.Method).ToArray() : deciders;
+        var ordered = notAllowed ? deciders.OrderBy(p => p, PieceOrder.Instance).ToArray() : deciders;
         var reasons = Once(ordered, mostTellingFirst: notAllowed);
         var rules = ordered.SelectMany(p => p.Decision.Deciding).Distinct().OrderBy(r => r.Rule.Id).ToArray();
         return Base(notAllowed ? Verdict.NotAllowed : Verdict.NotEstablished, reasons, ordered, rules) with
@@ -101,21 +111,29 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
     /// <summary>Each reason once. Of a 'not allowed' first the reason that forbids every choice by itself, then the one that holds in most pieces.</summary>
     private List<Reason> Once(IReadOnlyList<Piece> pieces, bool mostTellingFirst)
     {
-        var groups = pieces.SelectMany(piece => piece.Decision.Reasons.Select(reason => (Piece: piece, Reason: reason)))
-            .GroupBy(pair => string.Join("|", [pair.Reason.Code.ToString(), pair.Reason.Component, pair.Reason.Member, .. pair.Reason.Arguments]))
-            .Select(group => (group.First().Reason, Pieces: group.Select(pair => pair.Piece).ToArray()));
+        var groups = ReasonGroup.Of(pieces);
         if (mostTellingFirst)
         {
-            var open = pieces.Where(p => p.Component is not null).Select(p => p.Method).Distinct().ToArray();
-            groups = groups.OrderByDescending(g => open.Length > 0 && open.All(method => ForbidsEveryChoice(g.Pieces, method)))
-                .ThenBy(g => g.Reason.Code).ThenByDescending(g => g.Pieces.Length);
+            foreach (var group in groups) group.ForbidsAll = ForbidsEveryChoice(pieces, group.Pieces);
+            groups = groups.OrderBy(group => group, ReasonGroup.MostTellingFirst).ToList();
         }
 
-        return groups.Select(g => g.Reason).Take(MostListed).ToList();
+        return groups.Select(group => group.Reason).Take(MostListed).ToList();
     }
 
-    private bool ForbidsEveryChoice(IEnumerable<Piece> pieces, ApplicationMethod method) =>
-        Subtraction.MaximalBoxes(Domain(firstUseOnly: true), pieces.Where(p => p.Method == method).Select(Freed), Piece.Uses).Count == 0;
+    /// <summary>Whether some of the pieces leave no choice on any method that the part stands.</summary>
+    private bool ForbidsEveryChoice(IReadOnlyList<Piece> all, List<Piece> some)
+    {
+        var any = false;
+        foreach (var method in _substance.Methods.ToArray())
+        {
+            if (!all.Any(piece => piece.Method == method && piece.Component is not null)) continue;
+            any = true;
+            if (Subtraction.MaximalBoxes(Domain(firstUseOnly: true), some.Where(p => p.Method == method).Select(Freed), Piece.Uses).Count > 0) return false;
+        }
+
+        return any;
+    }
 
     /// <summary>Where uses are left out a choice stands or falls at the first use; where they are asked, at any of them.</summary>
     private bool AtFirstUse(Piece piece) => !UsesFree || piece.Spans[Piece.Uses].Meets(Span.Of(new Interval(0m, false, 1m, true)));
@@ -129,8 +147,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         Assumptions = Assumptions(),
         DecidedBy = deciding.Select(r => r.Rule).ToArray(),
         SetAside = pieces.SelectMany(p => p.Decision.SetAside).Distinct().Select(r => r.Rule).OrderBy(r => r.Id).ToArray(),
-        Sources = deciding.SelectMany(r => r.Rule.Sources).Distinct().Select(id => kb.SourcesById[id])
-            .OrderBy(s => s.Kind == SourceKind.CommonPractice ? 0 : s.Recalled ? 1 : 2 + (Trust.Weak - s.Trust)).ThenBy(s => s.Id).ToArray(),
+        Sources = deciding.SelectMany(r => r.Rule.Sources).Distinct().Select(id => kb.SourcesById[id]).OrderBy(source => source, WeakestFirst.Instance).ToArray(),
         Identity = identity,
     };
 
@@ -153,7 +170,6 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
     {
         var residence = ResidenceFree ? spans[Piece.Residence].ToInterval() : question.Residence!.Value;
         var dilution = DilutionFree ? spans[Piece.Dilution].ToInterval() : _substance.Dilution;
-        var reachedPh = _substance.Ph.Where(s => s.Dilution.Meets(Span.Of(dilution))).Select(s => s.Ph).ToArray();
         return new AllowedBox
         {
             Method = method,
@@ -161,7 +177,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
             Dilution = _substance.Product is null ? null : dilution,
             Residence = residence,
             Temperature = _substance.Temperature,
-            Ph = reachedPh.Length == 0 ? Interval.Closed(-1m, 15m) : reachedPh.Aggregate((a, b) => a.Hull(b)),
+            Ph = _substance.PhWithin(Span.Of(dilution)) ?? Interval.Closed(-1m, 15m),
             Uses = UsesFree ? FromOne(spans[Piece.Uses].ToInterval()) : Interval.Closed(1m, question.Uses!.Value),
             Duties = pieces.Length == 0 ? [] : Duties(residence, pieces),
             DecidedBy = pieces.SelectMany(p => p.Decision.Deciding).Distinct().Select(r => r.Rule.Id).OrderBy(id => id).ToArray(),
@@ -190,7 +206,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
             list.Add(Of(Axis.Strength, _substance.Components[0].Strength, _substance.StrengthStated));
         list.Add(ResidenceFree ? new(Axis.Residence, AxisTreatment.Free, Interval.Above(0m), default, false) : Of(Axis.Residence, question.Residence!.Value, true));
         list.Add(Of(Axis.Temperature, _substance.Temperature, question.Temperature is not null));
-        list.Add(Of(Axis.Ph, _substance.Ph.Select(s => s.Ph).Aggregate((a, b) => a.Hull(b)), question.Ph is not null));
+        list.Add(Of(Axis.Ph, _substance.WholePh, question.Ph is not null));
         list.Add(question.Uses is { } n ? new(Axis.Uses, AxisTreatment.Uncertain, Interval.Closed(1m, n), default, true) : new(Axis.Uses, AxisTreatment.Free, Interval.AtLeast(1m), default, false));
         return list;
 
@@ -204,10 +220,10 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         foreach (var assumed in Assumptions().Where(a => !a.Stated && a.Treatment == AxisTreatment.Uncertain))
         {
             var at = assumed.Axis switch { Axis.Strength => Piece.Strength, Axis.Temperature => Piece.Temperature, _ => Piece.Ph };
-            foreach (var method in _substance.Methods.Methods)
+            foreach (var method in _substance.Methods.ToArray())
             {
-                Span[] domain = [.. Domain(firstUseOnly: false), Span.Of(assumed.Range)];
-                var holes = pieces.Where(p => p.Method == method && p.Verdict != Verdict.Allowed).Select(p => (Span[])[.. Freed(p), p.Spans[at]]);
+                var domain = With(Domain(firstUseOnly: false), Span.Of(assumed.Range));
+                var holes = pieces.Where(p => p.Method == method && p.Verdict != Verdict.Allowed).Select(p => With(Freed(p), p.Spans[at]));
                 foreach (var box in Subtraction.MaximalBoxes(domain, holes, Piece.Uses).Take(3))
                 {
                     var part = assumed with { Treatment = AxisTreatment.Free, Range = box[3].ToInterval(), Methods = MethodSet.Of(method) };
@@ -217,5 +233,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         }
 
         return found;
+
+        static Span[] With(Span[] free, Span assumed) => [free[Piece.Residence], free[Piece.Dilution], free[Piece.Uses], assumed];
     }
 }

@@ -37,8 +37,15 @@ internal static class RuleCompiler
                 AxisStatement.Unstated => kb.Convention(ConventionKey.UnstatedMethods).Methods,
                 _ => MethodSet.All,
             },
-            SeenWith = rule.SeenWith.Select(agent => kb.Agents[agent.Value]).ToArray(),
+            SeenWith = Nodes(rule.SeenWith, kb),
         };
+    }
+
+    private static int[] Nodes(IReadOnlyList<AgentId> agents, CompiledBase kb)
+    {
+        var nodes = new int[agents.Count];
+        for (var i = 0; i < nodes.Length; i++) nodes[i] = kb.Agents[agents[i].Value];
+        return nodes;
     }
 
     /// <summary>Uses are whole numbers: every end becomes one of the form 'up to and with n', so that touching rules share their cut.</summary>

@@ -16,7 +16,7 @@ internal sealed class Scene
 {
     private readonly CompiledBase _kb;
     private readonly List<Candidate> _candidates = [];
-    private readonly Dictionary<Candidate, int> _index = [];
+    private readonly Dictionary<CompiledRule, List<int>> _numbers = [];
 
     public Scene(CompiledBase kb, IReadOnlyList<PartVariant> variants, Substance substance, Component component, bool residenceWithoutEnd)
     {
@@ -25,11 +25,7 @@ internal sealed class Scene
         Component = component;
         Variants = variants.Select(variant => new VariantVoices(variant, Voices(variant, residenceWithoutEnd), Numbers(NotPassing(variant), variant, residenceWithoutEnd))).ToArray();
         Overriders = new int[_candidates.Count][];
-        for (var i = 0; i < _candidates.Count; i++)
-        {
-            var overridden = _candidates[i].Rule.Index;
-            Overriders[i] = Enumerable.Range(0, _candidates.Count).Where(j => _candidates[j].Rule.Overrides.Contains(overridden)).ToArray();
-        }
+        for (var i = 0; i < _candidates.Count; i++) Overriders[i] = OverridersOf(_candidates[i].Rule);
     }
 
     public Substance Substance { get; }
@@ -50,22 +46,37 @@ internal sealed class Scene
     {
         var voices = new int[variant.Materials.Length + 1][];
         voices[0] = Numbers(OnPartAndDevice(variant), variant, withoutEnd);
-        for (var m = 0; m < variant.Materials.Length; m++)
-            voices[m + 1] = Numbers(OnMaterial(variant.Materials[m]), variant, withoutEnd);
+        for (var m = 0; m < variant.Materials.Length; m++) voices[m + 1] = Numbers(OnMaterial(variant.Materials[m]), variant, withoutEnd);
         return voices;
     }
 
-    private int[] Numbers(IEnumerable<CompiledRule> rules, PartVariant variant, bool withoutEnd) =>
-        rules.Where(Speaks).Select(rule => Number(rule, variant, withoutEnd)).Where(i => i >= 0).Distinct().ToArray();
+    private int[] Numbers(IEnumerable<CompiledRule> rules, PartVariant variant, bool withoutEnd)
+    {
+        var numbers = new List<int>();
+        foreach (var rule in rules)
+            if (Speaks(rule) && Number(rule, variant, withoutEnd) is >= 0 and var number && !numbers.Contains(number)) numbers.Add(number);
+        return numbers.ToArray();
+    }
+
+    private int[] OverridersOf(CompiledRule rule)
+    {
+        var numbers = new List<int>();
+        for (var i = 0; i < _candidates.Count; i++)
+            if (_candidates[i].Rule.Overridden.Contains(rule)) numbers.Add(i);
+        return numbers.ToArray();
+    }
 
     private IEnumerable<(CompiledRule Rule, bool Passes)> OnTypes(PartVariant variant)
     {
-        if (variant.Part < 0) yield break;
-        foreach (var node in _kb.Parts.Upward(variant.Part))
+        for (var node = variant.Part; node >= 0; node = _kb.Parts.Parent(node))
             foreach (var rule in _kb.RulesOnPart(node)) yield return (rule, !rule.Allows || AllowedPasses(variant, node));
     }
 
-    private IEnumerable<CompiledRule> NotPassing(PartVariant variant) => OnTypes(variant).Where(on => !on.Passes).Select(on => on.Rule);
+    private IEnumerable<CompiledRule> NotPassing(PartVariant variant)
+    {
+        foreach (var (rule, passes) in OnTypes(variant))
+            if (!passes) yield return rule;
+    }
 
     private IEnumerable<CompiledRule> OnPartAndDevice(PartVariant variant)
     {
@@ -86,13 +97,21 @@ internal sealed class Scene
     {
         if (!variant.TypeAllowedReaches) return false;
         if (variant.Part == writtenOn && !variant.MaterialsStated) return true;
-        var there = _kb.Part(writtenOn).CertainMaterials.Select(m => _kb.Materials[m.Value]).ToArray();
-        return variant.Materials.All(m => !_kb.IsDelicate(m) || there.Contains(m));
+        foreach (var material in variant.Materials)
+            if (_kb.IsDelicate(material) && !IsCertain(writtenOn, material)) return false;
+        return true;
+    }
+
+    private bool IsCertain(int part, int material)
+    {
+        foreach (var id in _kb.Part(part).CertainMaterials)
+            if (_kb.Materials[id.Value] == material) return true;
+        return false;
     }
 
     private IEnumerable<CompiledRule> OnMaterial(int material)
     {
-        foreach (var node in _kb.Materials.Upward(material))
+        for (var node = material; node >= 0; node = _kb.Materials.Parent(node))
         {
             foreach (var rule in _kb.RulesOnMaterial(node))
                 if (!rule.Allows || node == material || !_kb.IsDelicate(material)) yield return rule;
@@ -106,9 +125,9 @@ internal sealed class Scene
         if (Component.Unknown) return !rule.Allows && rule.Agent == Component.Agent;
         if (!_kb.Agents.IsAtOrBelow(Component.Agent, rule.Agent)) return false;
         if (!rule.Allows || rule.Rule.WholeClass) return true;
-        return rule.SeenWith.Length > 0
-            ? rule.SeenWith.Any(seen => _kb.Agents.IsAtOrBelow(Component.Agent, seen))
-            : rule.Agent == Component.Agent;
+        foreach (var seen in rule.SeenWith)
+            if (_kb.Agents.IsAtOrBelow(Component.Agent, seen)) return true;
+        return rule.SeenWith.Length == 0 && rule.Agent == Component.Agent;
     }
 
     /// <summary>Numbers a rule with the residences asked at which it holds; -1 where there are none.</summary>
@@ -131,9 +150,11 @@ internal sealed class Scene
             }
         }
 
-        var candidate = new Candidate(rule, low, high);
-        if (_index.TryGetValue(candidate, out var number)) return number;
-        _candidates.Add(candidate);
-        return _index[candidate] = _candidates.Count - 1;
+        if (!_numbers.TryGetValue(rule, out var numbers)) _numbers[rule] = numbers = [];
+        foreach (var number in numbers)
+            if (_candidates[number].ResidenceLow == low && _candidates[number].ResidenceHigh == high) return number;
+        numbers.Add(_candidates.Count);
+        _candidates.Add(new Candidate(rule, low, high));
+        return _candidates.Count - 1;
     }
 }

@@ -31,7 +31,6 @@ internal static class SubstanceResolver
             DilutionTreatment = AxisTreatment.Exactly,
             StrengthStated = traits.Basis is null || question.Strength is not null,
             Ph = [new PhSegment(Span.Whole, question.Ph ?? traits.Ph ?? Interval.Closed(-1m, 15m))],
-            PhOnRecord = traits.Ph is not null,
             Temperature = question.Temperature ?? traits.Temperature ?? kb.Convention(ConventionKey.AssumedTemperature).Range,
             Methods = question.Method is { } method ? MethodSet.Of(method) : traits.Chamber ? MethodSet.Of(ApplicationMethod.Chamber) : MethodSet.Ladder,
         };
@@ -69,7 +68,6 @@ internal static class SubstanceResolver
             StrengthStated = true,
             Ph = question.Ph is { } ph ? [new PhSegment(Span.Whole, ph)]
                 : ProductPh.Segments(product, kb.Convention(ConventionKey.WaterPh).Range).Where(segment => segment.Dilution.Meets(Span.Of(dilution))).ToArray(),
-            PhOnRecord = product.Ph.Count > 0,
             Temperature = question.Temperature ?? product.Temperature ?? kb.Convention(ConventionKey.AssumedTemperature).Range,
             Methods = question.Method is { } method ? MethodSet.Of(method) : MethodSet.Ladder,
         };

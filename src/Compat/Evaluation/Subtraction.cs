@@ -14,7 +14,8 @@ internal static class Subtraction
     public static List<Span[]> MaximalBoxes(Span[] domain, IEnumerable<Span[]> holes, int anchored)
     {
         var boxes = new List<Span[]>();
-        if (domain.Any(span => span.IsEmpty)) return boxes;
+        foreach (var span in domain)
+            if (span.IsEmpty) return boxes;
         boxes.Add(domain);
         foreach (var hole in holes)
         {

@@ -6,10 +6,26 @@ internal sealed class Tree
     private readonly Dictionary<string, int> _index = new(StringComparer.Ordinal);
     private readonly int[] _parent;
 
-    public Tree(IReadOnlyList<(string Id, string? Under)> nodes)
+    /// <summary>Makes a tree of ids and, at the same places, the ids of their parents; null for a root.</summary>
+    public Tree(string[] ids, string?[] under)
     {
-        for (var i = 0; i < nodes.Count; i++) _index[nodes[i].Id] = i;
-        _parent = nodes.Select(node => node.Under is null ? -1 : _index[node.Under]).ToArray();
+        for (var i = 0; i < ids.Length; i++) _index[ids[i]] = i;
+        _parent = new int[ids.Length];
+        for (var i = 0; i < ids.Length; i++) _parent[i] = under[i] is { } parent ? _index[parent] : -1;
+    }
+
+    /// <summary>Makes a tree of records.</summary>
+    public static Tree Of<T>(IReadOnlyList<T> records, Func<T, Id> id, Func<T, Id?> under) where T : class
+    {
+        var ids = new string[records.Count];
+        var parents = new string?[records.Count];
+        for (var i = 0; i < ids.Length; i++)
+        {
+            ids[i] = id(records[i]).Value;
+            parents[i] = under(records[i])?.Value;
+        }
+
+        return new Tree(ids, parents);
     }
 
     public int Count => _parent.Length;

@@ -127,5 +127,13 @@ public readonly record struct Interval
             : (UpperIncluded ? "<= " : "< ") + Figure(Upper!.Value) + tail;
     }
 
+    /// <summary>Whether both hold the same values by the same ends.</summary>
+    public bool Equals(Interval other) =>
+        Lower == other.Lower && Upper == other.Upper && LowerIncluded == other.LowerIncluded && UpperIncluded == other.UpperIncluded;
+
+    /// <summary>A hash of both ends.</summary>
+    public override int GetHashCode() =>
+        (((Lower.GetValueOrDefault().GetHashCode() * 397) ^ Upper.GetValueOrDefault().GetHashCode()) * 4) + (LowerIncluded ? 2 : 0) + (UpperIncluded ? 1 : 0);
+
     internal static string Figure(decimal value) => value.ToString("0.############################", CultureInfo.InvariantCulture);
 }

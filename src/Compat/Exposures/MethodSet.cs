@@ -18,23 +18,18 @@ public readonly record struct MethodSet
     public static MethodSet All { get; } = new(0x7E);
 
     /// <summary>The set of the given methods; dry-wipe carries no agent and is left out.</summary>
-    public static MethodSet Of(params ApplicationMethod[] methods) =>
-        new(methods.Aggregate(0, (bits, method) => bits | (1 << (int)method)));
+    public static MethodSet Of(params ApplicationMethod[] methods)
+    {
+        var bits = 0;
+        foreach (var method in methods) bits |= 1 << (int)method;
+        return new(bits);
+    }
 
     /// <summary>Whether the set is empty.</summary>
     public bool IsEmpty => _bits == 0;
 
     /// <summary>The members, driest first, the chamber last.</summary>
-    public IReadOnlyList<ApplicationMethod> Methods
-    {
-        get
-        {
-            var list = new List<ApplicationMethod>();
-            for (var method = ApplicationMethod.DampWipe; method <= ApplicationMethod.Chamber; method++)
-                if (Contains(method)) list.Add(method);
-            return list;
-        }
-    }
+    public IReadOnlyList<ApplicationMethod> Methods => ToArray();
 
     /// <summary>Whether a method is a member.</summary>
     public bool Contains(ApplicationMethod method) => (_bits & (1 << (int)method)) != 0;
@@ -42,6 +37,26 @@ public readonly record struct MethodSet
     /// <summary>The methods that are members of both sets.</summary>
     public MethodSet Intersect(MethodSet other) => new(_bits & other._bits);
 
+    internal MethodSet With(ApplicationMethod method) => new(_bits | (1 << (int)method));
+
+    internal ApplicationMethod[] ToArray()
+    {
+        var count = 0;
+        for (var method = ApplicationMethod.DampWipe; method <= ApplicationMethod.Chamber; method++)
+            if (Contains(method)) count++;
+        var members = new ApplicationMethod[count];
+        count = 0;
+        for (var method = ApplicationMethod.DampWipe; method <= ApplicationMethod.Chamber; method++)
+            if (Contains(method)) members[count++] = method;
+        return members;
+    }
+
     /// <summary>The names of the members, joined by commas.</summary>
-    public override string ToString() => string.Join(", ", Methods.Select(Words.Of));
+    public override string ToString()
+    {
+        var text = "";
+        for (var method = ApplicationMethod.DampWipe; method <= ApplicationMethod.Chamber; method++)
+            if (Contains(method)) text += (text.Length == 0 ? "" : ", ") + Words.Of(method);
+        return text;
+    }
 }

@@ -6,9 +6,10 @@ namespace Compat.Exposures;
 public static class Words
 {
     /// <summary>The word for a member, for example <c>damp-wipe</c> for <see cref="ApplicationMethod.DampWipe"/>.</summary>
-    public static string Of<TEnum>(TEnum member) where TEnum : struct, Enum
+    public static string Of<TEnum>(TEnum member) where TEnum : struct, Enum => InKebabCase(member.ToString());
+
+    private static string InKebabCase(string name)
     {
-        var name = member.ToString();
         var text = new StringBuilder(name.Length + 4);
         for (var i = 0; i < name.Length; i++)
         {
@@ -21,20 +22,21 @@ public static class Words
 
     /// <summary>All words of an enumeration, in the order of its members.</summary>
     public static IReadOnlyList<string> All<TEnum>() where TEnum : struct, Enum =>
-        ((TEnum[])Enum.GetValues(typeof(TEnum))).Select(Of).ToArray();
+        Enum.GetNames(typeof(TEnum)).Select(InKebabCase).ToArray();
 
     /// <summary>Finds the member for a word, matched exactly.</summary>
     /// <returns>Whether there is one.</returns>
     public static bool TryParse<TEnum>(string? word, out TEnum member) where TEnum : struct, Enum
     {
-        foreach (var candidate in (TEnum[])Enum.GetValues(typeof(TEnum)))
-        {
-            if (Of(candidate) != word) continue;
-            member = candidate;
-            return true;
-        }
+        var name = NameOf(typeof(TEnum), word);
+        member = name is null ? default : (TEnum)Enum.Parse(typeof(TEnum), name);
+        return name is not null;
+    }
 
-        member = default;
-        return false;
+    private static string? NameOf(Type enumeration, string? word)
+    {
+        foreach (var name in Enum.GetNames(enumeration))
+            if (InKebabCase(name) == word) return name;
+        return null;
     }
 }

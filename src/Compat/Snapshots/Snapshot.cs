@@ -8,6 +8,7 @@ internal static class Snapshot
 {
     private const int FormatVersion = 2;
     private const int HashLength = 32;
+    private const string Digits = "0123456789abcdef";
     private const int MostBytes = 256 * 1024 * 1024;
 
     private static readonly byte[] Mark = [0x43, 0x4F, 0x4D, 0x50, 0x41, 0x54, 0x0A, FormatVersion];
@@ -18,8 +19,12 @@ internal static class Snapshot
         return [.. Mark, .. Hash(body), .. body];
     }
 
+    /// <summary>Reads a snapshot.</summary>
+    /// <param name="stream">The snapshot, from where it stands to its end.</param>
+    /// <param name="ownResource">Whether it is the one inside this library: its content is not hashed again then, a test has done so for all.</param>
+    /// <param name="hash">The content hash.</param>
     /// <exception cref="SnapshotException">The bytes are no whole snapshot of this format version.</exception>
-    public static KnowledgeData Read(Stream stream, out string hash)
+    public static KnowledgeData Read(Stream stream, bool ownResource, out string hash)
     {
         using var copy = new MemoryStream();
         var buffer = new byte[81920];
@@ -36,14 +41,19 @@ internal static class Snapshot
         var start = Mark.Length + HashLength;
         var stated = new byte[HashLength];
         Array.Copy(bytes, Mark.Length, stated, 0, HashLength);
-        var body = new byte[bytes.Length - start];
-        Array.Copy(bytes, start, body, 0, body.Length);
-        if (!Hash(body).SequenceEqual(stated)) throw new SnapshotException("its content does not match its hash");
+        if (!ownResource && !HashOfBody(bytes, start).SequenceEqual(stated)) throw new SnapshotException("its content does not match its hash");
         hash = Text(stated);
         return SnapshotReader.Read(bytes, start);
     }
 
     public static string HashOf(byte[] body) => Text(Hash(body));
+
+    private static byte[] HashOfBody(byte[] bytes, int start)
+    {
+        var body = new byte[bytes.Length - start];
+        Array.Copy(bytes, start, body, 0, body.Length);
+        return Hash(body);
+    }
 
     private static byte[] Hash(byte[] body)
     {
@@ -55,5 +65,10 @@ internal static class Snapshot
 #endif
     }
 
-    private static string Text(byte[] hash) => string.Concat(hash.Select(b => b.ToString("x2", System.Globalization.CultureInfo.InvariantCulture)));
+    private static string Text(byte[] hash)
+    {
+        var text = new System.Text.StringBuilder(2 * hash.Length);
+        foreach (var b in hash) text.Append(Digits[b >> 4]).Append(Digits[b & 15]);
+        return text.ToString();
+    }
 }

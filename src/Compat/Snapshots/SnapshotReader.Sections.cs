@@ -126,7 +126,7 @@ internal sealed partial class SnapshotReader
         return OrganismTarget.Of(organism ?? throw new SnapshotException("an organism is missing"));
     });
 
-    private MethodLimit MethodsOf() => new(Member<AxisStatement>(), Methods());
+    private MethodLimit MethodsOf() => new((AxisStatement)Member((int)LastMember.AxisStatement), Methods());
 
     private Claim Claim() => new()
     {
