@@ -55,6 +55,7 @@ public static class CommandLine
         yield return new FindCommand();
         yield return new DiluteCommand();
         yield return new PackCommand();
+        yield return new FormatCommand();
     }
 
     private static IEnumerable<Problem> Problems(ParseResult parsed, Command root)
