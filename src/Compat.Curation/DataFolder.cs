@@ -52,13 +52,21 @@ public static class DataFolder
         return Assemble(read, faults, gaps);
     }
 
+    /// <summary>Reads the records of a single file, without checking references and meaning.</summary>
+    internal static ReadResult ReadOne(FileKind kind, byte[] bytes, string shownAs)
+    {
+        var faults = new List<Diagnostic>();
+        return DataFile.Read(kind, bytes, shownAs, faults) is { } file ? Assemble([file], faults, false) : Assemble([], faults, true);
+    }
+
     /// <summary>Reads a folder and site files, checks them, and makes a knowledge base of them.</summary>
     /// <param name="directory">The folder.</param>
     /// <param name="sitePaths">Site files, laid over one after the other.</param>
     public static ReadResult Load(string directory, params IReadOnlyList<string> sitePaths) =>
         KnowledgeLoader.Build(Read(directory), directory, sitePaths);
 
-    private static List<(string Path, string Full)>? Find(string directory, List<Diagnostic> faults)
+    /// <summary>The files of a folder by their path in it; null where it cannot be looked through.</summary>
+    internal static List<(string Path, string Full)>? Find(string directory, List<Diagnostic> faults)
     {
         try
         {
@@ -88,7 +96,8 @@ public static class DataFolder
         }
     }
 
-    private static string Shown(string directory, string path) =>
+    /// <summary>The name a file of a folder is shown by.</summary>
+    internal static string Shown(string directory, string path) =>
         directory.Length == 0 || directory is "." ? path : directory.Replace('\\', '/').TrimEnd('/') + "/" + path;
 
     private static ReadResult Assemble(List<DataFile> files, List<Diagnostic> faults, bool gaps)

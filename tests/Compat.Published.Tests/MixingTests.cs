@@ -1,3 +1,4 @@
+using Compat.Exposures;
 using Compat.Knowledge;
 using Compat.Mixing;
 

@@ -19,7 +19,7 @@ internal sealed class DiluteCommand : DataCommand
     private readonly Option<string?> _mass;
     private readonly Option<string?> _density;
     private readonly Option<string?> _temperature;
-    private readonly Option<bool> _powder;
+    private readonly Option<string?> _powder;
 
     /// <summary>Makes the command.</summary>
     public DiluteCommand()
@@ -61,12 +61,13 @@ internal sealed class DiluteCommand : DataCommand
             Wanted = wanted!.Value,
             Litres = volume,
             Kilograms = mass,
-            IsPowder = call.Parsed.GetValue(_powder),
+            IsPowder = call.Parsed.GetResult(_powder) is not null,
             StockDensity = density,
             Temperature = temperature,
         };
         if (!Dilution.TryMake(kb, question, out var recipe, out var problems)) return BadInput.Report(problems, call.Stderr);
-        Write(call, json => new DilutionJson(json).Write(recipe!), page => new DilutionText(page, NamesOf(kb)).Write(recipe!));
+        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new DilutionJson(json).Write(recipe!));
+        else new DilutionText(new Page(call.Stdout), NamesOf(kb)).Write(recipe!);
         return ExitCode.Done;
     }
 
@@ -81,7 +82,8 @@ internal sealed class DiluteCommand : DataCommand
 
         if (call.Problems.Count > 0 || product is null) return BadInput.Report(call.Problems, call.Stderr);
         if (!LabelDilution.TryMake(kb, product.Id, litres, out var dilution, out var problems)) return BadInput.Report(problems, call.Stderr);
-        Write(call, json => new DilutionJson(json).Write(dilution!), page => new DilutionText(page, NamesOf(kb)).Write(dilution!));
+        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new DilutionJson(json).Write(dilution!));
+        else new DilutionText(new Page(call.Stdout), NamesOf(kb)).Write(dilution!);
         return ExitCode.Done;
     }
 

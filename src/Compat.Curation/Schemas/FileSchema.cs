@@ -14,15 +14,17 @@ internal sealed class FileSchema
     private static readonly Dictionary<FileKind, Lazy<FileSchema>> All =
         Enum.GetValues<FileKind>().ToDictionary(kind => kind, kind => new Lazy<FileSchema>(() => new FileSchema(kind)));
 
-    private readonly SchemaShape _shape;
     private readonly JsonSchema _schema;
 
     private FileSchema(FileKind kind)
     {
         var text = TextOf(kind);
-        using (var document = JsonDocument.Parse(text)) _shape = SchemaShape.Read(document.RootElement.Clone());
+        using (var document = JsonDocument.Parse(text)) Shape = SchemaShape.Read(document.RootElement.Clone());
         _schema = JsonSchema.FromJsonAsync(text).GetAwaiter().GetResult();
     }
+
+    /// <summary>What it says, as far as we word it.</summary>
+    public SchemaShape Shape { get; }
 
     /// <summary>The schema of a kind.</summary>
     public static FileSchema Of(FileKind kind) => All[kind].Value;
@@ -40,7 +42,7 @@ internal sealed class FileSchema
     /// <remarks>The refusals are added by <see cref="AddRefusals"/> once the records were read, where nothing better was said of the same record.</remarks>
     public ICollection<ValidationError> Check(YamlNode root, DiagnosticList faults)
     {
-        var json = new SchemaWalk(faults).Walk(root, _shape, "");
+        var json = new SchemaWalk(faults).Walk(root, Shape, "");
         return faults.IsFull ? [] : _schema.Validate(json);
     }
 

@@ -1,11 +1,15 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using Compat.Curation.Yaml;
 
 namespace Compat.Curation.Schemas;
 
 /// <summary>What a schema says of one place, as far as <see cref="SchemaWalk"/> words it; what it leaves to the validator (allOf, oneOf, not) is not here.</summary>
 internal sealed class SchemaShape
 {
+    /// <summary>A place of which nothing is said.</summary>
+    public static SchemaShape Nothing { get; } = new();
+
     public string? Type { get; private set; }
 
     public IReadOnlyList<string>? Words { get; private set; }
@@ -32,12 +36,26 @@ internal sealed class SchemaShape
 
     public IReadOnlyDictionary<string, SchemaShape> Properties { get; private set; } = new Dictionary<string, SchemaShape>();
 
+    /// <summary>The keys, in the order of the schema: the order they are written in.</summary>
+    public IReadOnlyList<string> Keys { get; private set; } = [];
+
     public IReadOnlyList<string> Required { get; private set; } = [];
 
     public IReadOnlyList<SchemaShape> AnyOf { get; private set; } = [];
 
     /// <summary>Whether the place takes a word (an id or one of a list), not free text.</summary>
     public bool IsWord => Words is not null || Pattern is not null;
+
+    /// <summary>The branch that speaks of a value, where the schema has several.</summary>
+    public SchemaShape For(YamlNode node)
+    {
+        if (AnyOf.Count == 0 || Type is not null) return this;
+        var type = node switch { YamlMapping => "object", YamlSequence => "array", _ => "string" };
+        return AnyOf.FirstOrDefault(branch => branch.Type == type) ?? AnyOf[0];
+    }
+
+    /// <summary>What is said of the value of a key.</summary>
+    public SchemaShape Of(string key) => Properties.GetValueOrDefault(key) ?? Nothing;
 
     public static SchemaShape Read(JsonElement root) => new Builder(root).Build(root);
 
@@ -81,7 +99,10 @@ internal sealed class SchemaShape
                     case "uniqueItems": shape.Distinct = value.GetBoolean(); break;
                     case "items": shape.Items = Build(value); break;
                     case "required": shape.Required = value.EnumerateArray().Select(item => item.GetString()!).ToArray(); break;
-                    case "properties": shape.Properties = value.EnumerateObject().ToDictionary(item => item.Name, item => Build(item.Value)); break;
+                    case "properties":
+                        shape.Properties = value.EnumerateObject().ToDictionary(item => item.Name, item => Build(item.Value));
+                        shape.Keys = value.EnumerateObject().Select(item => item.Name).ToArray();
+                        break;
                     case "anyOf": shape.AnyOf = value.EnumerateArray().Select(Build).ToArray(); break;
                 }
             }

@@ -15,7 +15,7 @@ internal sealed class SchemaWalk(DiagnosticList faults)
     /// <summary>Checks a value and turns it into JSON; a value of the wrong kind stays what it is, so that the validator refuses it too.</summary>
     public JToken Walk(YamlNode node, SchemaShape shape, string name)
     {
-        if (shape.AnyOf.Count > 0 && shape.Type is null) shape = Choose(node, shape, name);
+        shape = shape.For(node);
         switch (node)
         {
             case YamlMapping mapping:
@@ -29,13 +29,6 @@ internal sealed class SchemaWalk(DiagnosticList faults)
             default:
                 return JValue.CreateNull();
         }
-    }
-
-    private static SchemaShape Choose(YamlNode node, SchemaShape shape, string name)
-    {
-        var type = node switch { YamlMapping => "object", YamlSequence => "array", _ => "string" };
-        var exact = shape.AnyOf.FirstOrDefault(branch => branch.Type == type);
-        return exact ?? shape.AnyOf[0];
     }
 
     private JObject Mapping(YamlMapping mapping, SchemaShape shape, string name)

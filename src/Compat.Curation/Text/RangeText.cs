@@ -6,7 +6,8 @@ internal sealed record RangeEnd(decimal Number, string Unit);
 /// <summary>A range as written, before its units are understood.</summary>
 internal sealed record RangeText(RangeEnd? Low, bool LowIncluded, RangeEnd? High, bool HighIncluded)
 {
-    private const int MaximumLength = 200;
+    /// <summary>How many characters a range may have; no other kind of text is held to so few by a schema.</summary>
+    public const int MaximumLength = 200;
 
     private static readonly string[] Signs = ["<=", ">=", "<", ">", "="];
 

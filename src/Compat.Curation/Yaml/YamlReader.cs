@@ -120,7 +120,10 @@ internal sealed class YamlReader
                 entries.Add(new(name, value));
         }
 
-        return new(entries, Close(start, next, last));
+        // The scanner gives no place for a single key in a list in brackets (`[a: b]`): it is that of its key.
+        var span = Close(start, next, last);
+        var hasPlace = start > 0 || _open.Count == 0;
+        return new(entries, hasPlace || entries.Count == 0 ? span : Span.Between(entries[0].Key.Span.Start, last));
     }
 
     private int Open(NodeEvent at)

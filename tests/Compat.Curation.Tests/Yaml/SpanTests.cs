@@ -38,6 +38,15 @@ public sealed class SpanTests
         Assert.Equal("x: 1\n    y: [p, q]", source.Excerpt(((YamlSequence)root.Find("a")!.Value).Items[0].Span));
     }
 
+    [Fact]
+    public void The_span_of_a_single_key_in_a_list_in_brackets_is_that_of_key_and_value()
+    {
+        var source = new SourceText("f", "{a: [{ x: 1 }, y: z , { p: q }]}\n");
+        var root = (YamlMapping)YamlReader.Read(new DiagnosticList(source))!;
+        var list = (YamlSequence)root.Find("a")!.Value;
+        Assert.Equal(["{ x: 1 }", "y: z", "{ p: q }"], list.Items.Select(item => source.Excerpt(item.Span)));
+    }
+
     private static IEnumerable<YamlScalar> Scalars(YamlNode node) => node switch
     {
         YamlScalar scalar => [scalar],

@@ -83,7 +83,7 @@ public class SectionTests
         }
     }
 
-    private static KnowledgeData Read(byte[] bytes) => Snapshot.Read(new MemoryStream(bytes), out _);
+    private static KnowledgeData Read(byte[] bytes) => Snapshot.Read(new MemoryStream(bytes), ownResource: false, out _);
 
     private static byte[] Sealed(byte[] bytes)
     {

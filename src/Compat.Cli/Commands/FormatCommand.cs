@@ -1,0 +1,67 @@
+using System.CommandLine;
+using System.Globalization;
+using Compat.Curation.Diagnostics;
+using Compat.Curation.Formatting;
+
+namespace Compat.Cli.Commands;
+
+/// <summary><c>compat format</c>: brings data files and site files into the one canonical format.</summary>
+internal sealed class FormatCommand : CliCommand
+{
+    private readonly Argument<string[]> _paths;
+    private readonly Option<string?> _check;
+
+    /// <summary>Makes the command.</summary>
+    public FormatCommand()
+        : base(
+            "format",
+            "Brings data files into the one format: order of keys, indentation, spaces, quotes, spelling of ranges. Comments, blank lines, the order of records and every value are kept.",
+            new("Whether a data folder is in that format; nothing is written", "compat format data --check"),
+            new("A site's own file, rewritten in place", "compat format my-site.yaml"))
+    {
+        _paths = new Argument<string[]>("path") { HelpName = "PATH", Description = "A data folder, a data file or a site file; may be repeated", Arity = ArgumentArity.ZeroOrMore };
+        Arguments.Add(_paths);
+        _check = Flag("--check", "Write nothing: list each file that would change, with its first line that would; then the exit code is 1");
+    }
+
+    /// <inheritdoc/>
+    public override int Execute(Call call)
+    {
+        var paths = call.Parsed.GetValue(_paths) ?? [];
+        if (paths.Length == 0) call.Problems.Add(BadInput.Of("missing-argument", "`format` needs PATH", "name a data folder or a file"));
+        if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
+        var results = paths.Distinct(StringComparer.Ordinal).Select(DataFormat.Of).ToList();
+        var files = results.SelectMany(result => result.Files).ToList();
+        var changing = files.Where(file => file.FirstChange is not null).ToList();
+        var faults = results.SelectMany(result => result.Diagnostics).ToList();
+        call.Stderr.Write(DiagnosticText.Render(faults));
+        var check = call.Parsed.GetResult(_check) is not null;
+        foreach (var file in changing)
+        {
+            if (check) call.Stdout.Write(string.Create(CultureInfo.InvariantCulture, $"{file.ShownAs}:{file.FirstChange}: not in the canonical format\n"));
+            else if (Saved(file, call)) call.Stdout.Write($"{file.ShownAs}: formatted\n");
+            else return ExitCode.BadInput;
+        }
+
+        var same = files.Count - changing.Count;
+        call.Stdout.Write(string.Create(CultureInfo.InvariantCulture, $"{Count(changing.Count)} {(check ? "to format" : "formatted")}, {Count(same)} in the canonical format\n"));
+        if (faults.Count > 0) return ExitCode.BadInput;
+        return check && changing.Count > 0 ? ExitCode.NotAllowed : ExitCode.Done;
+    }
+
+    private static bool Saved(FormattedFile file, Call call)
+    {
+        try
+        {
+            file.Save();
+            return true;
+        }
+        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        {
+            BadInput.Report([BadInput.Of("not-written", $"`{file.ShownAs}` cannot be written: {problem.Message}")], call.Stderr);
+            return false;
+        }
+    }
+
+    private static string Count(int files) => string.Create(CultureInfo.InvariantCulture, $"{files} {(files == 1 ? "file" : "files")}");
+}
