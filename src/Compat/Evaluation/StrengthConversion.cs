@@ -3,7 +3,7 @@ namespace Compat.Evaluation;
 /// <summary>Turns a strength into percent of an agent's basis.</summary>
 internal static class StrengthConversion
 {
-    /// <summary>Within one basis exact. Through a density, or the share of available chlorine, rounded outward to six digits. Null where a figure is missing.</summary>
+    /// <summary>Within one basis exact. Else by way of the mass in a volume, rounded outward once, to six digits, both ends included; what is over 100 % of a share counts as 100 %. Null where a figure is missing.</summary>
     /// <param name="stated">The strength.</param>
     /// <param name="agent">The agent, with its basis.</param>
     /// <param name="density">The liquid's density in kg/L, where known.</param>
@@ -14,34 +14,29 @@ internal static class StrengthConversion
         var from = stated.Unit.Basis;
         var to = agent.Basis!.Basis;
         if (from == to) return percent;
+        var share = 1m;
         if (IsChlorine(from) != IsChlorine(to))
         {
-            if (IsChlorine(from) || agent.Agent.AvailableChlorine is not { } share) return null;
-            percent = Outward(percent, share, share);
-            from = from == StrengthBasis.MassPerMass ? StrengthBasis.AvailableChlorineMassPerMass
-                : from == StrengthBasis.MassPerVolume ? StrengthBasis.AvailableChlorineMassPerVolume : from;
-            if (from == to) return percent;
+            if (IsChlorine(from) || agent.Agent.AvailableChlorine is not { } chlorine) return null;
+            share = chlorine;
         }
 
         var (lightest, heaviest) = density is { } known ? (known, known) : (densities.Lower ?? 0.7m, densities.Upper ?? 1.5m);
-        if (IsMassInMass(from)) percent = Outward(percent, lightest, heaviest);
-        else if (from == StrengthBasis.VolumePerVolume)
-        {
-            if (agent.Agent.Density is not { } pure) return null;
-            percent = Outward(percent, pure, pure);
-        }
+        if (IsMassInMass(from) && IsMassInMass(to)) (lightest, heaviest) = (1m, 1m);
+        if (MassInVolume(from) is not { } factor || MassInVolume(to) is not { } divisor) return null;
+        var whole = SubstanceResolver.WholeStrength(agent.Basis);
+        var least = percent.Lower is { } low ? Rounding.Down(low * share * factor.Least / divisor.Most) : 0m;
+        decimal? most = percent.Upper is { } high ? Rounding.Up(high * share * factor.Most / divisor.Least) : null;
+        return new Interval(whole.Upper is { } all && least > all ? all : least, true, most, true).Intersect(whole);
 
-        if (IsMassInMass(to)) return Outward(percent, 1m / heaviest, 1m / lightest);
-        if (to != StrengthBasis.VolumePerVolume) return percent;
-        return agent.Agent.Density is { } own ? Outward(percent, 1m / own, 1m / own) : null;
+        (decimal Least, decimal Most)? MassInVolume(StrengthBasis basis) =>
+            IsMassInMass(basis) ? (lightest, heaviest)
+            : basis != StrengthBasis.VolumePerVolume ? (1m, 1m)
+            : agent.Agent.Density is { } pure ? (pure, pure) : null;
     }
 
     private static bool IsChlorine(StrengthBasis basis) =>
         basis is StrengthBasis.AvailableChlorineMassPerMass or StrengthBasis.AvailableChlorineMassPerVolume;
 
     private static bool IsMassInMass(StrengthBasis basis) => basis is StrengthBasis.MassPerMass or StrengthBasis.AvailableChlorineMassPerMass;
-
-    private static Interval Outward(Interval percent, decimal least, decimal most) => new(
-        percent.Lower is { } low ? Rounding.Down(low * least) : null, percent.LowerIncluded,
-        percent.Upper is { } high ? Rounding.Up(high * most) : null, percent.UpperIncluded);
 }

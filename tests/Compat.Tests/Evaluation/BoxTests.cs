@@ -1,5 +1,4 @@
 using Compat.Answers;
-using Compat.Exposures;
 using Compat.Tests.RandomCases;
 using Compat.Tests.Reference;
 
@@ -14,13 +13,13 @@ public sealed class BoxTests
     {
         var kb = c.Build();
         var random = new Random(c.Seed);
-        var grid = new ReferenceEvaluator(c.Data, c.Sites, c.Question);
+        var grid = new ReferenceEvaluator(c.Data, c.Sites, c.Question).Samples;
         foreach (var box in kb.Ask(c.Question).Boxes.Take(6))
         {
             var point = PointIn(box, c, grid, random);
             var said = kb.Ask(point).Verdict;
             Assert.True(said >= Verdict.AllowedWithinLimits, $"{said} at {CaseText.Of(point)} inside {Text(box)}");
-            var true_ = ReferenceEvaluator.Point(c.Data, c.Sites, point);
+            var true_ = new ReferenceEvaluator(c.Data, c.Sites, point).Point();
             Assert.True(true_.Verdict == Verdict.Allowed, $"reference {true_.Verdict} by {true_.Step} at {CaseText.Of(point)} inside {Text(box)}");
         }
     });
@@ -30,9 +29,11 @@ public sealed class BoxTests
     {
         var answer = c.Build().Ask(c.Question);
         if (answer.BoxCount > 32) return;
-        foreach (var (choice, verdict) in ReferenceEvaluator.Region(c.Data, c.Sites, c.Question).Choices)
+        var reference = new ReferenceEvaluator(c.Data, c.Sites, c.Question);
+        foreach (var choice in reference.Choices())
         {
-            if (choice.Dilution is { } d && answer.Boxes.Any(b => IsNearAnEnd(d, b.Dilution))) continue;
+            var verdict = reference.Of(choice, Interval.Closed(1, c.Question.Uses ?? 1));
+            if (choice.Dilution is { IsPoint: true, Lower: { } d } && answer.Boxes.Any(b => IsNearAnEnd(d, b.Dilution))) continue;
             var listed = answer.Boxes.Any(b => Holds(b, choice));
             Assert.True(listed == (verdict == Verdict.Allowed), $"{choice} is {verdict}, {(listed ? "" : "not ")}listed; boxes:\n{string.Join("\n", answer.Boxes.Select(Text))}");
         }
@@ -42,21 +43,22 @@ public sealed class BoxTests
     public void ListedBoxesAreMaximal() => RandomRun.ForAll(Shape.Region, c =>
     {
         var reference = new ReferenceEvaluator(c.Data, c.Sites, c.Question);
+        var grid = reference.Samples;
         foreach (var box in c.Build().Ask(c.Question).Boxes.Take(4))
         {
-            var residences = c.Question.Residence is null ? reference.Grid(Axis.Residence, box.Residence).Select(r => (decimal?)r).ToArray() : [null];
-            var dilutions = c.Question.Dilution is null && box.Dilution is { IsPoint: false } free ? reference.Grid(Axis.Dilution, free).Select(d => (decimal?)d).ToArray() : [null];
+            var residences = c.Question.Residence is null ? grid.On(Axis.Residence, box.Residence).Select(Interval.Exactly).ToArray() : [c.Question.Residence.Value];
+            var dilutions = c.Question.Dilution is null && box.Dilution is { IsPoint: false } free ? grid.On(Axis.Dilution, free).Select(Interval.Exactly).ToArray() : [box.Dilution ?? Interval.Exactly(1)];
             if (c.Question.Residence is null)
             {
-                foreach (var outside in JustOutside(reference.Grid(Axis.Residence, Interval.Above(0)), box.Residence))
-                    Assert.False(dilutions.All(d => reference.Of(new(box.Method, outside, d), box.Uses) == Verdict.Allowed), $"residence {outside} could join {Text(box)}");
+                foreach (var outside in JustOutside(grid.On(Axis.Residence, Interval.Above(0)), box.Residence))
+                    Assert.False(dilutions.All(d => reference.Of(new(box.Method, Interval.Exactly(outside), d), box.Uses) == Verdict.Allowed), $"residence {outside} could join {Text(box)}");
             }
 
-            if (dilutions[0] is not null)
+            if (c.Question.Dilution is null && box.Dilution is { IsPoint: false })
             {
                 var label = c.Site!.Products[0].Dilution ?? AnyDilution;
-                foreach (var outside in JustOutside(reference.Grid(Axis.Dilution, label), box.Dilution!.Value).Where(d => !IsNearAnEnd(d, box.Dilution)))
-                    Assert.False(residences.All(r => reference.Of(new(box.Method, r, outside), box.Uses) == Verdict.Allowed), $"dilution {outside} could join {Text(box)}");
+                foreach (var outside in JustOutside(grid.On(Axis.Dilution, label), box.Dilution!.Value).Where(d => !IsNearAnEnd(d, box.Dilution)))
+                    Assert.False(residences.All(r => reference.Of(new(box.Method, r, Interval.Exactly(outside)), box.Uses) == Verdict.Allowed), $"dilution {outside} could join {Text(box)}");
             }
 
             if (c.Question.Uses is null && box.Uses.Upper is { } last)
@@ -77,17 +79,17 @@ public sealed class BoxTests
     }
 
     private static bool Holds(AllowedBox box, Choice choice) => box.Method == choice.Method && box.Uses.Contains(1)
-        && (choice.Residence is not { } r || box.Residence.Contains(r)) && (choice.Dilution is not { } d || box.Dilution!.Value.Contains(d));
+        && choice.Residence.LiesIn(box.Residence) && (box.Dilution is not { } diluted || choice.Dilution.LiesIn(diluted));
 
     /// <summary>Limits of a dilution are shown rounded inward to six digits: what lies between is not promised.</summary>
     private static bool IsNearAnEnd(decimal d, Interval? range) =>
         range is { } r && ((r.Lower is { } low && d != low && Math.Abs(d - low) <= d * 0.00001m) || (r.Upper is { } high && d != high && Math.Abs(d - high) <= d * 0.00001m));
 
-    private static Question PointIn(AllowedBox box, Case c, ReferenceEvaluator grid, Random random)
+    private static Question PointIn(AllowedBox box, Case c, Samples grid, Random random)
     {
         decimal One(Axis axis, Interval range)
         {
-            var values = grid.Grid(axis, range);
+            var values = grid.On(axis, range);
             return values[random.Next(values.Count)];
         }
 

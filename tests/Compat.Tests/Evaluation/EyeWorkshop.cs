@@ -1,7 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Tests.Evaluation;
 
 /// <summary>A small invented knowledge base, made in code, that holds every kind of record.</summary>

@@ -1,4 +1,3 @@
-using Compat.Exposures;
 using Compat.Tests.RandomCases;
 using Compat.Tests.Reference;
 
@@ -14,15 +13,15 @@ public sealed class MapTests
         var map = kb.Map(c.Question);
         var random = new Random(c.Seed);
         var trees = new ReferenceTrees(c.Data, []);
-        var grid = new ReferenceEvaluator(c.Data, [], c.Question);
+        var grid = new ReferenceEvaluator(c.Data, c.Sites, c.Question).Samples;
         var basis = trees.Basis(c.Question.Agent!);
         var axes = new Dictionary<Axis, List<decimal>>
         {
-            [Axis.Strength] = basis is null ? [1] : grid.Grid(Axis.Strength, ReferenceMixture.IsFraction(basis.Value) ? Interval.Closed(0, 100) : Interval.AtLeast(0)),
-            [Axis.Residence] = grid.Grid(Axis.Residence, Interval.Above(0)),
-            [Axis.Temperature] = grid.Grid(Axis.Temperature, Interval.Whole),
-            [Axis.Ph] = grid.Grid(Axis.Ph, Interval.Whole),
-            [Axis.Uses] = grid.Grid(Axis.Uses, Interval.AtLeast(1)),
+            [Axis.Strength] = basis is null ? [1] : grid.On(Axis.Strength, trees.WholeStrength(c.Question.Agent!)),
+            [Axis.Residence] = grid.On(Axis.Residence, Interval.Above(0)),
+            [Axis.Temperature] = grid.On(Axis.Temperature, Interval.Whole),
+            [Axis.Ph] = grid.On(Axis.Ph, Interval.Whole),
+            [Axis.Uses] = grid.On(Axis.Uses, Interval.AtLeast(1)),
         };
         var methods = trees.Chamber(c.Question.Agent!) ? [ApplicationMethod.Chamber] : MethodSet.Ladder.Methods;
         for (var i = 0; i < 12; i++)
@@ -41,7 +40,7 @@ public sealed class MapTests
                 Uses = (int)at[Axis.Uses],
             };
             Assert.True(cells.Length == 1, $"{cells.Length} cells hold {CaseText.Of(point)}");
-            var expected = ReferenceEvaluator.Point(c.Data, [], point);
+            var expected = new ReferenceEvaluator(c.Data, c.Sites, point).Point();
             Assert.True(expected.Verdict == cells[0].Verdict, $"reference {expected.Verdict} by {expected.Step}, cell {cells[0].Verdict} {cells[0].Reason.Code} at {CaseText.Of(point)}");
             if (point.Uses == 1) Assert.Equal(cells[0].Verdict, PointTests.Plainly(kb.Ask(point).Verdict));
         }

@@ -1,6 +1,4 @@
 using Compat.Answers;
-using Compat.Exposures;
-using Compat.Sites;
 
 namespace Compat.Tests.Evaluation;
 

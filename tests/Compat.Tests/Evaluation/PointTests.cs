@@ -8,7 +8,7 @@ public sealed class PointTests
     [Fact]
     public void EveryFullyStatedQuestionIsAnsweredAsTheReferenceAnswersIt() => RandomRun.ForAll(Shape.Point, c =>
     {
-        var expected = ReferenceEvaluator.Region(c.Data, c.Sites, c.Question).Verdict;
+        var expected = new ReferenceEvaluator(c.Data, c.Sites, c.Question).Region();
         var answer = c.Build().Ask(c.Question);
         Assert.True(expected == answer.Verdict, $"reference {expected}, engine {answer.Verdict}, {answer.Decisive.Code}");
     });
@@ -17,7 +17,7 @@ public sealed class PointTests
     public void OneUseIsAnsweredByTheStepTheReferenceNames() => RandomRun.ForAll(Shape.Point, c =>
     {
         var question = c.Question with { Uses = 1 };
-        var expected = ReferenceEvaluator.Point(c.Data, c.Sites, question);
+        var expected = new ReferenceEvaluator(c.Data, c.Sites, question).Point();
         var answer = c.Build().Ask(question);
         Assert.True(expected.Verdict == Plainly(answer.Verdict), $"reference {expected.Verdict} by step {expected.Step}, engine {answer.Verdict}, {answer.Decisive.Code}");
     });

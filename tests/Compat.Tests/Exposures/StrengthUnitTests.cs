@@ -1,5 +1,3 @@
-using Compat.Exposures;
-
 namespace Compat.Tests.Exposures;
 
 public sealed class StrengthUnitTests

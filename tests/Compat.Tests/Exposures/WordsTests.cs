@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-
 namespace Compat.Tests.Exposures;
 
 public sealed class WordsTests

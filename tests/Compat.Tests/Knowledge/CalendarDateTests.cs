@@ -1,5 +1,3 @@
-using Compat.Knowledge;
-
 namespace Compat.Tests.Knowledge;
 
 public sealed class CalendarDateTests

@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
 using Compat.Tests.RandomCases;
 using Compat.Tests.Reference;
 
@@ -181,7 +178,7 @@ internal static class Change
         var part = c.Site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == c.Question.DevicePart);
         if (part?.Materials is { } stated) return change(stated) is { } slots ? WithPart(c, part with { Materials = slots }) : null;
         if ((part?.OneOfTypes[0] ?? c.Question.Part) is not { } type) return null;
-        var record = new ReferenceTrees(c.Data, []).StatesMaterials(type);
+        var record = new ReferenceTrees(c.Data, []).Line(type).FirstOrDefault(p => p.Materials is not null);
         if (record is null || change(record.Materials!) is not { } changed) return null;
         return c with { Data = c.Data with { Parts = c.Data.Parts.Select(p => p.Id == type ? p with { Materials = changed, MaterialsKnown = record.MaterialsKnown } : p).ToArray() } };
     }

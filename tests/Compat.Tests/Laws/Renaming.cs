@@ -1,6 +1,4 @@
 using System.Globalization;
-using Compat.Knowledge;
-using Compat.Sites;
 using Compat.Tests.RandomCases;
 
 namespace Compat.Tests.Laws;

@@ -1,7 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Tests.RandomCases;
 
 internal sealed partial class CaseMaker
@@ -17,7 +13,7 @@ internal sealed partial class CaseMaker
             question = question with { Materials = Slots() };
         else
             question = question with { Part = part, Materials = _shape != Shape.Map && Chance(15) ? Slots() : [] };
-        var asked = _site is { Products.Count: > 0 } && Chance(70);
+        var asked = _shape != Shape.Map && _site is { Products.Count: > 0 } && Chance(70);
         _question = question with
         {
             Product = asked ? ProductName : null,
@@ -35,7 +31,7 @@ internal sealed partial class CaseMaker
         _question = _question with
         {
             Method = Stated() ? chamber ? ApplicationMethod.Chamber : (ApplicationMethod)_random.Next(1, Chance(50) ? 3 : 6) : null,
-            Strength = basis is { } of && Stated() ? new Strength(Asked(Axis.Strength), StrengthUnit.PercentOf(of)) : null,
+            Strength = basis is { } of && Stated() ? new Strength(Asked(Axis.Strength), StrengthUnit.PercentOf(CanBeAskedIn(_question.Agent!, of))) : null,
             Dilution = product is not null && (product.StrengthOf == StrengthOf.Concentrate ? Stated() : _shape == Shape.Point || Chance(10)) ? Asked(Axis.Dilution) : null,
             Residence = Stated() ? Chance(10) ? Interval.Exactly(Interval.WithoutEnd) : Asked(Axis.Residence) : null,
             Temperature = Stated() ? Asked(Axis.Temperature) : null,
@@ -44,6 +40,18 @@ internal sealed partial class CaseMaker
         };
         if (product is { StrengthOf: not StrengthOf.Concentrate } && _shape == Shape.Point) _question = _question with { Dilution = Interval.Exactly(1) };
     }
+
+    /// <summary>Another basis than the agent's own one time in four, where the figures to convert it are on record.</summary>
+    private StrengthBasis CanBeAskedIn(AgentId agent, StrengthBasis own)
+    {
+        var asked = Chance(75) ? own : One(Enum.GetValues<StrengthBasis>());
+        var record = _trees.Line(agent)[0];
+        var chlorine = IsChlorine(asked) == IsChlorine(own) || (IsChlorine(own) && record.AvailableChlorine is not null);
+        var volume = asked == own || record.Density is not null || (asked != StrengthBasis.VolumePerVolume && own != StrengthBasis.VolumePerVolume);
+        return chlorine && volume ? asked : own;
+    }
+
+    private static bool IsChlorine(StrengthBasis basis) => basis is StrengthBasis.AvailableChlorineMassPerMass or StrengthBasis.AvailableChlorineMassPerVolume;
 
     private bool Stated() => _shape == Shape.Point || Chance(60);
 

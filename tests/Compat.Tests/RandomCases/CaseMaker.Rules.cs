@@ -1,5 +1,4 @@
-using Compat.Exposures;
-using Compat.Knowledge;
+using Compat.Tests.Reference;
 
 namespace Compat.Tests.RandomCases;
 
@@ -31,7 +30,7 @@ internal sealed partial class CaseMaker
         var product = agent is null ? _site!.Products[0] : null;
         var when = new ExposureBox
         {
-            Strength = agent is not null && _trees.Basis(agent) is not null ? Limit(Axis.Strength, allows, _trees.Usual(agent, u => u.Strength) is not null) : default,
+            Strength = agent is not null && _trees.Basis(agent) is not null ? Limit(Axis.Strength, allows, ReferenceTrees.Nearest(_trees.Line(agent), a => a.Usual.Strength) is not null) : default,
             Dilution = agent is null ? Limit(Axis.Dilution, allows) : default,
             Residence = Limit(Axis.Residence, allows),
             Temperature = Limit(Axis.Temperature, allows),
@@ -68,12 +67,14 @@ internal sealed partial class CaseMaker
         var part = _site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == _question.DevicePart);
         PartId[] types = part is not null ? [.. part.OneOfTypes] : _question.Part is { } type ? [type] : [];
         var slots = part?.Materials ?? (_question.Materials.Count > 0 ? _question.Materials : null);
-        var materials = slots?.SelectMany(s => s.OneOf) ?? types.SelectMany(_trees.Candidates);
+        var materials = slots?.SelectMany(s => s.OneOf) ?? types.SelectMany(Candidates);
         var nearParts = _data.Parts.Select(p => p.Id).Where(p => types.Any(t => _trees.Below(t, p))).ToArray();
         var nearMaterials = _data.Materials.Select(m => m.Id).Where(m => materials.Any(x => _trees.Below(x, m))).ToArray();
         if (types.Length > 0 && Chance(55)) return RuleTarget.On(Chance(90) ? One(nearParts) : One(_data.Parts).Id);
         return RuleTarget.On(nearMaterials.Length > 0 && Chance(90) ? One(nearMaterials) : One(_data.Materials).Id);
     }
+
+    private IEnumerable<MaterialId> Candidates(PartId type) => _trees.Materials(type).SelectMany(s => s.OneOf);
 
     private AgentId RandomAgentOfRule()
     {
@@ -143,7 +144,7 @@ internal sealed partial class CaseMaker
         var parts = q.Device is null ? [] : _site!.Devices[0].Parts.Where(p => q.DevicePart is null || q.DevicePart == p.Id).ToArray();
         if (r.Device is not null) return q.Device is not null && (r.DevicePart is null || r.DevicePart == q.DevicePart);
         if (r.Part is { } part) return q.Part is { } p ? _trees.Below(p, part) : parts.Length > 0 && parts.All(d => d.OneOfTypes.All(t => _trees.Below(t, part)));
-        var madeOf = q.Part is { } type ? _trees.Candidates(type) : parts.SelectMany(d => d.Materials?.SelectMany(s => s.OneOf) ?? d.OneOfTypes.SelectMany(_trees.Candidates));
+        var madeOf = q.Part is { } type ? Candidates(type) : parts.SelectMany(d => d.Materials?.SelectMany(s => s.OneOf) ?? d.OneOfTypes.SelectMany(Candidates));
         return q.Material is { } m ? _trees.Below(m, r.Material!) : madeOf.Any(x => _trees.Below(x, r.Material!));
     }
 
@@ -152,6 +153,6 @@ internal sealed partial class CaseMaker
         var product = _site?.Products.FirstOrDefault();
         var numbers = Enum.GetValues<Axis>().Where(a => a switch { Axis.Strength => q.Agent is not null && r.Agent is not null, Axis.Dilution => q.Agent is null && r.Agent is null, _ => true });
         return numbers.All(a => !_trees.Filled(q, a, product).Intersect(_trees.Filled(r, a, product)).IsEmpty)
-            && Enum.GetValues<ApplicationMethod>().Skip(1).Any(m => _trees.HoldsMethod(q, m) && _trees.HoldsMethod(r, m));
+            && !_trees.Methods(q).Intersect(_trees.Methods(r)).IsEmpty;
     }
 }

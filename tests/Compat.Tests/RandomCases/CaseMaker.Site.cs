@@ -1,7 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Tests.RandomCases;
 
 internal sealed partial class CaseMaker
@@ -19,7 +15,7 @@ internal sealed partial class CaseMaker
 
     private Product RandomProduct()
     {
-        var agents = Shuffled(_data.Agents.Where(a => a.Id != AgentClass.Root && a.Id.Value != "water" && !_trees.Chamber(a.Id)).Select(a => a.Id).ToArray());
+        var agents = Shuffled(_data.Agents.Where(a => a.Id != AgentClass.Root && a.Id.Value != "water").Select(a => a.Id).ToArray());
         if (agents.Length == 0) agents = [AgentClass.Root];
         var kind = One(StrengthOf.Liquid, StrengthOf.Liquid, StrengthOf.WholeWipe, StrengthOf.Concentrate, StrengthOf.Concentrate);
         var ingredients = Enumerable.Range(0, One(1, 2, 2, 3)).Select(_ => RandomIngredient(One(agents.Take(2).ToArray()))).ToList();
@@ -75,7 +71,7 @@ internal sealed partial class CaseMaker
                     OneOfTypes = oneOf,
                     Materials = stated ? Slots() : null,
                     MaterialsKnown = stated ? One<bool?>(null, true, false) : null,
-                    Wettest = wetter ? ApplicationMethod.Immerse : Chance(25) ? oneOf.Min(_trees.Wettest) : null,
+                    Wettest = wetter ? ApplicationMethod.Immerse : Chance(25) ? oneOf.Min(t => _trees.Wettest(t)) : null,
                     WettestFrom = wetter ? One(editions).Id : null,
                     Geometry = Chance(25) ? One(Enum.GetValues<Geometry>()) : null,
                 };

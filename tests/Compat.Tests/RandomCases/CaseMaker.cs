@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
 using Compat.Tests.Reference;
 
 namespace Compat.Tests.RandomCases;
@@ -52,7 +49,7 @@ internal sealed partial class CaseMaker
     {
         var maker = new CaseMaker(seed, shape);
         maker.MakeTrees();
-        if (shape != Shape.Map && maker.Chance(60)) maker.MakeSite();
+        if (maker.Chance(60)) maker.MakeSite();
         maker.MakeSubject();
         maker.MakeRules();
         maker.MakeExposure();
@@ -117,7 +114,8 @@ internal sealed partial class CaseMaker
         var under = One(Shallow(_data.Agents.Where(a => a.Id.Value != "water").ToArray(), a => a.Id, a => a.Under));
         var inherited = new ReferenceTrees(_data, []).Basis(under);
         var basis = inherited is null && (under == AgentClass.Root ? Chance(80) : Chance(30))
-            ? StrengthUnit.PercentOf(One(StrengthBasis.VolumePerVolume, StrengthBasis.VolumePerVolume, StrengthBasis.MassPerMass, StrengthBasis.MassPerVolume)) : null;
+            ? StrengthUnit.PercentOf(One(StrengthBasis.VolumePerVolume, StrengthBasis.VolumePerVolume, StrengthBasis.MassPerMass, StrengthBasis.MassPerVolume,
+                StrengthBasis.AvailableChlorineMassPerMass, StrengthBasis.AvailableChlorineMassPerVolume)) : null;
         return new()
         {
             Id = id,
@@ -125,6 +123,7 @@ internal sealed partial class CaseMaker
             Under = under,
             Basis = basis,
             Density = Chance(60) ? 0.8m : null,
+            AvailableChlorine = Chance(60) ? 0.95m : null,
             Usual = new()
             {
                 Strength = Chance(60) && (inherited is not null || basis is not null) ? Between(Axis.Strength) : null,

@@ -1,7 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Tests.RandomCases;
 
 /// <summary>Smaller cases that are still valid: one rule, one record or one field less.</summary>

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Compat.Curation;
-using Compat.Exposures;
 
 namespace Compat.Tests.RandomCases;
 

@@ -1,160 +1,254 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
+using Compat.Tests.RandomCases;
 
 namespace Compat.Tests.Reference;
 
 /// <summary>What one point answers: the verdict, the step that decided and, of an 'allowed', the rules that allow, voice by voice.</summary>
-internal sealed record PointTruth(Verdict Verdict, string Step, IReadOnlyList<IReadOnlyList<Rule>> Allowing);
-
-/// <summary>One way the person can choose; an axis that the question states is the same in all of them.</summary>
-internal sealed record Choice(ApplicationMethod Method, decimal? Residence, decimal? Dilution);
-
-/// <summary>The verdict of a region and of each choice in it.</summary>
-internal sealed record RegionTruth(Verdict Verdict, IReadOnlyList<(Choice Choice, Verdict Verdict)> Choices);
+internal sealed record PointTruth(Verdict Verdict, string Step, Rule[][] Allowing);
+/// <summary>One way the person can choose: one value where an axis is free, else all that is asked.</summary>
+internal sealed record Choice(ApplicationMethod Method, Interval Residence, Interval Dilution);
+/// <summary>The part asked with one choice for every one-of and one set of editions that speak.</summary>
+internal sealed record Variant(
+    PartId? Type, InstructionsEdition[] Speaking, MaterialId[] Materials, bool Stated, bool Known, ApplicationMethod Wettest, Geometry Geometry);
+/// <summary>One thing that reaches the part, with its strength undiluted in percent of its basis.</summary>
+internal sealed record Component(AgentId Agent, Interval Strength, bool OnlyForbids = false, bool Unknown = false);
+/// <summary>A rule that reaches a voice, with what it says of each axis.</summary>
+internal sealed record Reaching(Rule Rule, int Voice, Interval[] Box);
 
 /// <summary>A direct reading of what an answer means: slow, obvious, and sharing nothing with the engine but the records.</summary>
-internal sealed partial class ReferenceEvaluator
+internal sealed class ReferenceEvaluator
 {
+    /// <summary>The voice of the part and device (materials: 1, 2, …), and that of rules of which only the duties join.</summary>
+    private const int PartVoice = 0, DutiesOnly = -1;
+    private static readonly Axis[] _axes = Enum.GetValues<Axis>();
     private readonly ReferenceTrees _trees;
-    private readonly ReferenceMixture _mixture;
     private readonly Question _question;
     private readonly Product? _product;
     private readonly Device? _device;
-    private readonly List<Component> _components;
-    private readonly List<Variant> _variants;
-    private readonly Dictionary<(Variant, Component), Applicable[]> _reaching = [];
-    private readonly Dictionary<Axis, List<decimal>> _boundaries = [];
+    private readonly Component[] _components;
+    private readonly (Variant Variant, Component Component, Reaching[] Rules)[] _judged;
+    private readonly AgentClass[] _agent;
 
     public ReferenceEvaluator(KnowledgeData data, IReadOnlyList<Site> sites, Question question)
     {
-        _trees = new(data, sites);
-        _mixture = new(_trees);
-        _question = question;
+        (_trees, _question) = (new(data, sites), question);
         _product = sites.SelectMany(s => s.Products).SingleOrDefault(p => p.Id == question.Product);
         _device = sites.SelectMany(s => s.Devices).SingleOrDefault(d => d.Id == question.Device);
-        _components = _product is null ? [new(question.Agent!, _ => AgentStrength())] : _mixture.Components(_product);
-        _variants = Variants().ToList();
-        foreach (var v in _variants)
-            foreach (var c in _components)
-                _reaching[(v, c)] = Reaching(v, c).ToArray();
+        _agent = question.Agent is null ? [] : _trees.Line(question.Agent);
+        var strength = question.Strength is { } asked ? InBasis(asked.Percent, asked.Unit.Basis, question.Agent!, null) : Usual(u => u.Strength);
+        _components = _product is null ? [new(question.Agent!, strength ?? _trees.WholeStrength(question.Agent!))] : ComponentsOf(_product);
+        _judged = (from v in Variants() from c in _components select (v, c, RulesThatReach(v, c).ToArray())).ToArray();
+        Samples = new(_trees, _product, _components);
     }
+
+    public Samples Samples { get; }
+    private IEnumerable<Component> Ingredients => _components.Where(c => !c.OnlyForbids);
+    private bool DilutionIsFree => _product?.StrengthOf == StrengthOf.Concentrate && _question.Dilution is null;
+    private Interval? Usual(Func<UsualRange, Interval?> which) => ReferenceTrees.Nearest(_agent, a => which(a.Usual));
 
     /// <summary>A fully stated point; of the uses, this one alone.</summary>
-    public static PointTruth Point(KnowledgeData data, IReadOnlyList<Site> sites, Question question)
-    {
-        var asked = new ReferenceEvaluator(data, sites, question);
-        return asked.AllAt(asked.Choices().Single(), Interval.Exactly(question.Uses ?? 1)).MinBy(p => p.Verdict)!;
-    }
-
-    /// <summary>A region: free axes exist, uncertain ones are for all; uses left out are judged at 1.</summary>
-    public static RegionTruth Region(KnowledgeData data, IReadOnlyList<Site> sites, Question question)
-    {
-        var asked = new ReferenceEvaluator(data, sites, question);
-        var choices = asked.Choices().Select(c => (c, asked.Of(c, Interval.Closed(1, question.Uses ?? 1)))).ToArray();
-        var best = choices.Max(c => c.Item2);
-        if (best != Verdict.Allowed) return new(best, choices);
-        return new(asked.IsPlain(choices.Select(c => c.c)) ? Verdict.Allowed : Verdict.AllowedWithinLimits, choices);
-    }
-
+    public PointTruth Point() => AllAt(Choices().Single(), Interval.Exactly(_question.Uses ?? 1)).MinBy(p => p.Verdict)!;
+    /// <summary>A region: one good choice of the free axes is enough; uses left out are judged at 1.</summary>
+    public Verdict Region() => Choices().Max(c => Of(c, Interval.Closed(1, _question.Uses ?? 1))) is var best && best < Verdict.Allowed ? best
+        : IsPlain() ? Verdict.Allowed : Verdict.AllowedWithinLimits;
     /// <summary>The worst answer over all uncertain values of a choice, for every number of uses in a range.</summary>
-    public Verdict Of(Choice choice, Interval uses)
-    {
-        var worst = Verdict.Allowed;
-        foreach (var point in AllAt(choice, uses))
-        {
-            if (point.Verdict < worst) worst = point.Verdict;
-            if (worst == Verdict.NotAllowed) break;
-        }
-
-        return worst;
-    }
-
-    // ---- The grid -------------------------------------------------------------------------------------------------
-
-    private IEnumerable<Choice> Choices() =>
-        from method in _question.Method is { } stated ? [stated]
-            : _question.Agent is { } agent && _trees.Chamber(agent) ? [ApplicationMethod.Chamber] : MethodSet.Ladder.Methods
-        from residence in _question.Residence is null ? Grid(Axis.Residence, Interval.Above(0)).Select(r => (decimal?)r) : [null]
-        from dilution in DilutionIsFree ? Grid(Axis.Dilution, _product!.Dilution ?? new(0, false, 1, true)).Select(d => (decimal?)d) : [null]
+    public Verdict Of(Choice choice, Interval uses) => AllAt(choice, uses).Min(p => p.Verdict);
+    public IEnumerable<Choice> Choices() =>
+        from method in _question.Method is { } stated ? [stated] : _agent.Any(a => a.Chamber) ? [ApplicationMethod.Chamber] : MethodSet.Ladder.Methods
+        from residence in _question.Residence is { } asked ? [asked] : Samples.On(Axis.Residence, Interval.Whole).Select(Interval.Exactly)
+        from dilution in !DilutionIsFree ? [_question.Dilution ?? Interval.Exactly(1)]
+            : Samples.On(Axis.Dilution, _product!.Dilution ?? Interval.Whole).Select(Interval.Exactly)
         select new Choice(method, residence, dilution);
 
-    private bool DilutionIsFree => _product?.StrengthOf == StrengthOf.Concentrate && _question.Dilution is null;
-
-    /// <summary>All boundaries, the midpoints between neighbours and one value beyond each end, as far as the range asked holds them.</summary>
-    public List<decimal> Grid(Axis axis, Interval range)
-    {
-        if (range.IsPoint) return [range.Lower!.Value];
-        var (low, high) = axis switch { Axis.Temperature => (-40m, (decimal?)200m), Axis.Ph => (-1m, 15m), Axis.Uses => (1m, null), Axis.Dilution => (0m, 1m), _ => (0m, null) };
-        var sorted = Boundaries(axis).Concat(Ends(range)).Append(low).Append(high ?? low).Where(v => v != Interval.WithoutEnd).Distinct().Order().ToList();
-        var all = sorted.Concat(axis == Axis.Uses ? sorted.SelectMany(v => new[] { v - 1, v + 1 }) : sorted.Zip(sorted.Skip(1), (a, b) => (a + b) / 2)).Append(sorted[^1] + 1);
-        if (axis == Axis.Residence) all = all.Append(Interval.WithoutEnd);
-        var above = axis is Axis.Residence or Axis.Dilution;
-        return all.Where(v => range.Contains(v) && (above ? v > low : v >= low) && !(v > high)).Distinct().Order().ToList();
-    }
-
-    private List<decimal> Boundaries(Axis axis)
-    {
-        if (_boundaries.TryGetValue(axis, out var known)) return known;
-        var all = _reaching.Values.SelectMany(r => r).Where(a => a.Box.ContainsKey(axis)).SelectMany(a => Ends(a.Box[axis]));
-        if (axis == Axis.Residence) all = all.Concat(Ends(_trees.Convention(ConventionKey.DryingTime).Range));
-        if (axis == Axis.Dilution)
-        {
-            // Where an ingredient's strength meets a boundary (below 100 % also where a sum is cut off at 100 % undiluted), and where the pH on record changes.
-            var perDilution = _components.SelectMany(c => new[] { 1m, 0.001m }.SelectMany(d => Ends(c.StrengthAt(d)).Select(s => s / d)));
-            var meets = perDilution.Where(s => s > 0).Distinct().SelectMany(s => Boundaries(Axis.Strength).Select(b => b / s));
-            all = all.Concat(meets).Append(0.01m).Concat(_product?.Dilution is { } label ? Ends(label) : []).Where(d => d is > 0 and <= 1);
-        }
-
-        return _boundaries[axis] = all.Distinct().ToList();
-    }
-
-    private static IEnumerable<decimal> Ends(Interval i) => new[] { i.Lower, i.Upper }.OfType<decimal>();
-
-    private Interval AgentStrength() => _question.Strength?.Percent ?? _trees.Usual(_question.Agent!, u => u.Strength)
-        ?? (_trees.Basis(_question.Agent!) is { } b && ReferenceMixture.IsFraction(b) ? Interval.Closed(0, 100) : Interval.AtLeast(0));
-
-    /// <summary>Every uncertain value of a choice.</summary>
+    /// <summary>Every uncertain value of a choice, in every variant, of every component.</summary>
     private IEnumerable<PointTruth> AllAt(Choice choice, Interval uses)
     {
-        var residences = choice.Residence is { } chosen ? [chosen] : Grid(Axis.Residence, _question.Residence!.Value);
-        var dilutions = choice.Dilution is { } diluted ? [diluted] : _product is null || _question.Dilution is null ? [1m] : Grid(Axis.Dilution, _question.Dilution.Value);
-        var temperatures = Grid(Axis.Temperature, _question.Temperature
-            ?? (_product is null ? _trees.Usual(_question.Agent!, u => u.Temperature) : _product.Temperature) ?? _trees.Convention(ConventionKey.AssumedTemperature).Range);
-        var numbers = Grid(Axis.Uses, uses);
-        foreach (var d in dilutions)
-        {
-            var phs = Grid(Axis.Ph, _question.Ph ?? (_product is null ? _trees.Usual(_question.Agent!, u => u.Ph) ?? Interval.Whole : _mixture.PhAt(_product, d)));
-            foreach (var component in _components)
-            {
-                var strengths = Grid(Axis.Strength, component.StrengthAt(d));
-                foreach (var variant in _variants)
-                    foreach (var (residence, temperature, ph, use, strength) in
-                        from r in residences from t in temperatures from p in phs from n in numbers from s in strengths select (r, t, p, n, s))
-                        yield return Judge(variant, component, new(choice.Method, residence, d, temperature, ph, use, strength));
-            }
-        }
+        var (residences, dilutions) = (Samples.On(Axis.Residence, choice.Residence), Samples.On(Axis.Dilution, choice.Dilution));
+        var temperature = _question.Temperature ?? _product?.Temperature ?? Usual(u => u.Temperature);
+        var temperatures = Samples.On(Axis.Temperature, temperature ?? _trees.Convention(ConventionKey.AssumedTemperature).Range);
+        return from d in dilutions
+               let phs = Samples.On(Axis.Ph, _question.Ph ?? (_product is null ? Usual(u => u.Ph) ?? Interval.Whole : PhAt(_product, d)))
+               from one in _judged
+               let strengths = Samples.On(Axis.Strength, one.Component.Strength.Scale(d))
+               from r in residences
+               from t in temperatures
+               from p in phs
+               from n in Samples.On(Axis.Uses, uses)
+               from s in strengths
+               select Judge(one.Variant, one.Component, one.Rules, choice.Method, [s, d, r, t, p, n]);
     }
 
     /// <summary>Plain 'allowed': every axis stated, or `any` in every deciding rule; nothing filled in; all of it allowed; well founded.</summary>
-    private bool IsPlain(IEnumerable<Choice> choices)
+    private bool IsPlain()
     {
-        if ((_question.Part is null && _question.Device is null) || (_device is not null && _variants.Any(v => v.Speaking.Count == 0))) return false;
-        var leftOut = new List<Func<ExposureBox, AxisStatement>>();
-        if (_question.Method is null) leftOut.Add(b => b.Methods.Statement);
-        if (_question.Residence is null) leftOut.Add(b => b.Residence.Statement);
-        if (_question.Temperature is null) leftOut.Add(b => b.Temperature.Statement);
-        if (_question.Ph is null) leftOut.Add(b => b.Ph.Statement);
-        if (_question.Uses is null) leftOut.Add(b => b.Uses.Statement);
-        if (DilutionIsFree) leftOut.Add(b => b.Dilution.Statement);
-        if (_question.Agent is { } agent && _question.Strength is null && _trees.Basis(agent) is not null) leftOut.Add(b => b.Strength.Statement);
-        bool Says(Rule r) => leftOut.All(says => says(r.When) == AxisStatement.Any)
-            && r.When.Methods.Statement != AxisStatement.Unstated && Enum.GetValues<Axis>().All(a => r.When.On(a).Statement != AxisStatement.Unstated);
-        var uses = _question.Uses is { } n ? Interval.Closed(1, n) : Interval.AtLeast(1);
-        return choices.SelectMany(c => AllAt(c, uses))
-            .All(p => p.Verdict == Verdict.Allowed && p.Allowing.All(voice => voice.All(Says) && voice.Any(IsWellFounded)));
+        var q = _question;
+        var hasStrength = q.Agent is null || q.Strength is not null || _trees.Basis(q.Agent) is null;
+        bool[] stated = [hasStrength, !DilutionIsFree, q.Residence is not null, q.Temperature is not null, q.Ph is not null, q.Uses is not null];
+        static bool Suffices(AxisStatement says, bool stated) => says == AxisStatement.Any || (stated && says != AxisStatement.Unstated);
+        bool OnAll(ExposureBox b) => _axes.All(a => Suffices(b.On(a).Statement, stated[(int)a])) && Suffices(b.Methods.Statement, q.Method != null);
+        bool IsWellFounded(Rule r) => r.KnownBy is KnownBy.Test or KnownBy.Instructions or KnownBy.Published
+            && _trees.Sources.Any(s => r.Sources.Contains(s.Id) && !s.Recalled && s.Kind != SourceKind.CommonPractice && s.Trust != Trust.Weak);
+        if ((q.Part ?? (object?)_device) is null || (_device is not null && _judged.Any(one => one.Variant.Speaking.Length == 0))) return false;
+        return Choices().SelectMany(c => AllAt(c, q.Uses is { } n ? Interval.Closed(1, n) : Interval.AtLeast(1)))
+            .All(p => p.Verdict == Verdict.Allowed && p.Allowing.All(voice => voice.All(r => OnAll(r.When)) && voice.Any(IsWellFounded)));
     }
 
-    private bool IsWellFounded(Rule r) => r.KnownBy is KnownBy.Test or KnownBy.Instructions or KnownBy.Published
-        && r.Sources.Select(id => _trees.Sources.First(s => s.Id == id)).Any(s => !s.Recalled && s.Kind != SourceKind.CommonPractice);
+    private IEnumerable<Variant> Variants()
+    {
+        var part = _device?.Parts.Single(p => p.Id == _question.DevicePart);
+        var stated = _question.Materials.Count > 0 ? _question.Materials : part?.Materials;
+        return from speaking in SpeakingSets()
+               from type in part is null ? [_question.Part] : part.OneOfTypes.Cast<PartId?>()
+               let own = _trees.Line(type).FirstOrDefault(p => p.Materials is not null)
+               let known = stated is null ? own is { MaterialsKnown: not false } : _question.Materials.Count > 0 || part!.MaterialsKnown != false
+               let wettest = part is { WettestFrom: { } edition } && speaking.All(e => e.Id != edition) ? null : part?.Wettest
+               let geometry = part?.Geometry ?? ReferenceTrees.Nearest(_trees.Line(type), p => p.Geometry) ?? Geometry.Open
+               from materials in Chosen(stated ?? _trees.Materials(type))
+               select new Variant(type, speaking, [.. materials.Distinct()], stated is not null, known, wettest ?? _trees.Wettest(type), geometry);
+    }
+
+    private static IEnumerable<IEnumerable<MaterialId>> Chosen(IEnumerable<MaterialSlot> slots) => !slots.Any() ? [[]]
+        : from first in slots.First().OneOf from others in Chosen(slots.Skip(1)) select others.Prepend(first);
+
+    /// <summary>For each possible serial number the editions that cover it, save those that an edition covering it replaces.</summary>
+    private IEnumerable<InstructionsEdition[]> SpeakingSets()
+    {
+        static bool Covers(InstructionsEdition e, SerialNumber s) => e.Serials.Count == 0 || e.Serials.Any(r => r.Contains(s));
+        var all = _device?.Instructions ?? [];
+        return (_question.Serial is { } given ? [given] : Samples.Serials(_device))
+            .Select(s => all.Where(e => Covers(e, s) && !all.Any(i => i.Replaces.Contains(e.Id) && Covers(i, s))).ToArray())
+            .DistinctBy(set => string.Join(" ", set.Select(e => e.Id)));
+    }
+
+    private Component[] ComponentsOf(Product product)
+    {
+        var ingredients = product.Ingredients.Select(i => i.Agent is null ? new Component(AgentClass.Root, Interval.Whole, Unknown: true)
+            : new(i.Agent, InProduct(i, i.Agent, product))).ToArray();
+        var water = _trees.Agents.Where(a => a.Value == "water" && product.Composition == Composition.Full);
+        var sums = from agents in _trees.Agents
+                   where ingredients.Count(i => !i.Unknown && _trees.Below(i.Agent, agents)) >= 2
+                   let members = ingredients.Where(i => !i.Unknown && _trees.Below(i.Agent, agents)).Select(i => i.Strength).ToArray()
+                   let most = members.All(m => m.Upper is not null) ? members.Sum(m => m.Upper) : null
+                   let together = new Interval(members.Min(m => m.Lower ?? 0), true, most, true)
+                   select new Component(agents, together.Intersect(_trees.WholeStrength(agents)), OnlyForbids: true);
+        return [.. ingredients, .. water.Select(a => new Component(a, _trees.WholeStrength(a), OnlyForbids: true)), .. sums];
+    }
+
+    private Interval InProduct(Ingredient ingredient, AgentId agent, Product product)
+    {
+        if (_trees.Basis(agent) is null) return Interval.Whole;
+        if (ingredient.Strength is not { } stated) return Interval.Closed(0, 100);
+        var percent = product.StrengthOf != StrengthOf.WholeWipe ? stated.Percent
+            : Interval.Closed(stated.Percent.Lower ?? 0, Math.Min(100, stated.Percent.Upper / product.LiquidShare ?? 100));
+        return InBasis(percent, stated.Unit.Basis, agent, product.Density) ?? _trees.WholeStrength(agent);
+    }
+
+    /// <summary>A strength in percent of an agent's basis, by way of the mass in a volume; rounded outward; null where a figure is missing.</summary>
+    private Interval? InBasis(Interval percent, StrengthBasis from, AgentId agent, decimal? density)
+    {
+        static bool IsChlorine(StrengthBasis b) => b is StrengthBasis.AvailableChlorineMassPerMass or StrengthBasis.AvailableChlorineMassPerVolume;
+        static bool IsInMass(StrengthBasis b) => b is StrengthBasis.MassPerMass or StrengthBasis.AvailableChlorineMassPerMass;
+        static Interval? Exactly(decimal? value) => value is { } v ? Interval.Exactly(v) : null;
+        var (own, to) = (_trees.Line(agent)[0], _trees.Basis(agent)!.Value);
+        if (from == to) return percent;
+        var liquid = Exactly(IsInMass(from) && IsInMass(to) ? 1 : density) ?? _trees.Convention(ConventionKey.SolutionDensity).Range;
+        Interval? MassInVolume(StrengthBasis b) => b == StrengthBasis.VolumePerVolume ? Exactly(own.Density) : IsInMass(b) ? liquid : Exactly(1);
+        var chlorine = IsChlorine(from) == IsChlorine(to) ? 1 : IsChlorine(to) ? own.AvailableChlorine : null;
+        if (chlorine is null || MassInVolume(from) is not { } factor || MassInVolume(to) is not { } divisor) return null;
+        var whole = _trees.WholeStrength(agent);
+        var low = SixDigits(percent.Lower * chlorine * factor.Lower / divisor.Upper, Math.Floor);
+        var high = SixDigits(percent.Upper * chlorine * factor.Upper / divisor.Lower, Math.Ceiling);
+        return new Interval(low > whole.Upper ? whole.Upper : low, true, high, true).Intersect(whole);
+    }
+
+    private static decimal? SixDigits(decimal? value, Func<decimal, decimal> round) => value is null or 0 ? value
+        : value < 100_000 ? SixDigits(value * 10, round) / 10 : value >= 1_000_000 ? SixDigits(value / 10, round) * 10 : round(value.Value);
+    public static IEnumerable<MeasuredPh> Measured(Product product) =>
+        product.Ph.Where(p => !product.NeedsActivation || p.Of is PhState.Activated or PhState.InUse);
+
+    /// <summary>The pH where it is stated; between, the hull of the nearest on either side, water being at 0; above the last unknown.</summary>
+    private Interval PhAt(Product product, decimal d)
+    {
+        Interval At(PhState state) => state == PhState.OnePercent ? Interval.Exactly(0.01m)
+            : state == PhState.InUse && product.Dilution is { } label ? label : Interval.Exactly(1);
+        var water = (Value: _trees.Convention(ConventionKey.WaterPh).Range, At: Interval.Exactly(0));
+        var stated = Measured(product).Select(p => (p.Value, At: At(p.Of))).Append(water).ToArray();
+        var (here, above, below) = (stated.Where(p => p.At.Contains(d)), stated.Where(p => p.At.Lower >= d), stated.Where(p => p.At.Upper <= d));
+        if (!here.Any() && !above.Any()) return Interval.Whole;
+        var nearest = above.Where(p => p.At.Lower == above.Min(a => a.At.Lower)).Concat(below.Where(p => p.At.Upper == below.Max(b => b.At.Upper)));
+        return ReferenceTrees.Hull((here.Any() ? here : nearest).Select(p => p.Value))!.Value;
+    }
+
+    private PointTruth Judge(Variant v, Component c, Reaching[] reaching, ApplicationMethod method, decimal[] exposure)
+    {
+        var tooWet = method != ApplicationMethod.Chamber && method > v.Wettest;
+        if (v.Type is not null && (tooWet || _question.Acts.Any(_trees.Never(v.Type).Contains)))
+            return new(Verdict.NotAllowed, "1 barrier", []);
+        var at = exposure.ToArray();
+        at[(int)Axis.Residence] = EffectiveResidence(v, at[(int)Axis.Residence]);
+        var applicable = reaching.Where(r => _trees.Methods(r.Rule).Contains(method) && r.Box.Zip(at).All(on => on.First.Contains(on.Second))).ToArray();
+        bool Reaches(int from, int to) => from == PartVoice || (from == to && from != DutiesOnly);
+        bool Overrides(Reaching q, Reaching r) => Reaches(q.Voice, r.Voice) && q.Rule.Overrides.Contains(r.Rule.Id);
+        bool Acts(Reaching r) => r.Rule.Edition is not null || !applicable.Any(q => !q.Rule.Allows && Overrides(q, r));
+        var live = applicable.Where(r => r.Rule.Edition is not null || !applicable.Any(q => Overrides(q, r) && Acts(q))).ToArray();
+        if (live.Any(r => !r.Rule.Allows)) return new(Verdict.NotAllowed, "4 forbidden", []);
+        if (c.OnlyForbids) return new(Verdict.Allowed, "only a 'not allowed' counts", []);
+        bool Lists(InstructionsEdition edition) => applicable.Any(r => r.Rule.Allows && r.Rule.Edition == edition.Id);
+        if (v.Speaking.Any(e => e.OnlyListed && !Lists(e))) return new(Verdict.NotAllowed, "5 not listed", []);
+        var own = Ingredients.SelectMany(i => _trees.Line(i.Agent)).SelectMany(a => a.Duties).Concat(_trees.Line(v.Type).SelectMany(p => p.Duties));
+        if (!own.All(d => CanBeMet(d, v))) return new(Verdict.NotAllowed, "6 own duties", []);
+        Rule[] In(int voice) => live.Where(r => r.Voice == voice && (r.Rule.Edition is null || v.Speaking.All(Lists))).Select(r => r.Rule).ToArray();
+        var part = In(PartVoice);
+        var materials = v.Known ? v.Materials.Select((_, m) => In(m + 1)).ToArray() : [];
+        if (part.Length == 0 && (materials.Length == 0 || materials.Any(m => m.Length == 0))) return new(Verdict.NotEstablished, "7 no evidence", []);
+        bool OnProduct(Rule[] voice) => voice.Any(r => r.Product is not null);
+        bool Suffices(MaterialId m) => _product?.Composition == Composition.DeclaredHazardousOnly && _trees.Line(m).Any(x => x.DeclaredOnlySuffices);
+        var covered = OnProduct(part) || (materials.Length > 0 && materials.Zip(v.Materials).All(m => OnProduct(m.First) || Suffices(m.Second)));
+        if (_product is { Composition: not Composition.Full } && !covered) return new(Verdict.NotEstablished, "7 composition not known", []);
+        var deciding = part.Length > 0 ? [part] : materials;
+        var joining = deciding.SelectMany(voice => voice).Concat(live.Where(r => r.Voice is PartVoice or DutiesOnly).Select(r => r.Rule));
+        if (!joining.SelectMany(r => r.Duties).All(d => CanBeMet(d, v))) return new(Verdict.NotEstablished, "8 duties", []);
+        return new(Verdict.Allowed, part.Length > 0 ? "7 by the part" : "7 by its materials", deciding);
+    }
+
+    private bool CanBeMet(Duty duty, Variant v) => duty.Ways.Count == 0 || v.Type is null
+        || duty.Ways.Any(w => !(w.Method > v.Wettest) && (w.Act is not { } act || !_trees.Never(v.Type).Contains(act)));
+
+    private decimal EffectiveResidence(Variant v, decimal asked)
+    {
+        var gone = Ingredients.All(i => !i.Unknown && ReferenceTrees.Nearest(_trees.Line(i.Agent), a => a.Leaves) == Residue.Nothing);
+        var leastThatEnds = v.Geometry != Geometry.Open ? ApplicationMethod.Rinse : gone ? ApplicationMethod.DryWipe : ApplicationMethod.DampWipe;
+        if (v.Type is null || asked == Interval.WithoutEnd || leastThatEnds <= v.Wettest) return asked;
+        return gone ? Math.Max(asked, _trees.Convention(ConventionKey.DryingTime).Range.Upper!.Value) : Interval.WithoutEnd;
+    }
+
+    private IEnumerable<Reaching> RulesThatReach(Variant v, Component c) =>
+        from rule in _trees.Rules
+        where PassesToAgent(rule, c)
+        let box = _axes.Select(axis => _trees.Filled(rule, axis, _product)).ToArray()
+        from voice in VoicesReached(rule, v)
+        select new Reaching(rule, voice, box);
+
+    private bool PassesToAgent(Rule rule, Component c) =>
+        rule.Product is not null ? rule.Product == _question.Product && rule.CompositionDated == _product!.CompositionDated
+        : c.Unknown ? !rule.Allows && rule.Agent == c.Agent
+        : rule.SeenWith.Count > 0 ? rule.SeenWith.Any(seen => _trees.Below(c.Agent, seen))
+        : rule.Allows && !rule.WholeClass ? c.Agent == rule.Agent : _trees.Below(c.Agent, rule.Agent!);
+
+    private IEnumerable<int> VoicesReached(Rule rule, Variant v)
+    {
+        var target = rule.Target;
+        if (target.Material is { } at)
+            return Enumerable.Range(1, v.Materials.Length).Where(i => v.Materials[i - 1] is var m && _trees.Passes(rule, at, m));
+        if (target.Part is { } type)
+            return v.Type is null || !_trees.Below(v.Type, type) ? [] : !rule.Allows || PermissionPasses(type, v) ? [PartVoice] : [DutiesOnly];
+        return target.Device == _question.Device && (target.DevicePart ?? _question.DevicePart) == _question.DevicePart
+            && (rule.Edition is null || v.Speaking.Any(e => e.Id == rule.Edition)) ? [PartVoice] : [];
+    }
+
+    private bool PermissionPasses(PartId from, Variant v)
+    {
+        IEnumerable<MaterialId> Certain(PartId? id) => _trees.Materials(id).Where(s => s.OneOf.Count == 1).Select(s => s.OneOf[0]);
+        if (v.Stated && !v.Materials.All(m => Certain(v.Type).Any(of => _trees.Below(m, of)))) return false;
+        return (from == v.Type && !v.Stated) || v.Materials.Where(_trees.Delicate).All(Certain(from).Contains);
+    }
 }

@@ -1,6 +1,4 @@
 using Compat.Evaluation;
-using Compat.Exposures;
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Tests.Shipped;

@@ -1,5 +1,3 @@
-using Compat.Sites;
-
 namespace Compat.Tests.Sites;
 
 public sealed class SerialRangeTests

@@ -1,4 +1,3 @@
-using Compat.Knowledge;
 using Compat.Snapshots;
 using Compat.Tests.Evaluation;
 
