@@ -16,8 +16,9 @@ public static class CommandLine
     /// <param name="args">The arguments, as the shell gives them.</param>
     /// <param name="stdout">Takes results.</param>
     /// <param name="stderr">Takes notes and what is wrong.</param>
+    /// <param name="isTerminal">Whether results are read on a terminal; else lists are plain text, the same on every machine.</param>
     /// <returns>The exit code (<see cref="ExitCode"/>).</returns>
-    public static int Run(string[] args, TextWriter stdout, TextWriter stderr)
+    public static int Run(string[] args, TextWriter stdout, TextWriter stderr, bool isTerminal)
     {
         var help = new Option<string?>("--help", "-h", "-?") { Description = "Show what the command does, with examples", Arity = ArgumentArity.Zero, Recursive = true };
         var version = new Option<string?>("--version") { Description = "Show the version of the program and of the shipped data", Arity = ArgumentArity.Zero };
@@ -44,7 +45,7 @@ public static class CommandLine
 
         var problems = parsed.Errors.Count == 0 ? [] : Problems(parsed, root).ToList();
         if (asked is CliCommand runnable)
-            return runnable.Execute(new Call(parsed, stdout, stderr, problems));
+            return runnable.Execute(new Call(parsed, stdout, stderr, isTerminal, problems));
         if (problems.Count == 0) problems.Add(BadInput.Of("no-command", "no command is given", "see `compat --help`"));
         return BadInput.Report(problems, stderr);
     }

@@ -6,7 +6,7 @@ using Compat.Snapshots;
 // The shipped data is read on another core while the arguments are parsed.
 if (args.Length > 1 && Array.IndexOf(args, "--data") < 0) new Thread(ReadAhead) { IsBackground = true }.Start();
 Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-return CommandLine.Run(args, Console.Out, Console.Error);
+return CommandLine.Run(args, Console.Out, Console.Error, isTerminal: !Console.IsOutputRedirected);
 
 static void ReadAhead()
 {

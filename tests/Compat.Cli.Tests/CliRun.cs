@@ -3,11 +3,15 @@ namespace Compat.Cli.Tests;
 /// <summary>Runs the command inside the test process.</summary>
 internal sealed record CliRun(int Code, string Output, string Notes)
 {
-    public static CliRun Of(params string[] args)
+    public static CliRun Of(params string[] args) => Of(isTerminal: false, args);
+
+    public static CliRun OnTerminal(params string[] args) => Of(isTerminal: true, args);
+
+    private static CliRun Of(bool isTerminal, string[] args)
     {
         using var stdout = new StringWriter();
         using var stderr = new StringWriter();
-        var code = CommandLine.Run(args, stdout, stderr);
+        var code = CommandLine.Run(args, stdout, stderr, isTerminal);
         return new CliRun(code, stdout.ToString(), stderr.ToString());
     }
 

@@ -50,6 +50,10 @@ internal sealed class FindCommand : DataCommand
                 json.WriteEndObject();
             });
         }
+        else if (call.IsTerminal && found.Length > 0)
+        {
+            TerminalTable.Write(call.Stdout, ["id", "name", "kind", "why"], found.Select(pair => new[] { pair.entry.Id, pair.entry.Name, pair.entry.Kind, pair.why }));
+        }
         else
         {
             var page = new Page(call.Stdout);

@@ -35,6 +35,7 @@ internal sealed class ListCommand : DataCommand
         if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
         var entries = Catalogue.Of(kb, kind);
         if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => WriteJson(json, kind, entries, kb.Identity));
+        else if (call.IsTerminal) WriteTable(call.Stdout, entries);
         else WriteText(new Page(call.Stdout), entries);
         if (entries.Count == 0 && kind is "products" or "devices")
             new Page(call.Stderr).Line($"note: there are no {kind}: they are in a site's own file, `--site FILE`", 0, 2);
@@ -46,6 +47,9 @@ internal sealed class ListCommand : DataCommand
         foreach (var entry in entries)
             page.Columns(new string(' ', 2 * entry.Depth) + entry.Id, entry.Name + (entry.Detail is null ? "" : " - " + entry.Detail), 0, 36);
     }
+
+    private static void WriteTable(TextWriter stdout, IReadOnlyList<Catalogue.Entry> entries) =>
+        TerminalTable.Write(stdout, ["id", "name", "detail"], entries.Select(entry => new[] { new string(' ', 2 * entry.Depth) + entry.Id, entry.Name, entry.Detail ?? "" }));
 
     private static void WriteJson(Utf8JsonWriter json, string kind, IReadOnlyList<Catalogue.Entry> entries, IReadOnlyList<DataIdentity> identity)
     {
