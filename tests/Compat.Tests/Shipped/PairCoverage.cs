@@ -1,7 +1,5 @@
 using System.Text;
 using Compat.Curation.Text;
-using Compat.Exposures;
-using Compat.Knowledge;
 
 namespace Compat.Tests.Shipped;
 

@@ -1,5 +1,4 @@
 using System.Security.Cryptography;
-using Compat.Knowledge;
 using Compat.Snapshots;
 using Compat.Tests.Evaluation;
 using Compat.Tests.Validation;

@@ -1,7 +1,5 @@
 using Compat.Efficacy;
-using Compat.Exposures;
 using Compat.Instructions;
-using Compat.Knowledge;
 using Compat.Mixing;
 using Compat.People;
 using Compat.Tests.Evaluation;

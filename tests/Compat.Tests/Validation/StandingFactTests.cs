@@ -1,6 +1,4 @@
 using Compat.Efficacy;
-using Compat.Exposures;
-using Compat.Knowledge;
 using Compat.People;
 using Compat.Validation;
 
