@@ -64,7 +64,7 @@ internal static class SubstanceResolver
             Product = product,
             LeavesNothing = leavesNothing,
             Dilution = dilution,
-            DilutionTreatment = dilution.IsPoint ? AxisTreatment.Exactly : question.Dilution is null ? AxisTreatment.Free : AxisTreatment.Uncertain,
+            DilutionTreatment = concentrate && question.Dilution is null ? AxisTreatment.Free : dilution.IsPoint ? AxisTreatment.Exactly : AxisTreatment.Uncertain,
             StrengthStated = true,
             Ph = question.Ph is { } ph ? [new PhSegment(Span.Whole, ph)]
                 : ProductPh.Segments(product, kb.Convention(ConventionKey.WaterPh).Range).Where(segment => segment.Dilution.Meets(Span.Of(dilution))).ToArray(),

@@ -23,7 +23,7 @@ public sealed class MapTests
             [Axis.Ph] = grid.On(Axis.Ph, Interval.Whole),
             [Axis.Uses] = grid.On(Axis.Uses, Interval.AtLeast(1)),
         };
-        var methods = trees.Chamber(c.Question.Agent!) ? [ApplicationMethod.Chamber] : MethodSet.Ladder.Methods;
+        var methods = trees.Line(c.Question.Agent!).Any(a => a.Chamber) ? [ApplicationMethod.Chamber] : MethodSet.Ladder.Methods;
         for (var i = 0; i < 12; i++)
         {
             var method = methods[random.Next(methods.Count)];

@@ -43,7 +43,7 @@ internal static class Change
         if (c.Site?.Products.FirstOrDefault() is not { } product || DutyEndsWithResidence(c)) return null;
         var agent = c.Data.Agents[random.Next(1, c.Data.Agents.Count)].Id;
         var trees = new ReferenceTrees(c.Data, []);
-        if (trees.Chamber(agent)) return null;
+        if (trees.Line(agent).Any(a => a.Chamber)) return null;
         var strength = trees.Basis(agent) is { } basis ? new Strength(Interval.Exactly(random.Next(1, 20)), StrengthUnit.PercentOf(basis)) : (Strength?)null;
         Ingredient added = random.Next(5) == 0 ? new() { Unknown = "dye" } : new() { Agent = agent, Strength = strength };
         return c with { Site = c.Site with { Products = [product with { Ingredients = [.. product.Ingredients, added] }] } };

@@ -27,7 +27,7 @@ internal sealed partial class CaseMaker
         if (_shape == Shape.Map) return;
         var product = _question.Product is null ? null : _site!.Products[0];
         var basis = _question.Agent is { } agent ? _trees.Basis(agent) : null;
-        var chamber = _question.Agent is { } gas && _trees.Chamber(gas);
+        var chamber = _question.Agent is { } gas && _trees.Line(gas).Any(a => a.Chamber);
         _question = _question with
         {
             Method = Stated() ? chamber ? ApplicationMethod.Chamber : (ApplicationMethod)_random.Next(1, Chance(50) ? 3 : 6) : null,

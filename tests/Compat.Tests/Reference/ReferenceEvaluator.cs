@@ -62,19 +62,15 @@ internal sealed class ReferenceEvaluator
     /// <summary>Every uncertain value of a choice, in every variant, of every component.</summary>
     private IEnumerable<PointTruth> AllAt(Choice choice, Interval uses)
     {
-        var (residences, dilutions) = (Samples.On(Axis.Residence, choice.Residence), Samples.On(Axis.Dilution, choice.Dilution));
+        var (residences, numbers) = (Samples.On(Axis.Residence, choice.Residence), Samples.On(Axis.Uses, uses));
         var temperature = _question.Temperature ?? _product?.Temperature ?? Usual(u => u.Temperature);
         var temperatures = Samples.On(Axis.Temperature, temperature ?? _trees.Convention(ConventionKey.AssumedTemperature).Range);
-        return from d in dilutions
+        return from d in Samples.On(Axis.Dilution, choice.Dilution)
                let phs = Samples.On(Axis.Ph, _question.Ph ?? (_product is null ? Usual(u => u.Ph) ?? Interval.Whole : PhAt(_product, d)))
                from one in _judged
                let strengths = Samples.On(Axis.Strength, one.Component.Strength.Scale(d))
-               from r in residences
-               from t in temperatures
-               from p in phs
-               from n in Samples.On(Axis.Uses, uses)
-               from s in strengths
-               select Judge(one.Variant, one.Component, one.Rules, choice.Method, [s, d, r, t, p, n]);
+               from at in Cross<decimal>([strengths, [d], residences, temperatures, phs, numbers])
+               select Judge(one.Variant, one.Component, one.Rules, choice.Method, at);
     }
 
     /// <summary>Plain 'allowed': every axis stated, or `any` in every deciding rule; nothing filled in; all of it allowed; well founded.</summary>
@@ -102,12 +98,13 @@ internal sealed class ReferenceEvaluator
                let known = stated is null ? own is { MaterialsKnown: not false } : _question.Materials.Count > 0 || part!.MaterialsKnown != false
                let wettest = part is { WettestFrom: { } edition } && speaking.All(e => e.Id != edition) ? null : part?.Wettest
                let geometry = part?.Geometry ?? ReferenceTrees.Nearest(_trees.Line(type), p => p.Geometry) ?? Geometry.Open
-               from materials in Chosen(stated ?? _trees.Materials(type))
+               from materials in Cross((stated ?? _trees.Materials(type)).Select(slot => slot.OneOf))
                select new Variant(type, speaking, [.. materials.Distinct()], stated is not null, known, wettest ?? _trees.Wettest(type), geometry);
     }
 
-    private static IEnumerable<IEnumerable<MaterialId>> Chosen(IEnumerable<MaterialSlot> slots) => !slots.Any() ? [[]]
-        : from first in slots.First().OneOf from others in Chosen(slots.Skip(1)) select others.Prepend(first);
+    /// <summary>Every way to take one of each.</summary>
+    private static IEnumerable<T[]> Cross<T>(IEnumerable<IEnumerable<T>> each) => each.Aggregate((IEnumerable<T[]>)[[]], (ways, some) =>
+        ways.SelectMany(_ => some, (taken, one) => (T[])[.. taken, one]));
 
     /// <summary>For each possible serial number the editions that cover it, save those that an edition covering it replaces.</summary>
     private IEnumerable<InstructionsEdition[]> SpeakingSets()
@@ -125,10 +122,9 @@ internal sealed class ReferenceEvaluator
             : new(i.Agent, InProduct(i, i.Agent, product))).ToArray();
         var water = _trees.Agents.Where(a => a.Value == "water" && product.Composition == Composition.Full);
         var sums = from agents in _trees.Agents
-                   where ingredients.Count(i => !i.Unknown && _trees.Below(i.Agent, agents)) >= 2
                    let members = ingredients.Where(i => !i.Unknown && _trees.Below(i.Agent, agents)).Select(i => i.Strength).ToArray()
-                   let most = members.All(m => m.Upper is not null) ? members.Sum(m => m.Upper) : null
-                   let together = new Interval(members.Min(m => m.Lower ?? 0), true, most, true)
+                   where members.Length >= 2
+                   let together = new Interval(members.Min(m => m.Lower ?? 0), true, members.Aggregate((decimal?)0, (sum, m) => sum + m.Upper), true)
                    select new Component(agents, together.Intersect(_trees.WholeStrength(agents)), OnlyForbids: true);
         return [.. ingredients, .. water.Select(a => new Component(a, _trees.WholeStrength(a), OnlyForbids: true)), .. sums];
     }
@@ -178,14 +174,13 @@ internal sealed class ReferenceEvaluator
         return ReferenceTrees.Hull((here.Any() ? here : nearest).Select(p => p.Value))!.Value;
     }
 
-    private PointTruth Judge(Variant v, Component c, Reaching[] reaching, ApplicationMethod method, decimal[] exposure)
+    private PointTruth Judge(Variant v, Component c, Reaching[] reaching, ApplicationMethod method, decimal[] at)
     {
         var tooWet = method != ApplicationMethod.Chamber && method > v.Wettest;
         if (v.Type is not null && (tooWet || _question.Acts.Any(_trees.Never(v.Type).Contains)))
             return new(Verdict.NotAllowed, "1 barrier", []);
-        var at = exposure.ToArray();
         at[(int)Axis.Residence] = EffectiveResidence(v, at[(int)Axis.Residence]);
-        var applicable = reaching.Where(r => _trees.Methods(r.Rule).Contains(method) && r.Box.Zip(at).All(on => on.First.Contains(on.Second))).ToArray();
+        var applicable = reaching.Where(r => _trees.Methods(r.Rule).Contains(method) && r.Box.Zip(at).All(x => x.First.Contains(x.Second))).ToArray();
         bool Reaches(int from, int to) => from == PartVoice || (from == to && from != DutiesOnly);
         bool Overrides(Reaching q, Reaching r) => Reaches(q.Voice, r.Voice) && q.Rule.Overrides.Contains(r.Rule.Id);
         bool Acts(Reaching r) => r.Rule.Edition is not null || !applicable.Any(q => !q.Rule.Allows && Overrides(q, r));

@@ -23,7 +23,6 @@ internal sealed class ReferenceTrees(KnowledgeData data, IReadOnlyList<Site> sit
     public IReadOnlyList<Act> Never(PartId? id) => Nearest(Line(id), p => p.Never) ?? [];
     public IReadOnlyList<MaterialSlot> Materials(PartId? id) => Nearest(Line(id), p => p.Materials) ?? [];
     public StrengthBasis? Basis(AgentId id) => Nearest(Line(id), a => a.Basis)?.Basis;
-    public bool Chamber(AgentId id) => Line(id).Any(a => a.Chamber);
 
     /// <summary>Every strength an agent can have, in percent of its basis.</summary>
     public Interval WholeStrength(AgentId id) => Basis(id) is not { } basis ? Interval.Whole
