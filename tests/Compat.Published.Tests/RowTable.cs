@@ -12,7 +12,7 @@ internal static class RowTable
 
     public static string[] Cells(string line) => line.Split(" | ");
 
-    private static IEnumerable<string> Read(string table)
+    public static IEnumerable<string> Read(string table)
     {
         using var stream = typeof(RowTable).Assembly.GetManifestResourceStream(table) ?? throw new ArgumentException("no table " + table);
         using var reader = new StreamReader(stream);
