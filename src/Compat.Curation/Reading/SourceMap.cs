@@ -24,6 +24,9 @@ public sealed class SourceMap
     /// <summary>The whole stretch of a record; null where there is no such record.</summary>
     public SourcePlace? FindRecord(ProblemPlace place) => Record(place) is { } found ? new(found.Source, found.Record.Span) : null;
 
+    /// <summary>Whether a key is written at the top of a record.</summary>
+    internal bool Writes(ProblemPlace place, string key) => Record(place) is { } found && found.Record.Find(key) is not null;
+
     /// <summary>The ids of the records whose stretch is such.</summary>
     internal IReadOnlyList<string> IdsOf(Func<SourcePlace, bool> isSuch) =>
         _records.Where(pair => pair.Value.Any(one => isSuch(new(one.Source, one.Record.Span)))).Select(pair => pair.Key.Id).ToArray();
