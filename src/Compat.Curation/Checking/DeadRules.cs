@@ -103,7 +103,7 @@ internal sealed class DeadRules(Ground ground)
                 var after = effect.Of(without);
                 var role = !effect.IsLive(rule, applies) ? Role.SetAside
                     : !effect.AreSame(with, after) ? Role.Decides
-                    : with.Deciding.Contains(rule) ? Role.Repeats : Role.Outvoted;
+                    : with.Verdict != Verdict.NotEstablished && with.Deciding.Contains(rule) ? Role.Repeats : Role.Outvoted;
                 if (role > best) best = role;
                 return best == Role.Decides;
             });

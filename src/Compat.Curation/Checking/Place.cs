@@ -8,6 +8,9 @@ internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods
 {
     private static readonly decimal[] Scale = [20m, 0.1m, 60m, 20m, 1m, 1000m];
 
+    /// <summary>A box that the place lies in, where its cells reach beyond it; null where there is none.</summary>
+    public ExposureBox? Within { get; init; }
+
     /// <summary>The values of an axis, as far as they can be asked.</summary>
     public Interval Range(Ground ground, Axis axis) => Values(ground, axis).ToInterval();
 
@@ -15,7 +18,8 @@ internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods
     {
         var i = (int)axis;
         if (axis == Axis.Dilution && Speaker.Substance.Product is not null) return ground.RealDilutions(Speaker, Cells);
-        return ground.Kb.Tables[i].SpanOf(Cells.Low[i], Cells.High[i]).Intersect(Span.Of(Domain.Of(axis, Speaker)));
+        var values = ground.Kb.Tables[i].SpanOf(Cells.Low[i], Cells.High[i]).Intersect(Span.Of(Domain.Of(axis, Speaker)));
+        return Within?.On(axis) is { Statement: AxisStatement.Within } limit ? values.Intersect(Span.Of(limit.Range)) : values;
     }
 
     /// <summary>The box as a rule would write it: an axis on which it holds everything is not named.</summary>

@@ -60,7 +60,7 @@ internal sealed class StandingRules(Ground ground)
                 broken = decision;
                 return true;
             });
-            if (cells is not null) return (new Place(subjects[0], speaker, MethodSet.Of(method), cells), broken!);
+            if (cells is not null) return (new Place(subjects[0], speaker, MethodSet.Of(method), cells) { Within = standing.When }, broken!);
         }
 
         return null;
