@@ -12,7 +12,8 @@ internal sealed class CheckText(TextWriter writer, CheckCall call)
 
     public void Write(CheckReport report)
     {
-        foreach (var finding in report.Findings) Write(finding);
+        foreach (var finding in report.Findings.Where(one => one.IsFault || call.IsVerbose)) Write(finding);
+        if (!call.IsVerbose) WriteNotes(report.Findings.Where(one => !one.IsFault).ToArray());
         if (report.GapCount > 0) WriteGaps(report);
         writer.Write(Sum(report) + "\n");
     }
@@ -34,6 +35,14 @@ internal sealed class CheckText(TextWriter writer, CheckCall call)
         foreach (var mend in finding.Mends) Line($"  mend: {mend.Text}");
         if (finding.Help is { } help) Line($"  help: {help}");
         Line("");
+    }
+
+    /// <summary>Notes in one line each, so that the faults stay in sight.</summary>
+    private void WriteNotes(Finding[] notes)
+    {
+        foreach (var note in notes)
+            Line($"{(call.Find(note.Involved[0]) is { } place ? DiagnosticText.Where(place) : call.Directory)}: note: {Words.Of(note.Kind)}: {note.Message}");
+        if (notes.Length > 0) Line("");
     }
 
     private static string Where(Finding finding) =>

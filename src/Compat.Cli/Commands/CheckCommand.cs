@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Compat.Cli.Checks;
+using Compat.Cli.Json;
 using Compat.Curation.Checking;
 using Compat.Curation.Diagnostics;
 using Compat.Knowledge;
@@ -12,7 +13,7 @@ namespace Compat.Cli.Commands;
 internal sealed class CheckCommand : CliCommand
 {
     /// <summary>The formats there are.</summary>
-    private static readonly string[] Formats = ["text"];
+    private static readonly string[] Formats = ["text", "json", "sarif", "github"];
     private readonly Argument<string> _directory;
     private readonly Option<string[]> _sites;
     private readonly Option<string?> _format;
@@ -79,7 +80,14 @@ internal sealed class CheckCommand : CliCommand
         }
 
         var shown = new CheckCall(directory, sites, call.Parsed.GetValue(_verbose), check.Places, check.BasisOf);
-        new CheckText(call.Stdout, shown).Write(report);
+        switch (format)
+        {
+            case "json": JsonWriting.Document(call.Stdout, json => new CheckJson(json, shown).Write(report)); break;
+            case "sarif": JsonWriting.Document(call.Stdout, json => new CheckSarif(json, shown).Write(report)); break;
+            case "github": new CheckGithub(call.Stdout, shown).Write(report); break;
+            default: new CheckText(call.Stdout, shown).Write(report); break;
+        }
+
         return report.IsClean ? ExitCode.Done : ExitCode.NotAllowed;
     }
 

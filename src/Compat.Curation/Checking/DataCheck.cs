@@ -12,13 +12,13 @@ public static class DataCheck
     /// <param name="data">The records.</param>
     /// <param name="sites">Sites laid over them.</param>
     /// <param name="options">What to look at.</param>
-    /// <param name="problems">What keeps them from being checked at all; empty where nothing does. Wrong overrides are findings, not problems.</param>
+    /// <param name="problems">What keeps them from being checked at all; empty where nothing does. Wrong overrides and the like are findings, not problems.</param>
     /// <returns>What was found; null where there are problems.</returns>
     /// <exception cref="TooManyBoxesException">One pair of part and agent needs more than 100,000 boxes.</exception>
     public static CheckReport? Run(KnowledgeData data, IReadOnlyList<Site> sites, CheckOptions options, out IReadOnlyList<Problem> problems)
     {
         var all = Problems(data, sites);
-        problems = all.Where(problem => !OverrideFaults.IsOne(problem)).ToArray();
+        problems = all.Where(problem => !LoadFaults.IsOne(problem)).ToArray();
         return problems.Count > 0 ? null : Run(data, sites, options, all);
     }
 
@@ -26,7 +26,7 @@ public static class DataCheck
     internal static IReadOnlyList<Finding>? Faults(KnowledgeData data, IReadOnlyList<Site> sites)
     {
         var problems = Problems(data, sites);
-        if (problems.Any(problem => !OverrideFaults.IsOne(problem))) return null;
+        if (problems.Any(problem => !LoadFaults.IsOne(problem))) return null;
         return FaultsOf(new Ground(data, sites), problems, new CheckOptions { Today = default }).Where(finding => finding.IsFault).ToArray();
     }
 
@@ -48,8 +48,10 @@ public static class DataCheck
             findings = findings.Select(trial.Sift).ToList();
         }
 
+        findings.AddRange(Notes(ground, options, out var gaps));
         return new CheckReport
         {
+            Gaps = gaps,
             Findings = findings.OrderBy(finding => !finding.IsFault).ThenBy(finding => finding.Kind).ThenBy(finding => finding.Message, StringComparer.Ordinal).ToArray(),
             Rules = ground.Kb.Rules.Length,
             Subjects = ground.All.Count,
@@ -57,9 +59,20 @@ public static class DataCheck
         };
     }
 
+    private static List<Finding> Notes(Ground ground, CheckOptions options, out IReadOnlyList<PartGaps> gaps)
+    {
+        options.Progress?.Invoke("evidence");
+        var notes = new ThinEvidence(ground).Find(options.RestsOn).Concat(new StaleRules(ground).Find(options)).ToList();
+        options.Progress?.Invoke("gaps");
+        gaps = new Gaps(ground).Find();
+        var count = gaps.Sum(part => part.Agents.Count);
+        if (count > options.GapsAtMost) notes.Add(Gaps.TooMany(gaps, count, options.GapsAtMost.Value));
+        return notes;
+    }
+
     private static List<Finding> FaultsOf(Ground ground, List<Problem> overrides, CheckOptions options)
     {
-        var findings = overrides.Select(OverrideFaults.Of).ToList();
+        var findings = overrides.Select(LoadFaults.Of).ToList();
         Step("contradictions", () => new Contradictions(ground).Find(options.WithRefinements));
         Step("overrides", () => new OverrideFaults(ground).Find(findings.ToArray()));
         Step("standing rules", () => new StandingRules(ground).Find());

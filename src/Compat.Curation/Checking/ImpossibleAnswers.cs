@@ -1,3 +1,4 @@
+using System.Globalization;
 using Compat.Curation.Writing;
 using Compat.Evaluation;
 using Compat.Exposures;
@@ -42,12 +43,13 @@ internal sealed class ImpossibleAnswers(Ground ground)
         return null;
     }
 
-    /// <summary>The residence at least, and the time within which it must have ended.</summary>
+    /// <summary>Two duties of which one never comes due because of the other.</summary>
     private static string? Excluding(CompiledRule rule)
     {
-        var least = rule.Box[(int)Axis.Residence].Lower ?? 0m;
-        var late = rule.Rule.Duties.FirstOrDefault(duty => duty.Kind is DutyKind.TakeOff or DutyKind.WipeDry && duty.Within < least);
-        return late is null ? null : $"asks for a residence of at least {Interval.Figure(least)} s and for `{Words.Of(late.Kind)}` within {Interval.Figure(late.Within!.Value)} s";
+        var discard = rule.Rule.Duties.FirstOrDefault(duty => duty.Kind == DutyKind.Discard);
+        var inspect = rule.Rule.Duties.FirstOrDefault(duty => duty.Kind == DutyKind.Inspect && duty.AfterUses > discard?.AfterUses);
+        return inspect is null ? null
+            : string.Create(CultureInfo.InvariantCulture, $"asks to inspect after {inspect.AfterUses} uses what it has discarded after {discard!.AfterUses}");
     }
 
     private IEnumerable<Speaker> Speakers(CompiledRule rule)

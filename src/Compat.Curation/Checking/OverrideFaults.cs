@@ -9,28 +9,6 @@ namespace Compat.Curation.Checking;
 /// <summary>Finds overrides that no use meets or that change nothing, and rules that cite instructions which no longer speak.</summary>
 internal sealed class OverrideFaults(Ground ground)
 {
-    /// <summary>The kinds of the faults that loading finds already.</summary>
-    private static readonly Dictionary<string, FindingKind> AtLoad = new()
-    {
-        ["override-misses"] = FindingKind.OverrideMisses,
-        ["override-cycle"] = FindingKind.OverrideCycle,
-        ["override-reach"] = FindingKind.OverrideReach,
-        ["overrides-instructions"] = FindingKind.OverridesInstructions,
-    };
-
-    /// <summary>Whether a problem found at load is one of overrides, which does not keep the rest from being checked.</summary>
-    public static bool IsOne(Problem problem) => AtLoad.ContainsKey(problem.Code);
-
-    /// <summary>A problem found at load, as a finding.</summary>
-    public static Finding Of(Problem problem) => new()
-    {
-        Kind = AtLoad[problem.Code],
-        IsFault = true,
-        Message = problem.Message,
-        Involved = [new(problem.Place, "overrides it")],
-        Help = problem.Help,
-    };
-
     public IEnumerable<Finding> Find(IReadOnlyCollection<Finding> known)
     {
         foreach (var rule in ground.Kb.Rules)

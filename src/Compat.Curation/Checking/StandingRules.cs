@@ -10,7 +10,7 @@ internal sealed class StandingRules(Ground ground)
 {
     public IEnumerable<Finding> Find()
     {
-        foreach (var standing in ground.Kb.Data.StandingRules.OrderBy(one => one.Id))
+        foreach (var standing in ground.Kb.Data.StandingRules.Where(one => one.SpeaksOfRules).OrderBy(one => one.Id))
         {
             var reported = new HashSet<RuleId>();
             foreach (var group in ground.All.GroupBy(subject => subject.Name + (subject.Variant.MaterialsAlone ? " alone" : "")))
