@@ -62,7 +62,7 @@ internal sealed class CheckText(TextWriter writer, CheckCall call)
     {
         var faults = report.Faults.Count();
         var notes = report.Findings.Count - faults;
-        return $"{report.Rules} rules on {report.Subjects} subjects with {report.Agents} agents: {Count(faults, "fault")}{(notes > 0 ? ", " + Count(notes, "note") : "")}";
+        return $"{Count(report.Rules, "rule")} on {Count(report.Subjects, "subject")} with {Count(report.Agents, "agent")}: {Count(faults, "fault")}{(notes > 0 ? ", " + Count(notes, "note") : "")}";
     }
 
     private static string Count(int count, string what) => count == 0 ? $"no {what}s" : count == 1 ? $"1 {what}" : $"{count} {what}s";

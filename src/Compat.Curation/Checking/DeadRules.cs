@@ -29,7 +29,8 @@ internal sealed class DeadRules(Ground ground)
     {
         Index();
         var found = new ConcurrentBag<Finding>();
-        Parallel.ForEach(ground.Kb.Rules, rule =>
+        var overrides = new OverrideFaults(ground);
+        Parallel.ForEach(ground.Kb.Rules.Where(rule => !overrides.IsSuperseded(rule)), rule =>
         {
             var role = RoleOf(rule);
             if (role == Role.Decides || (role == Role.Repeats && kept.Contains(rule.Rule.Id))) return;

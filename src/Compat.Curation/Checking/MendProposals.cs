@@ -6,11 +6,16 @@ namespace Compat.Curation.Checking;
 /// <summary>Proposes how two rules that contradict each other can be brought to agree.</summary>
 internal sealed class MendProposals(CompiledBase kb, Relation relation)
 {
-    public IEnumerable<Mend> For(CompiledRule allowed, CompiledRule forbids)
+    /// <summary>So many ways are shown at most.</summary>
+    private const int Most = 6;
+
+    public IEnumerable<Mend> For(CompiledRule allowed, CompiledRule forbids) => All(allowed, forbids).Take(Most);
+
+    private IEnumerable<Mend> All(CompiledRule allowed, CompiledRule forbids)
     {
         foreach (var mend in Narrower(allowed, forbids)) yield return mend;
-        foreach (var mend in Narrower(forbids, allowed)) yield return mend;
         if (relation.MayOverride(allowed, forbids)) yield return Override(allowed, forbids, "if it is a known exception");
+        foreach (var mend in Narrower(forbids, allowed)) yield return mend;
         if (relation.MayOverride(forbids, allowed)) yield return Override(forbids, allowed, "if the prohibition is the exception");
     }
 

@@ -81,6 +81,9 @@ internal sealed class OverrideFaults(Ground ground)
         }
     }
 
+    /// <summary>Whether a rule cites an edition that speaks for no serial number any more.</summary>
+    public bool IsSuperseded(CompiledRule rule) => SupersededBy(rule) is not null;
+
     /// <summary>The edition that replaces the one a rule cites, where that one speaks for no serial number any more.</summary>
     private InstructionsEdition? SupersededBy(CompiledRule rule)
     {

@@ -74,7 +74,7 @@ internal sealed class ThinEvidence(Ground ground)
             {
                 Kind = FindingKind.ThinEvidence,
                 IsFault = false,
-                Message = $"`{ground.Kb.Data.Agents[group.Key].Id}` has no usual {field} on record, and {group.Count()} rules depend on it",
+                Message = $"`{ground.Kb.Data.Agents[group.Key].Id}` has no usual {field} on record, which {(group.Count() == 1 ? "a rule tells" : $"{group.Count()} rules tell")} apart",
                 Involved =
                 [
                     new(new ProblemPlace(RecordKind.Agent, ground.Kb.Data.Agents[group.Key].Id.Value), "has none"),
