@@ -29,7 +29,7 @@ internal sealed class Effect(CompiledBase kb, Scene scene)
 
     /// <summary>Whether the answer is the same for a reader.</summary>
     public bool AreSame(Decision one, Decision other) =>
-        one.Verdict == other.Verdict && (one.Deciding.SequenceEqual(other.Deciding) || Key(one) == Key(other));
+        one.Verdict == other.Verdict && Key(one) == Key(other);
 
     private static int Weight(Source source) => source.Kind == SourceKind.CommonPractice || source.Trust == Trust.Weak ? 0
         : source.Recalled ? 1
@@ -40,7 +40,7 @@ internal sealed class Effect(CompiledBase kb, Scene scene)
         if (decision.Verdict == Verdict.NotAllowed)
             return "not " + (decision.Deciding.Count == 0 ? "-" : decision.Deciding.Max(rule => Evidence(kb, rule.Rule)));
         if (decision.Verdict == Verdict.NotEstablished) return "silent";
-        var duties = decision.Deciding.SelectMany(rule => rule.Rule.Duties).Select(ExposureYaml.DutyText).Distinct().Order(StringComparer.Ordinal);
+        var duties = decision.Deciding.Concat(decision.Accompanying).SelectMany(rule => rule.Rule.Duties).Select(ExposureYaml.DutyText).Distinct().Order(StringComparer.Ordinal);
         var unstated = decision.Deciding.SelectMany(Unstated).Distinct().Order(StringComparer.Ordinal);
         return $"{decision.ByPart} {decision.WellFounded} {Weakest(decision)} | {string.Join("; ", duties)} | {string.Join("; ", unstated)}";
     }

@@ -74,7 +74,7 @@ internal sealed class StandingRules(Ground ground)
     }
 
     private static bool Carries(Decision decision, Speaker speaker, DutyKind kind) =>
-        decision.Deciding.SelectMany(rule => rule.Rule.Duties).Concat(speaker.Component.Duties).Concat(decision.Variants.SelectMany(v => v.Duties)).Any(duty => duty.Kind == kind);
+        decision.Deciding.Concat(decision.Accompanying).SelectMany(rule => rule.Rule.Duties).Concat(speaker.Component.Duties).Concat(decision.Variants.SelectMany(v => v.Duties)).Any(duty => duty.Kind == kind);
 
     private CellBox? Cells(StandingRule standing, CellBox domain)
     {

@@ -37,13 +37,7 @@ internal sealed record Subject(string Name, PartVariant Variant, Question Ask, C
 
     private static IEnumerable<Subject> Of(CompiledBase kb, string name, Question ask)
     {
-        var variants = PartResolver.Variants(kb, ask);
-        foreach (var variant in variants)
-        {
-            var stated = variants.Count > 1 && variant.Materials.Length > 0 && variant.Device is null
-                ? ask with { Materials = variant.Materials.Select(m => new MaterialSlot(kb.Data.Materials[m].Id)).ToArray() }
-                : ask;
-            yield return new Subject(name, variant, stated, Reach.PartAndDevice(kb, variant).ToArray());
-        }
+        foreach (var variant in PartResolver.Variants(kb, ask))
+            yield return new Subject(name, variant, ask, Reach.PartAndDevice(kb, variant).ToArray());
     }
 }

@@ -19,8 +19,8 @@ internal sealed class NaiveCheck
         _roles = data.Rules.ToDictionary(rule => rule.Id, _ => Role.Silent);
         foreach (var agent in data.Agents)
         {
-            foreach (var material in data.Materials) Walk(Whole(new Question { Materials = [new MaterialSlot(material.Id)], Agent = agent.Id }));
-            foreach (var part in data.Parts) Walk(Whole(new Question { Part = part.Id, Agent = agent.Id }));
+            foreach (var material in data.Materials) Walk(Whole(_data, new Question { Materials = [new MaterialSlot(material.Id)], Agent = agent.Id }));
+            foreach (var part in data.Parts) Walk(Whole(_data, new Question { Part = part.Id, Agent = agent.Id }));
         }
     }
 
@@ -52,9 +52,9 @@ internal sealed class NaiveCheck
         new ReferenceEvaluator(data, [], question).EveryPoint().Any(point => Meeting(point).Any(pair => pair.Allowed.Id == allowed && pair.Forbids.Id == forbids));
 
     /// <summary>A question over every exposure.</summary>
-    private Question Whole(Question question) => question with
+    public static Question Whole(KnowledgeData data, Question question) => question with
     {
-        Strength = _trees.Basis(question.Agent!) is { } basis
+        Strength = new ReferenceTrees(data, []).Basis(question.Agent!) is { } basis
             ? new Strength(ReferenceMixture.IsFraction(basis) ? Interval.Closed(0, 100) : Interval.AtLeast(0), StrengthUnit.PercentOf(basis)) : null,
         Residence = Interval.Above(0),
         Temperature = Interval.Closed(-40, 200),
@@ -66,11 +66,11 @@ internal sealed class NaiveCheck
         var asked = new ReferenceEvaluator(_data, [], question);
         var without = _data.Rules.ToDictionary(rule => rule.Id, rule => new Lazy<ReferenceEvaluator>(() =>
             new ReferenceEvaluator(_data with { Rules = _data.Rules.Where(other => other.Id != rule.Id).ToArray() }, [], question)));
-        var standing = _data.StandingRules.Where(rule => HoldsFor(rule, question)).ToArray();
+        var standing = _data.StandingRules.Where(rule => HoldsFor(_data, rule, question)).ToArray();
         foreach (var point in asked.EveryPoint())
         {
             foreach (var (allowed, forbids) in Meeting(point))
-                (StrictlyBelow(forbids, allowed) ? Refinements : Contradictions).Add((allowed.Id, forbids.Id));
+                (StrictlyBelow(_trees, forbids, allowed) ? Refinements : Contradictions).Add((allowed.Id, forbids.Id));
             foreach (var rule in point.Heard.Where(h => h.IsLive).Select(h => h.Rule).Distinct().Where(rule => _roles[rule.Id] != Role.Decides))
             {
                 var role = RoleAt(point, rule, point.Elsewhere(without[rule.Id].Value));
@@ -89,21 +89,22 @@ internal sealed class NaiveCheck
         where n.IsLive && !n.Rule.Allows && (a.Voice == n.Voice || a.Voice == 0) && !(n.Rule.Target.Device is not null && a.Rule.Target.Device is null)
         select (a.Rule, n.Rule);
 
-    private bool StrictlyBelow(Rule rule, Rule other)
+    public static bool StrictlyBelow(ReferenceTrees trees, Rule rule, Rule other)
     {
-        var target = other.Target.Material is { } material ? rule.Target.Material is { } m && _trees.Below(m, material)
-            : rule.Target.Part is { } p && _trees.Below(p, other.Target.Part!);
-        return target && _trees.Below(rule.Agent!, other.Agent!) && (rule.Agent != other.Agent || !rule.Target.Equals(other.Target));
+        var target = other.Target.Material is { } material ? rule.Target.Material is { } m && trees.Below(m, material)
+            : rule.Target.Part is { } p && trees.Below(p, other.Target.Part!);
+        return target && trees.Below(rule.Agent!, other.Agent!) && (rule.Agent != other.Agent || !rule.Target.Equals(other.Target));
     }
 
-    private Role RoleAt(GridPoint point, Rule rule, PointTruth after)
+    private Role RoleAt(GridPoint point, Rule rule, GridPoint elsewhere)
     {
-        var others = point.Heard.Where(h => h.IsLive && !h.Rule.Allows && h.Rule.Id != rule.Id).Select(h => h.Rule).Distinct().ToArray();
+        var after = elsewhere.Truth;
+        var others = elsewhere.Heard.Where(h => h.IsLive && !h.Rule.Allows).Select(h => h.Rule).Distinct().ToArray();
         var forbids = point.Truth.Verdict == Verdict.NotAllowed && point.Truth.Step.StartsWith('5');
         var same = point.Truth.Verdict == after.Verdict && point.Truth.Verdict switch
         {
-            Verdict.NotAllowed => !forbids ? !after.Step.StartsWith('5') : rule.Allows || (after.Step.StartsWith('5') && others.Max(Evidence) >= Evidence(rule)),
-            Verdict.Allowed => Says(point.Truth) == Says(after),
+            Verdict.NotAllowed => !forbids ? !after.Step.StartsWith('5') : after.Step.StartsWith('5') && others.Max(Evidence) == point.Heard.Where(h => h.IsLive && !h.Rule.Allows).Max(h => Evidence(h.Rule)),
+            Verdict.Allowed => Says(point) == Says(elsewhere),
             _ => true,
         };
         if (!same) return Role.Decides;
@@ -111,28 +112,34 @@ internal sealed class NaiveCheck
         return deciding ? Role.Repeats : Role.Idle;
     }
 
-    private string Says(PointTruth truth)
+    private string Says(GridPoint point)
     {
+        var truth = point.Truth;
         var rules = truth.Allowing.SelectMany(voice => voice).Distinct().ToArray();
-        var duties = rules.SelectMany(rule => rule.Duties).Select(ExposureYaml.DutyText).Distinct().Order(StringComparer.Ordinal);
+        var duties = rules.Concat(point.Accompanying).SelectMany(rule => rule.Duties).Select(ExposureYaml.DutyText).Distinct().Order(StringComparer.Ordinal);
         var unstated = rules.SelectMany(rule => Enum.GetValues<Axis>().Where(axis => rule.When.On(axis).Statement == AxisStatement.Unstated).Select(axis => $"{axis} {_trees.Filled(rule, axis, null)}")
             .Concat(rule.When.Methods.Statement == AxisStatement.Unstated ? ["methods"] : [])).Distinct().Order(StringComparer.Ordinal);
         var founded = truth.Allowing.All(voice => voice.Any(rule => rule.KnownBy is KnownBy.Test or KnownBy.Instructions or KnownBy.Published && Evidence(rule) >= 2));
         return $"{truth.Step} | {founded} {truth.Allowing.Min(voice => voice.Max(Evidence))} | {string.Join("; ", duties)} | {string.Join("; ", unstated)}";
     }
 
-    private int Evidence(Rule rule) => rule.Allows && rule.KnownBy == KnownBy.Practice ? 0 : rule.Sources.Max(id =>
+    private int Evidence(Rule rule) => Evidence(_data, rule);
+
+    /// <summary>How strong the sources of a rule are, from 0 to 3.</summary>
+    public static int Evidence(KnowledgeData data, Rule rule) => rule.Allows && rule.KnownBy == KnownBy.Practice ? 0 : rule.Sources.Max(id =>
     {
-        var source = _data.Sources.Single(one => one.Id == id);
+        var source = data.Sources.Single(one => one.Id == id);
         return source.Kind == SourceKind.CommonPractice || source.Trust == Trust.Weak ? 0 : source.Recalled ? 1 : source.Trust == Trust.NamedPublication ? 2 : 3;
     });
 
-    private bool HoldsFor(StandingRule rule, Question question)
+    /// <summary>Whether a standing rule holds for what is asked.</summary>
+    public static bool HoldsFor(KnowledgeData data, StandingRule rule, Question question)
     {
-        if (!_trees.Below(question.Agent!, rule.Agent)) return false;
-        if (rule.Part is { } part) return question.Part is { } asked && _trees.Below(asked, part);
-        var materials = question.Part is { } of ? _trees.Candidates(of) : question.Materials.SelectMany(slot => slot.OneOf);
-        return materials.Any(m => _trees.Below(m, rule.Material!));
+        var trees = new ReferenceTrees(data, []);
+        if (!trees.Below(question.Agent!, rule.Agent)) return false;
+        if (rule.Part is { } part) return question.Part is { } asked && trees.Below(asked, part);
+        var materials = question.Part is { } of ? trees.Candidates(of) : question.Materials.SelectMany(slot => slot.OneOf);
+        return materials.Any(m => trees.Below(m, rule.Material!));
     }
 
     /// <summary>Whether at some point all variants, the worst of which counts, are allowed, and the duty is missing.</summary>

@@ -7,7 +7,7 @@ namespace Compat.Tests.Reference;
 internal sealed record Heard(Rule Rule, int Voice, bool IsLive);
 
 /// <summary>One point of the grid, on one variant, with one component: what applies, and what it answers.</summary>
-internal sealed record GridPoint(IReadOnlyList<Heard> Heard, PointTruth Truth, IReadOnlyList<Duty> Duties, Func<ReferenceEvaluator, PointTruth> Elsewhere);
+internal sealed record GridPoint(IReadOnlyList<Heard> Heard, PointTruth Truth, IReadOnlyList<Rule> Accompanying, Func<ReferenceEvaluator, GridPoint> Elsewhere);
 
 /// <summary>Walks the whole grid of boundaries, midpoints and values beyond: what the check computes in boxes is counted here point by point.</summary>
 internal sealed partial class ReferenceEvaluator
@@ -36,15 +36,14 @@ internal sealed partial class ReferenceEvaluator
         var (variant, component) = (_variants[v], _components[c]);
         var e = at with { Residence = EffectiveResidence(variant, at.Residence) };
         var applicable = _reaching[(variant, component)].Where(a => Holds(a, e)).ToArray();
-        bool Overrides(Applicable q, Applicable a) => (q.Voice == a.Voice || q.Voice == 0) && q.Rule.Overrides.Contains(a.Rule.Id);
+        bool Overrides(Applicable q, Applicable a) => ((q.Voice == a.Voice && q.Voice != DutiesOnly) || q.Voice == 0) && q.Rule.Overrides.Contains(a.Rule.Id);
         bool Acts(Applicable a) => a.Rule.Edition is not null || !applicable.Any(q => !q.Rule.Allows && Overrides(q, a));
         bool IsLive(Applicable a) => a.Rule.Edition is not null || !applicable.Any(q => Overrides(q, a) && Acts(q));
-        var duties = _trees.Duties(component.Agent).Concat(variant.Type is null ? [] : _trees.Duties(variant.Type)).ToArray();
         return new(
-            applicable.Select(a => new Heard(a.Rule, a.Voice, IsLive(a))).ToArray(),
+            applicable.Where(a => a.Voice != DutiesOnly).Select(a => new Heard(a.Rule, a.Voice, IsLive(a))).ToArray(),
             Judge(variant, component, at),
-            duties,
-            other => other.Judge(other._variants[v], other._components[c], at));
+            applicable.Where(a => a.Voice is 0 or DutiesOnly && a.Rule.Allows && IsLive(a)).Select(a => a.Rule).ToArray(),
+            other => other.Point(v, c, at));
     }
 
     private IEnumerable<Exposure> Exposures(Component component) =>
@@ -65,9 +64,9 @@ internal sealed partial class ReferenceEvaluator
         return Exposures(component).Where(at => uses.Contains(at.Uses)).Any(at =>
         {
             if (_variants.Any(v => v.Type is not null && at.Method != ApplicationMethod.Chamber && at.Method > v.Wettest)) return false;
-            var truths = _variants.Select(v => Judge(v, component, at)).ToArray();
-            return truths.All(truth => truth.Verdict == Verdict.Allowed)
-                && (without is not { } kind || !truths.SelectMany(truth => truth.Allowing).SelectMany(voice => voice).SelectMany(rule => rule.Duties).Concat(own).Any(duty => duty.Kind == kind));
+            var points = Enumerable.Range(0, _variants.Count).Select(v => Point(v, 0, at)).ToArray();
+            return points.All(point => point.Truth.Verdict == Verdict.Allowed)
+                && (without is not { } kind || !points.SelectMany(point => point.Truth.Allowing.SelectMany(voice => voice).Concat(point.Accompanying)).SelectMany(rule => rule.Duties).Concat(own).Any(duty => duty.Kind == kind));
         });
     }
 }
