@@ -13,9 +13,10 @@ internal sealed class Gaps(Ground ground)
         var narrowest = Enumerable.Range(0, ground.Kb.Agents.Count).Where(agent => !parents.Contains(agent)).OrderBy(agent => ground.Kb.Data.Agents[agent].Id).ToArray();
         var groups = ground.Parts.GroupBy(subject => subject.Name).Select(group => group.ToArray()).ToArray();
         var found = new PartGaps[groups.Length];
+        var permissions = new Permissions(ground);
         Parallel.For(0, groups.Length, i =>
         {
-            var marks = new Marks(ground, groups[i]);
+            var marks = new Marks(ground, permissions, groups[i]);
             var without = narrowest.Where(agent => !marks.Forbids(agent) && (!marks.CanAllow(agent) ? !OwnDuties(groups[i], agent) : IsGap(groups[i], agent)));
             found[i] = new PartGaps(new PartId(groups[i][0].Name), without.Select(agent => ground.Kb.Data.Agents[agent].Id).ToArray(), narrowest.Length);
         });
@@ -51,10 +52,10 @@ internal sealed class Gaps(Ground ground)
         private readonly bool[] _forbids;
         private readonly bool[] _mayAllow;
 
-        public Marks(Ground ground, Subject[] variants)
+        public Marks(Ground ground, Permissions permissions, Subject[] variants)
         {
             _forbids = new bool[ground.Kb.Agents.Count];
-            _mayAllow = Enumerable.Repeat(true, ground.Kb.Agents.Count).ToArray();
+            _mayAllow = permissions.Of(variants);
             foreach (var subject in variants)
             {
                 var voices = subject.Variant.Materials.Select(ground.OfMaterial).ToArray();
@@ -67,23 +68,11 @@ internal sealed class Gaps(Ground ground)
                         _forbids[agent] |= Reach.Residences(ground.Kb, rule, subject.EndsNowhere(leaves), leaves) is not null;
                     }
                 }
-
-                var byPart = Allowed(ground, subject.Voice);
-                var all = voices.Select(voice => Allowed(ground, voice)).ToArray();
-                for (var agent = 0; agent < _mayAllow.Length; agent++) _mayAllow[agent] &= byPart[agent] || (all.Length > 0 && all.All(one => one[agent]));
             }
         }
 
         public bool Forbids(int agent) => _forbids[agent];
 
         public bool CanAllow(int agent) => _mayAllow[agent];
-
-        private static bool[] Allowed(Ground ground, CompiledRule[] voice)
-        {
-            var marks = new bool[ground.Kb.Agents.Count];
-            foreach (var rule in voice.Where(one => one.Allows))
-                foreach (var agent in ground.Reached(rule)) marks[agent] = true;
-            return marks;
-        }
     }
 }

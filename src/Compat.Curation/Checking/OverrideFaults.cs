@@ -11,13 +11,14 @@ internal sealed class OverrideFaults(Ground ground)
 {
     public IEnumerable<Finding> Find(IReadOnlyCollection<Finding> known)
     {
+        var byId = ground.Kb.Rules.ToDictionary(rule => rule.Rule.Id);
         foreach (var rule in ground.Kb.Rules)
         {
             for (var i = 0; i < rule.Rule.Overrides.Count; i++)
             {
                 var place = new ProblemPlace(RecordKind.Rule, rule.Rule.Id.Value, $"overrides.{i}");
                 if (known.Any(finding => finding.Involved[0].Place == place)) continue;
-                var other = ground.Kb.Rules.First(one => one.Rule.Id == rule.Rule.Overrides[i]);
+                var other = byId[rule.Rule.Overrides[i]];
                 if (!Meet(rule, other))
                     yield return Fault(FindingKind.OverrideMisses, place, other, $"no use meets both `{rule.Rule.Id}` and `{other.Rule.Id}`, which it overrides", "remove the override, or correct what either rule speaks of");
                 else if (rule.Allows == other.Allows && SameDuties(rule, other))

@@ -8,16 +8,19 @@ namespace Compat.Curation.Checking;
 /// <summary>Finds the answers that break a standing rule: every part type, material and device part it holds for, every agent below, every exposure.</summary>
 internal sealed class StandingRules(Ground ground)
 {
+    private readonly Permissions _permissions = new(ground);
+
     public IEnumerable<Finding> Find()
     {
+        var groups = ground.All.GroupBy(subject => subject.Name + (subject.Variant.MaterialsAlone ? " alone" : "")).Select(group => group.ToArray()).ToArray();
+        var may = new bool[groups.Length][];
         foreach (var standing in ground.Kb.Data.StandingRules.Where(one => one.SpeaksOfRules).OrderBy(one => one.Id))
         {
             var reported = new HashSet<RuleId>();
-            foreach (var group in ground.All.GroupBy(subject => subject.Name + (subject.Variant.MaterialsAlone ? " alone" : "")))
+            for (var i = 0; i < groups.Length; i++)
             {
-                var subjects = group.ToArray();
-                if (!subjects.Any(subject => HoldsFor(standing, subject))) continue;
-                foreach (var finding in Broken(standing, subjects, reported)) yield return finding;
+                if (!groups[i].Any(subject => HoldsFor(standing, subject))) continue;
+                foreach (var finding in Broken(standing, groups[i], may[i] ??= _permissions.Of(groups[i]), reported)) yield return finding;
             }
         }
     }
@@ -29,15 +32,15 @@ internal sealed class StandingRules(Ground ground)
         return !subject.Variant.MaterialsAlone && ground.Kb.Parts.IsAtOrBelow(subject.Variant.Part, ground.Kb.Parts[standing.Part!.Value]);
     }
 
-    private IEnumerable<Finding> Broken(StandingRule standing, Subject[] subjects, HashSet<RuleId> reported)
+    private IEnumerable<Finding> Broken(StandingRule standing, Subject[] subjects, bool[] mayAllow, HashSet<RuleId> reported)
     {
         var seen = new HashSet<string>();
         var variants = subjects.Select(subject => subject.Variant).ToArray();
         foreach (var agent in ground.Agents.Downward(ground.Kb.Agents[standing.Agent.Value]).ToArray())
         {
+            if (!mayAllow[agent]) continue;
             var speaker = ground.SpeakerOf(agent);
             var scene = new Scene(ground.Kb, variants, speaker.Substance, speaker.Component, residenceWithoutEnd: false);
-            if (!scene.Candidates.Any(one => one.Rule.Allows)) continue;
             if (!seen.Add(string.Join(",", scene.Candidates.Select(one => one.Rule.Index)) + speaker.Substance.LeavesNothing + speaker.Component.Duties.Count)) continue;
             if (Break(standing, subjects, scene, speaker) is not var (place, decision)) continue;
             if (!decision.Deciding.Any(rule => reported.Add(rule.Rule.Id))) continue;
