@@ -17,7 +17,7 @@ internal sealed class CheckCommand : CliCommand
     private readonly Argument<string> _directory;
     private readonly Option<string[]> _sites;
     private readonly Option<string?> _format;
-    private readonly Option<bool> _verbose;
+    private readonly Option<string?> _verbose;
     private readonly Option<string?> _gaps;
     private readonly Option<string?> _stale;
     private readonly Option<string?> _today;
@@ -52,7 +52,7 @@ internal sealed class CheckCommand : CliCommand
             Today = Today(call),
             StaleAfterMonths = Months(call),
             GapsAtMost = Gaps(call),
-            WithRefinements = call.Parsed.GetValue(_verbose),
+            WithRefinements = call.Parsed.GetResult(_verbose) is not null,
             Progress = progress.Step,
         };
         if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
@@ -79,7 +79,7 @@ internal sealed class CheckCommand : CliCommand
             return ExitCode.BadInput;
         }
 
-        var shown = new CheckCall(directory, sites, call.Parsed.GetValue(_verbose), check.Places, check.BasisOf);
+        var shown = new CheckCall(directory, sites, call.Parsed.GetResult(_verbose) is not null, check.Places, check.BasisOf);
         switch (format)
         {
             case "json": JsonWriting.Document(call.Stdout, json => new CheckJson(json, shown).Write(report)); break;

@@ -1,5 +1,4 @@
 using Compat.Evaluation;
-using Compat.Exposures;
 using Compat.Knowledge;
 using Compat.Validation;
 

@@ -21,7 +21,7 @@ public class SolverTests
             Assert.Equal(solved.Redundant.Order(), First(report, FindingKind.RedundantRule));
             kinds.UnionWith(report.Findings.Select(finding => finding.Kind));
         });
-        Assert.Superset([FindingKind.Contradiction, FindingKind.DeadRule, FindingKind.RedundantRule, FindingKind.BrokenStandingRule], kinds);
+        Assert.Superset(new HashSet<FindingKind> { FindingKind.Contradiction, FindingKind.DeadRule, FindingKind.RedundantRule, FindingKind.BrokenStandingRule }, kinds);
     }
 
     /// <summary>On the shipped data the solver is asked where rules are written: each subject with the agents that its own rules name.</summary>
