@@ -15,14 +15,13 @@ internal sealed class SolverCheck
     /// <param name="data">The records.</param>
     /// <param name="evidence">How strong the sources of a rule are.</param>
     /// <param name="relates">Whether an 'allowed' and a 'not allowed' can contradict each other at all, or the second is an exception by its place.</param>
-    /// <param name="isAsked">Which questions are asked, where not all are.</param>
-    public SolverCheck(KnowledgeData data, Func<Rule, int> evidence, Func<Rule, Rule, bool> relates, Func<Question, bool>? isAsked = null)
+    public SolverCheck(KnowledgeData data, Func<Rule, int> evidence, Func<Rule, Rule, bool> relates)
     {
         _data = data;
         _evidence = evidence;
         var subjects = data.Materials.Select(material => new Question { Materials = [new MaterialSlot(material.Id)] }).Concat(data.Parts.Select(part => new Question { Part = part.Id }));
         foreach (var question in subjects.SelectMany(_ => data.Agents, (subject, agent) => subject with { Agent = agent.Id }))
-            if (isAsked is null || isAsked(question)) Ask(NaiveCheck.Whole(data, question), relates);
+            Ask(NaiveCheck.Whole(data, question), relates);
     }
 
     public IEnumerable<string> Contradictions => Proved("contradiction");

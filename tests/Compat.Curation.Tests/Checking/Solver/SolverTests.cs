@@ -13,7 +13,7 @@ public class SolverTests
         var kinds = new HashSet<FindingKind>();
         RandomData.ForAll(500, random =>
         {
-            var solved = Solve(random.Data, null);
+            var solved = Solve(random.Data);
             var report = DataCheck.Run(random.Data, [], Options, out _)!;
             Assert.Equal(solved.Contradictions.Order(), Of(report, FindingKind.Contradiction).Select(f => $"{f.Involved[0].Place.Id} {f.Involved[1].Place.Id}").Order());
             Assert.Equal(solved.Broken.Order(), Of(report, FindingKind.BrokenStandingRule).Select(f => f.Involved[^1].Place.Id).Distinct().Order());
@@ -24,27 +24,12 @@ public class SolverTests
         Assert.Superset(new HashSet<FindingKind> { FindingKind.Contradiction, FindingKind.DeadRule, FindingKind.RedundantRule, FindingKind.BrokenStandingRule }, kinds);
     }
 
-    /// <summary>On the shipped data the solver is asked where rules are written: each subject with the agents that its own rules name.</summary>
-    [Fact]
-    public void On_the_shipped_data_a_solver_agrees()
-    {
-        var data = KnowledgeBase.Shipped.Data;
-        var written = data.Rules.SelectMany(rule => rule.SeenWith.Append(rule.Agent!).Select(agent => (rule.Target.ToString(), agent.Value))).ToHashSet();
-        var solved = Solve(data, question => written.Contains((question.Part?.Value ?? question.Materials[0].OneOf[0].Value, question.Agent!.Value)));
-        var report = DataCheck.Run(data, [], Options, out var problems)!;
-        Assert.Empty(problems);
-        Assert.Equal(Of(report, FindingKind.Contradiction).Select(f => $"{f.Involved[0].Place.Id} {f.Involved[1].Place.Id}").Order(), solved.Contradictions.Order());
-        Assert.Empty(solved.Broken);
-        Assert.Equal(First(report, FindingKind.DeadRule), solved.Dead.Order());
-        Assert.Subset(solved.Redundant.ToHashSet(), First(report, FindingKind.RedundantRule).ToHashSet());
-    }
-
     private static readonly CheckOptions Options = new() { Today = new CalendarDate(2026, 11, 25) };
 
-    private static SolverCheck Solve(KnowledgeData data, Func<Compat.Question, bool>? isAsked)
+    private static SolverCheck Solve(KnowledgeData data)
     {
         var trees = new ReferenceTrees(data, []);
-        return new(data, rule => NaiveCheck.Evidence(data, rule), (allowed, forbids) => !NaiveCheck.StrictlyBelow(trees, forbids, allowed), isAsked);
+        return new(data, rule => NaiveCheck.Evidence(data, rule), (allowed, forbids) => !NaiveCheck.StrictlyBelow(trees, forbids, allowed));
     }
 
     private static IEnumerable<string> First(CheckReport report, FindingKind kind) => Of(report, kind).Select(f => f.Involved[0].Place.Id).Order();
