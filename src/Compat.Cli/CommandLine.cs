@@ -9,7 +9,7 @@ namespace Compat.Cli;
 /// <summary>The whole command: reads the arguments, runs what they ask, returns the exit code.</summary>
 public static class CommandLine
 {
-    private static readonly string[] Names = ["ask", "map", "list", "find", "dilute", "mix", "pack", "format"];
+    private static readonly string[] Names = ["ask", "map", "list", "find", "dilute", "mix", "pack", "check", "format"];
     private static readonly ParserConfiguration Configuration = new() { EnablePosixBundling = false, ResponseFileTokenReplacer = null };
 
     /// <summary>Runs one call.</summary>
@@ -60,6 +60,7 @@ public static class CommandLine
         "dilute" => new DiluteCommand(),
         "mix" => new MixCommand(),
         "pack" => new PackCommand(),
+        "check" => new CheckCommand(),
         "format" => new FormatCommand(),
         _ => null,
     };

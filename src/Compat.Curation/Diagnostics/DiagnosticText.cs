@@ -35,7 +35,16 @@ public static class DiagnosticText
     internal static string Heading(Diagnostic diagnostic) =>
         (diagnostic.Place is { } place ? Where(place) : diagnostic.File) + ": error: " + Printable(Cut(diagnostic.Message));
 
-    private static string Where(SourcePlace place)
+    /// <summary>The source line of a place with a caret under it: two lines ended by LF.</summary>
+    public static string Excerpt(SourcePlace place)
+    {
+        var text = new StringBuilder();
+        AppendExcerpt(text, place);
+        return text.ToString();
+    }
+
+    /// <summary>File, line and column of a place.</summary>
+    public static string Where(SourcePlace place)
     {
         var position = place.Position;
         return string.Create(CultureInfo.InvariantCulture, $"{place.Source.Path}:{position.Line}:{position.Column}");

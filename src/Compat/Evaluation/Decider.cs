@@ -123,7 +123,7 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
         {
             if (!applies[i]) continue;
             var rule = scene.Candidates[i].Rule;
-            if (!rule.OfInstructions && IsOverridden(i, own, of0, applies))
+            if (IsSetAside(i, own, of0, applies))
             {
                 if (!setAside.Contains(rule)) setAside.Add(rule);
                 continue;
@@ -135,8 +135,10 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
         return result;
     }
 
-    private bool IsOverridden(int candidate, int[] own, int[] of0, bool[] applies)
+    /// <summary>Whether an acting rule of the voice, or of the part and device, overrides a candidate.</summary>
+    internal bool IsSetAside(int candidate, int[] own, int[] of0, bool[] applies)
     {
+        if (scene.Candidates[candidate].Rule.OfInstructions) return false;
         foreach (var by in scene.Overriders[candidate])
             if (applies[by] && ((Holds(own, by) && Acts(by, own, of0, applies)) || (Holds(of0, by) && Acts(by, of0, of0, applies)))) return true;
         return false;

@@ -120,7 +120,7 @@ public sealed class SchemaFilesTests
             Joined<DutyKind>(), Joined<WaterGrade>(), Joined<Composition>(), Joined<StrengthOf>(), Joined<PhState>(),
             string.Join(' ', StrengthUnit.Texts), string.Join(' ', methods[1..]), string.Join(' ', methods[..^1]), string.Join(' ', methods[1..^1]),
             string.Join(' ', ["air", .. Words.All<Act>(), .. methods[1..^1]]),
-            "read recalled", "fully partly", "any unstated", "allowed not-allowed", "only-listed",
+            "second-source", "absence other-agent formulated-product", "read recalled", "fully partly", "any unstated", "allowed not-allowed", "only-listed",
         ];
         Assert.Equal(known.Order(), lists.Order());
     }

@@ -1,0 +1,134 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json;
+using Compat.Cli.Json;
+using Compat.Curation.Checking;
+using Compat.Curation.Diagnostics;
+using Compat.Exposures;
+
+namespace Compat.Cli.Checks;
+
+/// <summary>Writes what a check found as SARIF 2.1.0: a region for every record involved, rule help, and fingerprints that survive moved lines.</summary>
+internal sealed class CheckSarif(Utf8JsonWriter json, CheckCall call)
+{
+    private const int MostResults = 25_000;
+    private const string Root = "ROOT";
+
+    public void Write(CheckReport report)
+    {
+        json.WriteStartObject();
+        json.WriteString("$schema", "https://json.schemastore.org/sarif-2.1.0.json");
+        json.WriteString("version", "2.1.0");
+        json.WriteStartArray("runs");
+        json.WriteStartObject();
+        WriteTool();
+        json.WriteString("columnKind", "utf16CodeUnits");
+        json.WriteStartObject("originalUriBaseIds");
+        json.WriteStartObject(Root);
+        json.WriteStartObject("description");
+        json.WriteString("text", "The folder in which the check ran.");
+        json.WriteEndObject();
+        json.WriteEndObject();
+        json.WriteEndObject();
+        json.WriteList("results", report.Findings.Take(MostResults), Write);
+        json.WriteEndObject();
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private void WriteTool()
+    {
+        json.WriteStartObject("tool");
+        json.WriteStartObject("driver");
+        json.WriteString("name", "compat check");
+        json.WriteString("semanticVersion", typeof(CheckSarif).Assembly.GetName().Version!.ToString(3));
+        json.WriteList("rules", Enum.GetValues<FindingKind>(), kind =>
+        {
+            json.WriteStartObject();
+            json.WriteString("id", Words.Of(kind));
+            WriteMessage("shortDescription", KindText.What(kind));
+            WriteMessage("fullDescription", KindText.Why(kind));
+            WriteMessage("help", KindText.Instead(kind));
+            json.WriteStartObject("defaultConfiguration");
+            json.WriteString("level", KindText.IsFault(kind) ? "error" : "note");
+            json.WriteEndObject();
+            json.WriteEndObject();
+        });
+        json.WriteEndObject();
+        json.WriteEndObject();
+    }
+
+    private void Write(Finding finding)
+    {
+        json.WriteStartObject();
+        json.WriteString("ruleId", Words.Of(finding.Kind));
+        json.WriteNumber("ruleIndex", (int)finding.Kind);
+        json.WriteString("level", finding.IsFault ? "error" : "note");
+        WriteMessage("message", Braced(Text(finding)));
+        json.WriteStartArray("locations");
+        if (call.Find(finding.Involved[0]) is { } first) WriteLocation(first, null, null);
+        json.WriteEndArray();
+        json.WriteStartArray("relatedLocations");
+        for (var i = 1; i < finding.Involved.Count; i++)
+            if (call.Find(finding.Involved[i]) is { } place) WriteLocation(place, i, finding.Involved[i].Label);
+        json.WriteEndArray();
+        json.WriteStartObject("partialFingerprints");
+        json.WriteString("finding/v1", Fingerprint(finding));
+        json.WriteEndObject();
+        json.WriteEndObject();
+    }
+
+    private string Text(Finding finding)
+    {
+        var text = new StringBuilder(finding.Message).Append('.');
+        if (finding.Box is { } box) text.Append($"\nAt {BoxLine.Of(box, call.BasisOf(finding.Agent))}.");
+        if (finding.Witness is { } witness) text.Append($"\nAsk: {WitnessLine.Of(witness, call.Directory, call.Sites)}");
+        foreach (var mend in finding.Mends) text.Append($"\nMend: {mend.Text}.");
+        if (finding.Help is { } help) text.Append($"\nHelp: {help}.");
+        return text.ToString();
+    }
+
+    private void WriteLocation(SourcePlace place, int? id, string? label)
+    {
+        var end = place.Source.Lines.At(place.Span.End);
+        json.WriteStartObject();
+        if (id is { } number) json.WriteNumber("id", number);
+        json.WriteStartObject("physicalLocation");
+        json.WriteStartObject("artifactLocation");
+        json.WriteString("uri", Uri(place.Source.Path));
+        if (!Path.IsPathRooted(place.Source.Path)) json.WriteString("uriBaseId", Root);
+        json.WriteEndObject();
+        json.WriteStartObject("region");
+        json.WriteNumber("startLine", place.Position.Line);
+        json.WriteNumber("startColumn", place.Position.Column);
+        json.WriteNumber("endLine", end.Line);
+        json.WriteNumber("endColumn", end.Column);
+        json.WriteEndObject();
+        json.WriteEndObject();
+        if (label is not null) WriteMessage("message", Braced(label));
+        json.WriteEndObject();
+    }
+
+    private void WriteMessage(string name, string text)
+    {
+        json.WriteStartObject(name);
+        json.WriteString("text", text);
+        json.WriteEndObject();
+    }
+
+    /// <summary>Braces stand for placeholders in a message, so those of a text are doubled.</summary>
+    private static string Braced(string text) => text.Replace("{", "{{", StringComparison.Ordinal).Replace("}", "}}", StringComparison.Ordinal);
+
+    private static string Uri(string path)
+    {
+        var parts = path.Replace('\\', '/').Split('/').Select(System.Uri.EscapeDataString);
+        return (Path.IsPathRooted(path) ? "file://" : "") + string.Join("/", parts);
+    }
+
+    /// <summary>Of the kind, the records and what is said; not of lines, which move.</summary>
+    private static string Fingerprint(Finding finding)
+    {
+        var key = string.Join("\n", [Words.Of(finding.Kind), .. finding.Involved.Select(one => $"{one.Place.Kind} {one.Place.Id} {one.Place.Field}"), finding.Message]);
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(key)));
+    }
+}

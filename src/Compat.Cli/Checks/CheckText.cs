@@ -1,0 +1,71 @@
+using Compat.Cli.Text;
+using Compat.Curation.Checking;
+using Compat.Curation.Diagnostics;
+using Compat.Exposures;
+
+namespace Compat.Cli.Checks;
+
+/// <summary>Writes what a check found for people: each rule involved with its line and a caret, the witness, the mends.</summary>
+internal sealed class CheckText(TextWriter writer, CheckCall call)
+{
+    private const int GapsShown = 10;
+
+    public void Write(CheckReport report)
+    {
+        foreach (var finding in report.Findings.Where(one => one.IsFault || call.IsVerbose)) Write(finding);
+        if (!call.IsVerbose) WriteNotes(report.Findings.Where(one => !one.IsFault).ToArray());
+        if (report.GapCount > 0) WriteGaps(report);
+        writer.Write(Sum(report) + "\n");
+    }
+
+    private void Write(Finding finding)
+    {
+        var first = call.Find(finding.Involved[0]);
+        var weight = finding.IsFault ? "error" : "note";
+        Line($"{(first is null ? call.Directory : DiagnosticText.Where(first))}: {weight}: {Words.Of(finding.Kind)}: {finding.Message}");
+        for (var i = 0; i < finding.Involved.Count; i++)
+        {
+            if (call.Find(finding.Involved[i]) is not { } place) continue;
+            if (i > 0) Line($"  {finding.Involved[i].Label}: {DiagnosticText.Where(place)}");
+            writer.Write(DiagnosticText.Excerpt(place));
+        }
+
+        if (finding.Box is { } box) Line($"  at: {Where(finding)}{BoxLine.Of(box, call.BasisOf(finding.Agent))}");
+        if (finding.Witness is { } witness) Line($"  ask: {WitnessLine.Of(witness, call.Directory, call.Sites)}");
+        foreach (var mend in finding.Mends) Line($"  mend: {mend.Text}");
+        if (finding.Help is { } help) Line($"  help: {help}");
+        Line("");
+    }
+
+    /// <summary>Notes in one line each, so that the faults stay in sight.</summary>
+    private void WriteNotes(Finding[] notes)
+    {
+        foreach (var note in notes)
+            Line($"{(call.Find(note.Involved[0]) is { } place ? DiagnosticText.Where(place) : call.Directory)}: note: {Words.Of(note.Kind)}: {note.Message}");
+        if (notes.Length > 0) Line("");
+    }
+
+    private static string Where(Finding finding) =>
+        finding.Subject is null ? "" : $"`{finding.Subject}` with `{finding.Agent}`: ";
+
+    private void WriteGaps(CheckReport report)
+    {
+        var shown = call.IsVerbose ? report.Gaps : report.Gaps.Take(GapsShown).ToArray();
+        Line($"gaps: {report.GapCount} pairs of part and agent without evidence, worst parts first");
+        foreach (var part in shown)
+            Line($"  {part.Part}: {part.Agents.Count} of {part.OutOf} agents{(call.IsVerbose ? ": " + string.Join(", ", part.Agents) : "")}");
+        if (shown.Count < report.Gaps.Count) Line($"  and {report.Gaps.Count - shown.Count} parts more: see --verbose");
+        Line("");
+    }
+
+    private static string Sum(CheckReport report)
+    {
+        var faults = report.Faults.Count();
+        var notes = report.Findings.Count - faults;
+        return $"{Count(report.Rules, "rule")} on {Count(report.Subjects, "subject")} with {Count(report.Agents, "agent")}: {Count(faults, "fault")}{(notes > 0 ? ", " + Count(notes, "note") : "")}";
+    }
+
+    private static string Count(int count, string what) => count == 0 ? $"no {what}s" : count == 1 ? $"1 {what}" : $"{count} {what}s";
+
+    private void Line(string text) => writer.Write(text.Length == 0 ? "\n" : Printable.Of(text) + "\n");
+}

@@ -1,0 +1,121 @@
+using System.CommandLine;
+using System.Globalization;
+using Compat.Cli.Checks;
+using Compat.Cli.Json;
+using Compat.Curation.Checking;
+using Compat.Curation.Diagnostics;
+using Compat.Knowledge;
+using Compat.Validation;
+
+namespace Compat.Cli.Commands;
+
+/// <summary><c>compat check</c>: proves that a data folder cannot contradict itself, or shows where it does.</summary>
+internal sealed class CheckCommand : CliCommand
+{
+    /// <summary>The formats there are.</summary>
+    private static readonly string[] Formats = ["text", "json", "sarif", "github"];
+    private readonly Argument<string> _directory;
+    private readonly Option<string[]> _sites;
+    private readonly Option<string?> _format;
+    private readonly Option<string?> _verbose;
+    private readonly Option<string?> _gaps;
+    private readonly Option<string?> _stale;
+    private readonly Option<string?> _today;
+
+    /// <summary>Makes the command.</summary>
+    public CheckCommand()
+        : base(
+            "check",
+            "Proves that the rules of a data folder cannot contradict each other, over every question, or shows where they do. Exit code 0: clean; 1: faults; 2: files that cannot be read.",
+            new("Before a change of rules is saved", "compat check data"),
+            new("On a pull request, with the remarks beside the lines", "compat check data --format github"))
+    {
+        _directory = new Argument<string>("dir") { HelpName = "DIR", Description = "The data folder" };
+        Arguments.Add(_directory);
+        _sites = Many("--site", "FILE", "Lay a site file over the data");
+        _format = One("--format", "WORD", $"{string.Join(", ", Formats)}; text where left out");
+        _verbose = Flag("--verbose", "List refinements and every gap too");
+        _gaps = One("--gaps-at-most", "NUMBER", "More pairs of part and agent without evidence are a fault");
+        _stale = One("--stale-after", "MONTHS", "Rules not looked at for so long are noted: 24mo where left out");
+        _today = One("--today", "DATE", "The day on which ages are counted: 2026-11-25; today where left out");
+    }
+
+    /// <inheritdoc/>
+    public override int Execute(Call call)
+    {
+        if (call.Parsed.GetResult(_directory) is not { Tokens.Count: 1 }) call.Problems.Add(BadInput.Of("missing-argument", "`check` needs DIR"));
+        var format = call.Parsed.GetValue(_format) ?? Formats[0];
+        if (!Formats.Contains(format)) call.Problems.Add(BadInput.Of("unknown-word", $"`{format}` is no format", NearestNames.Help(format, Formats) ?? $"the formats are: {string.Join(", ", Formats)}", "format"));
+        using var progress = new CheckProgress(call.Stderr, !Console.IsErrorRedirected && call.Stderr == Console.Error);
+        var options = new CheckOptions
+        {
+            Today = Today(call),
+            StaleAfterMonths = Months(call),
+            GapsAtMost = Gaps(call),
+            WithRefinements = call.Parsed.GetResult(_verbose) is not null,
+            Progress = progress.Step,
+        };
+        if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
+        return Run(call, options, format);
+    }
+
+    private int Run(Call call, CheckOptions options, string format)
+    {
+        var directory = call.Parsed.GetValue(_directory)!;
+        var sites = call.Parsed.GetValue(_sites) ?? [];
+        FolderCheck check;
+        try
+        {
+            check = FolderCheck.Run(directory, sites, options);
+        }
+        catch (TooManyBoxesException tooMany)
+        {
+            return BadInput.Report([BadInput.Of("too-many-boxes", tooMany.Message)], call.Stderr);
+        }
+
+        if (check.Report is not { } report)
+        {
+            call.Stderr.Write(DiagnosticText.Render(check.Unreadable));
+            return ExitCode.BadInput;
+        }
+
+        var shown = new CheckCall(directory, sites, call.Parsed.GetResult(_verbose) is not null, check.Places, check.BasisOf);
+        switch (format)
+        {
+            case "json": JsonWriting.Document(call.Stdout, json => new CheckJson(json, shown).Write(report)); break;
+            case "sarif": JsonWriting.Document(call.Stdout, json => new CheckSarif(json, shown).Write(report)); break;
+            case "github": new CheckGithub(call.Stdout, shown).Write(report); break;
+            default: new CheckText(call.Stdout, shown).Write(report); break;
+        }
+
+        return report.IsClean ? ExitCode.Done : ExitCode.NotAllowed;
+    }
+
+    private CalendarDate Today(Call call)
+    {
+        if (call.Parsed.GetValue(_today) is not { } text)
+        {
+            var now = DateTime.Today;
+            return new CalendarDate(now.Year, now.Month, now.Day);
+        }
+
+        if (!CalendarDate.TryParse(text, out var date)) call.Problems.Add(BadInput.Of("bad-date", $"`{text}` is no date", "write year-month-day: `2026-11-25`", "today"));
+        return date;
+    }
+
+    private int Months(Call call)
+    {
+        if (call.Parsed.GetValue(_stale) is not { } text) return new CheckOptions { Today = default }.StaleAfterMonths;
+        if (text.EndsWith("mo", StringComparison.Ordinal) && int.TryParse(text[..^2], NumberStyles.None, CultureInfo.InvariantCulture, out var months) && months is > 0 and <= 1200) return months;
+        call.Problems.Add(BadInput.Of("bad-figure", $"`{text}` is no number of months", "write `24mo`", "stale-after"));
+        return 0;
+    }
+
+    private int? Gaps(Call call)
+    {
+        if (call.Parsed.GetValue(_gaps) is not { } text) return null;
+        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var gaps)) return gaps;
+        call.Problems.Add(BadInput.Of("bad-figure", $"`{text}` is no number of gaps", "write a whole number from 0", "gaps-at-most"));
+        return null;
+    }
+}

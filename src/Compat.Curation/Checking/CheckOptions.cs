@@ -1,0 +1,28 @@
+using Compat.Knowledge;
+
+namespace Compat.Curation.Checking;
+
+/// <summary>What a check is asked to look at beside contradictions and dead rules.</summary>
+public sealed record CheckOptions
+{
+    /// <summary>The day on which the age of a review is counted.</summary>
+    public required CalendarDate Today { get; init; }
+
+    /// <summary>After how many months without a review a rule is stale.</summary>
+    public int StaleAfterMonths { get; init; } = 24;
+
+    /// <summary>How many gaps are no fault; null where any number is none.</summary>
+    public int? GapsAtMost { get; init; }
+
+    /// <summary>Whether refinements are listed.</summary>
+    public bool WithRefinements { get; init; }
+
+    /// <summary>Rules that are kept as a second source and not called redundant.</summary>
+    public IReadOnlyCollection<RuleId> KeptAsSecondSource { get; init; } = [];
+
+    /// <summary>Rules whose evidence is thinner than it looks, each with why: <c>absence</c>, <c>other-agent</c>, <c>formulated-product</c>.</summary>
+    public IReadOnlyDictionary<RuleId, IReadOnlyList<string>> RestsOn { get; init; } = new Dictionary<RuleId, IReadOnlyList<string>>();
+
+    /// <summary>Told what is looked at, for showing progress; null where nobody watches.</summary>
+    public Action<string>? Progress { get; init; }
+}

@@ -1,0 +1,139 @@
+using System.Collections.Concurrent;
+using Compat.Evaluation;
+using Compat.Validation;
+
+namespace Compat.Curation.Checking;
+
+/// <summary>Finds rules that decide no question, and rules without which every answer is the same.</summary>
+/// <remarks>
+/// A rule decides where it is live and where the answer without it is another: verdict, voice, duties, limits or evidence. One that decides
+/// nowhere is redundant where other rules say the same beside it, else dead.
+/// </remarks>
+internal sealed class DeadRules(Ground ground)
+{
+    private readonly Dictionary<int, List<Subject>> _subjectsByRule = [];
+
+    /// <summary>What a rule does, over all subjects and speakers.</summary>
+    private enum Role
+    {
+        NeverApplies,
+        SetAside,
+        Outvoted,
+        Repeats,
+        Decides,
+    }
+
+    /// <summary>All dead and redundant rules.</summary>
+    /// <param name="kept">Rules that are kept as a second source.</param>
+    public IEnumerable<Finding> Find(IReadOnlyCollection<RuleId> kept)
+    {
+        Index();
+        var found = new ConcurrentBag<Finding>();
+        var overrides = new OverrideFaults(ground);
+        Parallel.ForEach(ground.Kb.Rules.Where(rule => !overrides.IsSuperseded(rule)), rule =>
+        {
+            var role = RoleOf(rule);
+            if (role == Role.Decides || (role == Role.Repeats && kept.Contains(rule.Rule.Id))) return;
+            found.Add(role == Role.Repeats ? Redundant(rule) : Dead(rule, role));
+        });
+        return found;
+    }
+
+    /// <summary>The subjects that each rule reaches.</summary>
+    private void Index()
+    {
+        foreach (var subject in ground.All)
+        {
+            foreach (var rule in subject.Variant.MaterialsAlone ? ground.OfMaterial(subject.Variant.Materials[0]) : subject.Voice)
+            {
+                if (!_subjectsByRule.TryGetValue(rule.Index, out var list)) _subjectsByRule[rule.Index] = list = [];
+                list.Add(subject);
+            }
+        }
+    }
+
+    private IEnumerable<Subject> SubjectsOf(CompiledRule rule)
+    {
+        var own = _subjectsByRule.TryGetValue(rule.Index, out var list) ? list : [];
+        var target = rule.Rule.Target.Material?.Value ?? rule.Rule.Target.Part?.Value;
+        var first = own.Where(subject => subject.Name == target).Concat(own.Where(subject => subject.Name != target));
+        if (rule.Rule.Target.Material is null) return first;
+        return first.Concat(ground.Parts.Concat(ground.DeviceParts).Where(subject => subject.Variant.Materials.Any(m => ground.OfMaterial(m).Contains(rule))));
+    }
+
+    private Role RoleOf(CompiledRule rule)
+    {
+        var best = Role.NeverApplies;
+        foreach (var subject in SubjectsOf(rule))
+        {
+            var seen = new HashSet<string>();
+            foreach (var speaker in SpeakersOf(rule))
+            {
+                var live = new LiveRegion(ground, subject, speaker);
+                if (!seen.Add(Mark(live.Scene, speaker))) continue;
+                var role = RoleIn(rule, subject, speaker, live);
+                if (role > best) best = role;
+                if (best == Role.Decides) return best;
+            }
+        }
+
+        return best;
+    }
+
+    private IEnumerable<Speaker> SpeakersOf(CompiledRule rule) =>
+        ground.Reached(rule).Select(ground.SpeakerOf).Concat(ground.ProductSpeakers.Where(s => Reach.Speaks(ground.Kb, rule, s.Substance.Product, s.Component)));
+
+    private static string Mark(Scene scene, Speaker speaker) =>
+        string.Join(",", scene.Candidates.Select(c => c.Rule.Index)) + (speaker.Substance.LeavesNothing ? "n" : "f") + speaker.Component.Duties.Count + speaker.Substance.Product?.Id;
+
+    private Role RoleIn(CompiledRule rule, Subject subject, Speaker speaker, LiveRegion live)
+    {
+        var own = Enumerable.Range(0, live.Scene.Candidates.Count).Where(i => live.Scene.Candidates[i].Rule == rule).ToArray();
+        if (own.Length == 0) return Role.NeverApplies;
+        var effect = new Effect(ground.Kb, live.Scene);
+        var best = Role.NeverApplies;
+        foreach (var method in rule.Methods.Intersect(subject.Stood).Methods)
+        {
+            if (live.BoxOf(own[0]) is not { } box) continue;
+            new CellSearch(ground, live.Scene, method).Find(box, null, (applies, cells) =>
+            {
+                if (!ground.IsReal(speaker, cells)) return false;
+                var with = effect.Of(applies);
+                var without = (bool[])applies.Clone();
+                foreach (var i in own) without[i] = false;
+                var after = effect.Of(without);
+                var role = !effect.IsLive(rule, applies) ? Role.SetAside
+                    : !effect.AreSame(with, after) ? Role.Decides
+                    : with.Verdict != Verdict.NotEstablished && with.Deciding.Contains(rule) ? Role.Repeats : Role.Outvoted;
+                if (role > best) best = role;
+                return best == Role.Decides;
+            });
+            if (best == Role.Decides) break;
+        }
+
+        return best;
+    }
+
+    private static Finding Dead(CompiledRule rule, Role role) => new()
+    {
+        Kind = FindingKind.DeadRule,
+        IsFault = true,
+        Message = $"`{rule.Rule.Id}` decides no question: " + role switch
+        {
+            Role.NeverApplies => "nothing it speaks of can be brought onto what it is written on by its methods",
+            Role.SetAside => "other rules override it wherever it applies",
+            _ => "wherever it applies, other rules or duties decide",
+        },
+        Involved = [new(new ProblemPlace(RecordKind.Rule, rule.Rule.Id.Value), "decides nothing")],
+        Help = "remove it, or correct its target, methods or box",
+    };
+
+    private static Finding Redundant(CompiledRule rule) => new()
+    {
+        Kind = FindingKind.RedundantRule,
+        IsFault = false,
+        Message = $"without `{rule.Rule.Id}` every answer is the same: other rules say as much, on sources as strong",
+        Involved = [new(new ProblemPlace(RecordKind.Rule, rule.Rule.Id.Value), "repeats what others say")],
+        Help = "remove it, or write `keep: second-source` where it stands as a second source",
+    };
+}

@@ -1,0 +1,71 @@
+using Compat.Curation.Diagnostics;
+using Compat.Curation.Reading;
+using Compat.Exposures;
+using Compat.Knowledge;
+using Compat.Sites;
+using Compat.Validation;
+
+namespace Compat.Curation.Checking;
+
+/// <summary>The check of a data folder, with site files over it.</summary>
+public sealed record FolderCheck
+{
+    /// <summary>What kept the files from being read; empty where nothing did.</summary>
+    public required IReadOnlyList<Diagnostic> Unreadable { get; init; }
+
+    /// <summary>What was found; null where the files could not be read.</summary>
+    public CheckReport? Report { get; init; }
+
+    /// <summary>Where each record stands.</summary>
+    public required SourceMap Places { get; init; }
+
+    /// <summary>The agents, for writing their strengths.</summary>
+    public IReadOnlyList<AgentClass> Agents { get; init; } = [];
+
+    /// <summary>The unit of an agent's strength; null where there is none or no such agent.</summary>
+    public StrengthUnit? BasisOf(string? agent)
+    {
+        while (Agents.FirstOrDefault(one => one.Id.Value == agent) is { } found)
+        {
+            if (found.Basis is { } basis) return basis;
+            agent = found.Under?.Value;
+        }
+
+        return null;
+    }
+
+    /// <summary>Reads a folder and site files, and checks them.</summary>
+    /// <param name="directory">The folder.</param>
+    /// <param name="sitePaths">Site files, laid over one after the other.</param>
+    /// <param name="options">What to look at.</param>
+    /// <exception cref="TooManyBoxesException">One pair of part and agent needs more than 100,000 boxes.</exception>
+    public static FolderCheck Run(string directory, IReadOnlyList<string> sitePaths, CheckOptions options)
+    {
+        options.Progress?.Invoke("files");
+        var read = DataFolder.Read(directory);
+        var faults = read.Diagnostics.ToList();
+        var places = read.Places;
+        var sites = new List<Site>();
+        foreach (var path in sitePaths)
+        {
+            var site = SiteFile.Read(path, read.Data);
+            faults.AddRange(site.Diagnostics);
+            places = places.With(site.Places);
+            if (site.Site is not null) sites.Add(site.Site);
+        }
+
+        if (faults.Count > 0) return new() { Unreadable = faults, Places = places };
+        var rules = read.Data.Rules.Concat(sites.SelectMany(site => site.Rules)).Select(rule => rule.Id).Distinct().ToArray();
+        var report = DataCheck.Run(read.Data, sites, options with
+        {
+            KeptAsSecondSource = rules.Where(id => places.TextsOf(Rule(id), "keep").Count > 0).ToHashSet(),
+            RestsOn = rules.Select(id => (Id: id, Texts: places.TextsOf(Rule(id), "rests-on"))).Where(one => one.Texts.Count > 0).ToDictionary(one => one.Id, one => one.Texts),
+        }, out var problems);
+        foreach (var problem in problems)
+            faults.Add(places.Find(problem.Place) is { } place ? Diagnostic.At(place, problem.Code, problem.Message, problem.Help) : new(problem.Code, problem.ToString(), problem.Help, directory, null));
+        faults.Sort();
+        return new() { Unreadable = faults, Report = report, Places = places, Agents = read.Data.Agents };
+    }
+
+    private static ProblemPlace Rule(RuleId id) => new(RecordKind.Rule, id.Value);
+}

@@ -1,0 +1,95 @@
+using System.Collections.Concurrent;
+using Compat.Evaluation;
+using Compat.Exposures;
+using Compat.Knowledge;
+using Compat.Sites;
+
+namespace Compat.Curation.Checking;
+
+/// <summary>Everything that can be asked of a set of rules: subjects, speakers, and who overrides whom. Immutable and shared by all checks.</summary>
+internal sealed class Ground
+{
+    private readonly CompiledRule[][] _ofMaterial;
+    private readonly Speaker[] _speakers;
+    private readonly CellBox[] _domains;
+    private readonly CellBox[] _boxes;
+    private readonly ConcurrentDictionary<Speaker, CellBox> _productDomains = [];
+
+    public Ground(KnowledgeData data, IReadOnlyList<Site> sites)
+    {
+        Kb = new CompiledBase(data, sites);
+        Agents = new TreeOrder(Kb.Agents);
+        Materials = Subject.Materials(Kb).ToArray();
+        Parts = Subject.Parts(Kb).ToArray();
+        DeviceParts = Subject.DeviceParts(Kb).ToArray();
+        All = [.. Materials, .. Parts, .. DeviceParts];
+        _ofMaterial = Enumerable.Range(0, Kb.Materials.Count).Select(m => Reach.OfMaterial(Kb, m).ToArray()).ToArray();
+        _speakers = Enumerable.Range(0, Kb.Agents.Count).Select(agent => Speaker.Of(Kb, agent)).ToArray();
+        _domains = _speakers.Select(speaker => Domain.Cells(Kb, speaker)).ToArray();
+        _boxes = Kb.Rules.Select(rule => new CellBox(rule.Low, rule.High)).ToArray();
+        ProductSpeakers = sites.SelectMany(site => site.Products).OrderBy(product => product.Id).SelectMany(product => Speaker.OfProduct(Kb, product)).ToArray();
+        Overriders = new CompiledRule[Kb.Rules.Length][];
+        var lists = new List<CompiledRule>?[Kb.Rules.Length];
+        foreach (var rule in Kb.Rules)
+            foreach (var over in rule.Overridden) (lists[over.Index] ??= []).Add(rule);
+        for (var i = 0; i < lists.Length; i++) Overriders[i] = lists[i]?.ToArray() ?? [];
+    }
+
+    public CompiledBase Kb { get; }
+
+    public TreeOrder Agents { get; }
+
+    public IReadOnlyList<Subject> Materials { get; }
+
+    public IReadOnlyList<Subject> Parts { get; }
+
+    public IReadOnlyList<Subject> DeviceParts { get; }
+
+    public IReadOnlyList<Subject> All { get; }
+
+    /// <summary>The components of the products of the sites.</summary>
+    public IReadOnlyList<Speaker> ProductSpeakers { get; }
+
+    /// <summary>For each rule those that override it.</summary>
+    public CompiledRule[][] Overriders { get; }
+
+    public Speaker SpeakerOf(int agent) => _speakers[agent];
+
+    /// <summary>The rules of a material's voice.</summary>
+    public CompiledRule[] OfMaterial(int material) => _ofMaterial[material];
+
+    public CellBox BoxOf(CompiledRule rule) => _boxes[rule.Index];
+
+    /// <summary>The cells that can be asked of a speaker.</summary>
+    public CellBox DomainOf(Speaker speaker) =>
+        speaker.Agent >= 0 ? _domains[speaker.Agent] : _productDomains.GetOrAdd(speaker, one => Domain.Cells(Kb, one));
+
+    /// <summary>The scene of one subject and one speaker.</summary>
+    public Scene SceneOf(Subject subject, Speaker speaker) => new(Kb, [subject.Variant], speaker.Substance, speaker.Component, residenceWithoutEnd: false);
+
+    /// <summary>Whether a box of cells holds a point: of a product, strength and dilution must fit together.</summary>
+    public bool IsReal(Speaker speaker, CellBox box)
+    {
+        if (speaker.Substance.Product is null) return true;
+        return !RealDilutions(speaker, box).IsEmpty;
+    }
+
+    /// <summary>The dilutions of a box at which a component has a strength of the box.</summary>
+    public Span RealDilutions(Speaker speaker, CellBox box)
+    {
+        var dilution = Kb.Tables[(int)Axis.Dilution].SpanOf(box.Low[(int)Axis.Dilution], box.High[(int)Axis.Dilution]).Intersect(Span.Of(speaker.Substance.Dilution));
+        var strength = Kb.Tables[(int)Axis.Strength].SpanOf(box.Low[(int)Axis.Strength], box.High[(int)Axis.Strength]);
+        return dilution.Intersect(Pieces.DilutionsThatReach(speaker.Component.Strength, strength));
+    }
+
+    /// <summary>The agents of which a rule speaks, the highest of each branch.</summary>
+    public static int[] Tops(CompiledRule rule) => rule.Agent < 0 ? [] : !rule.Allows || rule.Rule.WholeClass || rule.SeenWith.Length == 0 ? [rule.Agent] : rule.SeenWith;
+
+    /// <summary>Every agent of which a rule speaks, wider ones first; an 'allowed' without members speaks of its own agent only.</summary>
+    public IEnumerable<int> Reached(CompiledRule rule)
+    {
+        if (rule.Agent < 0) return [];
+        if (rule.Allows && !rule.Rule.WholeClass && rule.SeenWith.Length == 0) return [rule.Agent];
+        return Tops(rule).SelectMany(top => Agents.Downward(top).ToArray()).Distinct();
+    }
+}

@@ -1,0 +1,118 @@
+using Compat.Evaluation;
+
+namespace Compat.Curation.Checking;
+
+/// <summary>An 'allowed' and a 'not allowed' whose boxes meet on a subject, each in its voice. Whether both are live there is not yet known.</summary>
+internal readonly record struct Pair(CompiledRule Allowed, CompiledRule Forbids, Subject Subject, int VoiceOfAllowed, int VoiceOfForbids);
+
+/// <summary>
+/// Finds the pairs of rules that could contradict each other: subject by subject, the agents' subtrees and the axes as runs of numbers,
+/// compared by a sweep.
+/// </summary>
+internal sealed class PairSearch
+{
+    private const int AgentAxis = CompiledRule.AxisCount;
+    private const int Axes = CompiledRule.AxisCount + 1;
+    private const int FewPairs = 4096;
+    private readonly Ground _ground;
+    private readonly int[] _ends;
+    private readonly HashSet<int> _silencedByPart;
+
+    public PairSearch(Ground ground)
+    {
+        _ground = ground;
+        _ends = new int[ground.Kb.Rules.Length * Axes * 2];
+        foreach (var rule in ground.Kb.Rules)
+        {
+            var at = rule.Index * Axes * 2;
+            for (var axis = 0; axis < CompiledRule.AxisCount; axis++) (_ends[at + (axis * 2)], _ends[at + (axis * 2) + 1]) = (rule.Low[axis], rule.High[axis]);
+            var tops = Ground.Tops(rule);
+            var single = rule.Allows && !rule.Rule.WholeClass && rule.SeenWith.Length == 0;
+            _ends[at + (AgentAxis * 2)] = tops.Length == 0 ? 0 : tops.Min(ground.Agents.Enter);
+            _ends[at + (AgentAxis * 2) + 1] = tops.Length == 0 ? int.MaxValue : single ? ground.Agents.Enter(rule.Agent) : tops.Max(ground.Agents.Exit);
+        }
+
+        // Material rules that override, and that a rule of a part or device may silence: only there a part adds to what its material alone shows.
+        _silencedByPart = [.. ground.Kb.Rules
+            .Where(rule => rule.Rule.Target.Material is not null && rule.Overridden.Count > 0 && ground.Overriders[rule.Index].Any(over => !over.Allows && over.Rule.Target.Material is null))
+            .SelectMany(rule => rule.Overridden).Select(rule => rule.Index)];
+    }
+
+    /// <summary>Calls back with every pair on every subject; a pair is left out where <paramref name="isDone"/> says so.</summary>
+    public void Run(Func<int, int, bool> isDone, Action<Pair> found)
+    {
+        foreach (var subject in _ground.Materials)
+        {
+            var material = subject.Variant.Materials[0];
+            var split = Split(_ground.OfMaterial(material));
+            Of(subject, split.Allowed, 1, split.Forbids, 1, pair => OnItself(pair, material) || IsOverridden(pair));
+        }
+
+        foreach (var subject in _ground.Parts.Concat(_ground.DeviceParts))
+        {
+            var own = Split(subject.Voice);
+            Of(subject, own.Allowed, 0, own.Forbids, 0, _ => true);
+            for (var m = 0; m < subject.Variant.Materials.Length; m++)
+            {
+                var material = Split(_ground.OfMaterial(subject.Variant.Materials[m]));
+                Of(subject, own.Allowed, 0, material.Forbids, m + 1, _ => true);
+                if (_silencedByPart.Count > 0)
+                    Of(subject, material.Allowed, m + 1, material.Forbids, m + 1, pair => _silencedByPart.Contains(pair.Allowed.Index) || _silencedByPart.Contains(pair.Forbids.Index));
+            }
+        }
+
+        void Of(Subject subject, int[] allowed, int voiceOfAllowed, int[] forbids, int voiceOfForbids, Func<Pair, bool> matters)
+        {
+            if ((long)allowed.Length * forbids.Length > FewPairs)
+            {
+                BoxSweep.Pairs(_ends, Axes, allowed, forbids, (a, n) => Take(a, n));
+                return;
+            }
+
+            foreach (var a in allowed)
+                foreach (var n in forbids)
+                    if (Meet(a, n)) Take(a, n);
+
+            void Take(int a, int n)
+            {
+                var (one, other) = (_ground.Kb.Rules[a], _ground.Kb.Rules[n]);
+                if (one.Methods.Intersect(other.Methods).Intersect(subject.Stood).IsEmpty || !SpeakOfOne(one, other) || isDone(a, n)) return;
+                if (other.Rule.Target.Device is not null && one.Rule.Target.Device is null) return;
+                var pair = new Pair(one, other, subject, voiceOfAllowed, voiceOfForbids);
+                if (matters(pair)) found(pair);
+            }
+        }
+    }
+
+    private static (int[] Allowed, int[] Forbids) Split(CompiledRule[] rules) =>
+        (rules.Where(rule => rule.Allows).Select(rule => rule.Index).ToArray(), rules.Where(rule => !rule.Allows).Select(rule => rule.Index).ToArray());
+
+    private bool OnItself(Pair pair, int material)
+    {
+        var id = _ground.Kb.Data.Materials[material].Id;
+        return pair.Allowed.Rule.Target.Material == id || pair.Forbids.Rule.Target.Material == id;
+    }
+
+    private bool IsOverridden(Pair pair) => _ground.Overriders[pair.Allowed.Index].Length + _ground.Overriders[pair.Forbids.Index].Length > 0;
+
+    private bool Meet(int a, int n)
+    {
+        int x = a * Axes * 2, y = n * Axes * 2;
+        for (var axis = Axes * 2 - 2; axis >= 0; axis -= 2)
+            if (_ends[x + axis] > _ends[y + axis + 1] || _ends[x + axis + 1] < _ends[y + axis]) return false;
+        return true;
+    }
+
+    /// <summary>Whether some agent is spoken of by both; what speaks of a product is judged later.</summary>
+    private bool SpeakOfOne(CompiledRule allowed, CompiledRule forbids)
+    {
+        if (allowed.Agent < 0 || forbids.Agent < 0) return _ground.ProductSpeakers.Count > 0;
+        foreach (var top in Ground.Tops(allowed))
+        {
+            if (_ground.Agents.IsAtOrBelow(top, forbids.Agent)) return true;
+            if ((allowed.Rule.WholeClass || allowed.SeenWith.Length > 0) && _ground.Agents.IsAtOrBelow(forbids.Agent, top)) return true;
+        }
+
+        return false;
+    }
+}

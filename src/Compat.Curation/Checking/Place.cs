@@ -1,0 +1,131 @@
+using Compat.Evaluation;
+using Compat.Exposures;
+
+namespace Compat.Curation.Checking;
+
+/// <summary>A box of exposures of one subject to one speaker: where something is found.</summary>
+internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods, CellBox Cells)
+{
+    private static readonly decimal[] Scale = [20m, 0.1m, 60m, 20m, 1m, 1000m];
+
+    /// <summary>A box that the place lies in, where its cells reach beyond it; null where there is none.</summary>
+    public ExposureBox? Within { get; init; }
+
+    /// <summary>The values of an axis, as far as they can be asked.</summary>
+    public Interval Range(Ground ground, Axis axis) => Values(ground, axis).ToInterval();
+
+    private Span Values(Ground ground, Axis axis)
+    {
+        var i = (int)axis;
+        if (axis == Axis.Dilution && Speaker.Substance.Product is not null) return ground.RealDilutions(Speaker, Cells);
+        var values = ground.Kb.Tables[i].SpanOf(Cells.Low[i], Cells.High[i]).Intersect(Span.Of(Domain.Of(axis, Speaker)));
+        return Within?.On(axis) is { Statement: AxisStatement.Within } limit ? values.Intersect(Span.Of(limit.Range)) : values;
+    }
+
+    /// <summary>The box as a rule would write it: an axis on which it holds everything is not named.</summary>
+    public ExposureBox ToBox(Ground ground)
+    {
+        return new ExposureBox
+        {
+            Strength = ground.Kb.Agent(Speaker.Component.Agent).Basis is null || Speaker.Substance.Product is not null ? default : Limit(Axis.Strength),
+            Dilution = Speaker.Substance.Product is null ? default : Limit(Axis.Dilution),
+            Residence = Limit(Axis.Residence),
+            Temperature = Limit(Axis.Temperature),
+            Ph = Limit(Axis.Ph),
+            Uses = Limit(Axis.Uses),
+            Methods = Subject.Stood.Intersect(Methods).Equals(Subject.Stood) ? default : MethodLimit.Within(Methods.Methods.ToArray()),
+        };
+
+        AxisLimit Limit(Axis axis)
+        {
+            var domain = Span.Of(Domain.Of(axis, Speaker));
+            var values = Values(ground, axis);
+            if (domain.LiesIn(values)) return default;
+            var range = values.ToInterval();
+            var atStart = domain.From is { } from && values.From is { } start && start.CompareTo(from) <= 0;
+            return AxisLimit.Within(atStart && range.Upper is not null ? new Interval(null, false, range.Upper, range.UpperIncluded) : range);
+        }
+    }
+
+    /// <summary>How large the box is, as a share of all that can be asked; only for choosing one of several.</summary>
+    public double Size(Ground ground)
+    {
+        double size = Methods.Methods.Count;
+        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
+        {
+            if (axis is Axis.Strength or Axis.Dilution && Values(ground, axis).IsEmpty) continue;
+            var range = Range(ground, axis);
+            size *= Math.Max(1e-4, Bend(range.Upper, axis, 1.0) - Bend(range.Lower, axis, axis is Axis.Temperature or Axis.Ph ? -1.0 : 0.0));
+        }
+
+        return size;
+    }
+
+    private static double Bend(decimal? value, Axis axis, double without)
+    {
+        if (value is not { } known) return without;
+        var share = (double)(known / Scale[(int)axis]);
+        return share / (1 + Math.Abs(share));
+    }
+
+    /// <summary>A question at one point of the box; everyday values where the box holds them.</summary>
+    public Question Witness(Ground ground)
+    {
+        var product = Speaker.Substance.Product;
+        var basis = ground.Kb.Agent(Speaker.Component.Agent).Basis;
+        var residence = Pick(Axis.Residence, 60m);
+        return Subject.Ask with
+        {
+            Agent = product is null ? ground.Kb.Data.Agents[Speaker.Component.Agent].Id : null,
+            Product = product?.Id,
+            Strength = product is null && basis is not null
+                ? new Strength(Interval.Exactly(Pick(Axis.Strength, UsualStrength(ground))), StrengthUnit.PercentOf(basis.Basis))
+                : null,
+            Dilution = product is not null && !Speaker.Substance.Dilution.IsPoint ? Interval.Exactly(Pick(Axis.Dilution, 1m)) : null,
+            Method = Methods.Methods[0],
+            Residence = Interval.Exactly(residence),
+            Temperature = Interval.Exactly(Pick(Axis.Temperature, 20m)),
+            Ph = Interval.Exactly(Pick(Axis.Ph, 7m)),
+            Uses = (int)Pick(Axis.Uses, 1m),
+        };
+
+        decimal Pick(Axis axis, decimal wished) => PointIn(Range(ground, axis), axis, wished);
+    }
+
+    private decimal UsualStrength(Ground ground)
+    {
+        var usual = ground.Kb.Agent(Speaker.Component.Agent).Strength;
+        return usual?.Upper ?? usual?.Lower ?? 10m;
+    }
+
+    /// <summary>A value of a range: the wished one, else an end that lies in it, else one between.</summary>
+    private static decimal PointIn(Interval range, Axis axis, decimal wished)
+    {
+        if (range.Contains(wished)) return wished;
+        if (axis == Axis.Uses) return range.Lower is { } above ? (range.LowerIncluded ? decimal.Ceiling(above) : decimal.Floor(above) + 1) : 1m;
+        if (range.Lower is { } low)
+        {
+            if (low >= wished && range.LowerIncluded) return low;
+            if (range.Upper is not { } high) return low + Step(axis);
+            if (high <= wished && range.UpperIncluded) return high;
+            return range.LowerIncluded ? low : range.UpperIncluded ? high : Short(low, high);
+        }
+
+        var most = range.Upper!.Value;
+        return range.UpperIncluded ? most : axis is Axis.Temperature or Axis.Ph ? most - Step(axis) : most / 2;
+    }
+
+    private static decimal Step(Axis axis) => axis switch { Axis.Residence => 60m, Axis.Dilution => 0.01m, _ => 1m };
+
+    /// <summary>A figure of few digits between two.</summary>
+    private static decimal Short(decimal low, decimal high)
+    {
+        for (var digits = 0; digits < 12; digits++)
+        {
+            var middle = Math.Round((low + high) / 2, digits);
+            if (middle > low && middle < high) return middle;
+        }
+
+        return (low + high) / 2;
+    }
+}

@@ -1,0 +1,39 @@
+using System.Diagnostics;
+using System.Globalization;
+using Compat.Benchmarks;
+using Compat.Curation.Checking;
+using Compat.Knowledge;
+
+// Prints times; holds nothing against a limit, for a machine may be busy. The first run of each kind warms up and is not printed.
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+var options = new CheckOptions { Today = new CalendarDate(2026, 11, 25) };
+Console.WriteLine($"{Environment.ProcessorCount} cores, {RuntimeVersion()}");
+
+foreach (var rules in new[] { 500, 500, 5_000, 50_000 })
+{
+    var data = SyntheticData.Of(rules);
+    GC.Collect();
+    var whole = Stopwatch.StartNew();
+    var steps = new StepTimes(whole);
+    var report = DataCheck.Run(data, [], options with { Progress = steps.Begin }, out var problems)!;
+    steps.End();
+    if (problems.Count > 0) throw new InvalidOperationException(problems[0].ToString());
+    var ground = new Ground(data, []);
+    var search = Stopwatch.StartNew();
+    var pairs = new Contradictions(ground).Pairs();
+    search.Stop();
+    Console.WriteLine($"{rules,6} rules on {report.Subjects,6} subjects: check {steps.Whole.TotalMilliseconds,8:0} ms, of which the search for contradictions {search.Elapsed.TotalMilliseconds,6:0.0} ms ({pairs.Count} found, {report.Faults.Count()} faults); peak {Process.GetCurrentProcess().PeakWorkingSet64 / 1048576} MiB");
+    Console.WriteLine($"       {steps.Sum()}");
+}
+
+foreach (var run in Enumerable.Range(0, 6))
+{
+    var (ends, boxes) = DecisionTable.Make(1_500, 7, seed: 20261125);
+    var found = 0;
+    var sweep = Stopwatch.StartNew();
+    BoxSweep.Pairs(ends, 7, boxes, boxes, (_, _) => found++);
+    sweep.Stop();
+    if (run == 5) Console.WriteLine($"1500 rules x 7 interval columns: all {found} overlaps in {sweep.Elapsed.TotalMilliseconds:0.0} ms");
+}
+
+static string RuntimeVersion() => System.Runtime.InteropServices.RuntimeInformation.FrameworkDescription;

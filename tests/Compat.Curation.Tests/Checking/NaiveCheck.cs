@@ -1,0 +1,161 @@
+using Compat.Curation.Writing;
+using Compat.Exposures;
+using Compat.Knowledge;
+using Compat.Tests.Reference;
+
+namespace Compat.Curation.Tests.Checking;
+
+/// <summary>What a walk over every grid point of every subject and agent finds: slow, and sharing nothing with the check but the records.</summary>
+internal sealed class NaiveCheck
+{
+    private readonly KnowledgeData _data;
+    private readonly ReferenceTrees _trees;
+    private readonly Dictionary<RuleId, Role> _roles;
+
+    public NaiveCheck(KnowledgeData data)
+    {
+        _data = data;
+        _trees = new ReferenceTrees(data, []);
+        _roles = data.Rules.ToDictionary(rule => rule.Id, _ => Role.Silent);
+        foreach (var agent in data.Agents)
+        {
+            foreach (var material in data.Materials) Walk(Whole(_data, new Question { Materials = [new MaterialSlot(material.Id)], Agent = agent.Id }));
+            foreach (var part in data.Parts) Walk(Whole(_data, new Question { Part = part.Id, Agent = agent.Id }));
+        }
+    }
+
+    private enum Role
+    {
+        Silent,
+        Idle,
+        Repeats,
+        Decides,
+    }
+
+    /// <summary>Pairs that contradict each other.</summary>
+    public HashSet<(RuleId, RuleId)> Contradictions { get; } = [];
+
+    /// <summary>Pairs of which the second takes a piece out of the first.</summary>
+    public HashSet<(RuleId, RuleId)> Refinements { get; } = [];
+
+    /// <summary>Standing rules that some answer breaks.</summary>
+    public HashSet<StandingRuleId> Broken { get; } = [];
+
+    /// <summary>Rules that decide nothing and repeat nothing.</summary>
+    public IEnumerable<RuleId> Dead => _roles.Where(pair => pair.Value < Role.Repeats).Select(pair => pair.Key);
+
+    /// <summary>Rules that only repeat others.</summary>
+    public IEnumerable<RuleId> Redundant => _roles.Where(pair => pair.Value == Role.Repeats).Select(pair => pair.Key);
+
+    /// <summary>Whether, at the one point of a question, both rules are live in voices that must not disagree.</summary>
+    public static bool Shows(KnowledgeData data, Question question, RuleId allowed, RuleId forbids) =>
+        new ReferenceEvaluator(data, [], question).EveryPoint().Any(point => Meeting(point).Any(pair => pair.Allowed.Id == allowed && pair.Forbids.Id == forbids));
+
+    /// <summary>A question over every exposure.</summary>
+    public static Question Whole(KnowledgeData data, Question question) => question with
+    {
+        Strength = new ReferenceTrees(data, []).Basis(question.Agent!) is { } basis
+            ? new Strength(ReferenceMixture.IsFraction(basis) ? Interval.Closed(0, 100) : Interval.AtLeast(0), StrengthUnit.PercentOf(basis)) : null,
+        Residence = Interval.Above(0),
+        Temperature = Interval.Closed(-40, 200),
+        Ph = Interval.Closed(-1, 15),
+    };
+
+    private void Walk(Question question)
+    {
+        var asked = new ReferenceEvaluator(_data, [], question);
+        var without = _data.Rules.ToDictionary(rule => rule.Id, rule => new Lazy<ReferenceEvaluator>(() =>
+            new ReferenceEvaluator(_data with { Rules = _data.Rules.Where(other => other.Id != rule.Id).ToArray() }, [], question)));
+        var standing = _data.StandingRules.Where(rule => HoldsFor(_data, rule, question)).ToArray();
+        foreach (var point in asked.EveryPoint())
+        {
+            foreach (var (allowed, forbids) in Meeting(point))
+                (StrictlyBelow(_trees, forbids, allowed) ? Refinements : Contradictions).Add((allowed.Id, forbids.Id));
+            foreach (var rule in point.Heard.Where(h => h.IsLive).Select(h => h.Rule).Distinct().Where(rule => _roles[rule.Id] != Role.Decides))
+            {
+                var role = RoleAt(point, rule, point.Elsewhere(without[rule.Id].Value));
+                if (role > _roles[rule.Id]) _roles[rule.Id] = role;
+            }
+        }
+
+        foreach (var rule in standing)
+            if (IsBroken(rule, question)) Broken.Add(rule.Id);
+    }
+
+    private static IEnumerable<(Rule Allowed, Rule Forbids)> Meeting(GridPoint point) =>
+        from a in point.Heard
+        where a.IsLive && a.Rule.Allows
+        from n in point.Heard
+        where n.IsLive && !n.Rule.Allows && (a.Voice == n.Voice || a.Voice == 0) && !(n.Rule.Target.Device is not null && a.Rule.Target.Device is null)
+        select (a.Rule, n.Rule);
+
+    public static bool StrictlyBelow(ReferenceTrees trees, Rule rule, Rule other)
+    {
+        var target = other.Target.Material is { } material ? rule.Target.Material is { } m && trees.Below(m, material)
+            : rule.Target.Part is { } p && trees.Below(p, other.Target.Part!);
+        return target && trees.Below(rule.Agent!, other.Agent!) && (rule.Agent != other.Agent || !rule.Target.Equals(other.Target));
+    }
+
+    private Role RoleAt(GridPoint point, Rule rule, GridPoint elsewhere)
+    {
+        var after = elsewhere.Truth;
+        var others = elsewhere.Heard.Where(h => h.IsLive && !h.Rule.Allows).Select(h => h.Rule).Distinct().ToArray();
+        var forbids = point.Truth.Verdict == Verdict.NotAllowed && point.Truth.Step.StartsWith('5');
+        var same = point.Truth.Verdict == after.Verdict && point.Truth.Verdict switch
+        {
+            Verdict.NotAllowed => !forbids ? !after.Step.StartsWith('5') : after.Step.StartsWith('5') && others.Max(Evidence) == point.Heard.Where(h => h.IsLive && !h.Rule.Allows).Max(h => Evidence(h.Rule)),
+            Verdict.Allowed => Says(point) == Says(elsewhere),
+            _ => true,
+        };
+        if (!same) return Role.Decides;
+        var deciding = forbids ? !rule.Allows : point.Truth.Allowing.Any(voice => voice.Contains(rule));
+        return deciding ? Role.Repeats : Role.Idle;
+    }
+
+    private string Says(GridPoint point)
+    {
+        var truth = point.Truth;
+        var rules = truth.Allowing.SelectMany(voice => voice).Distinct().ToArray();
+        var duties = rules.Concat(point.Accompanying).SelectMany(rule => rule.Duties).Select(ExposureYaml.DutyText).Distinct().Order(StringComparer.Ordinal);
+        var unstated = rules.SelectMany(rule => Enum.GetValues<Axis>().Where(axis => rule.When.On(axis).Statement == AxisStatement.Unstated).Select(axis => $"{axis} {_trees.Filled(rule, axis, null)}")
+            .Concat(rule.When.Methods.Statement == AxisStatement.Unstated ? ["methods"] : [])).Distinct().Order(StringComparer.Ordinal);
+        var founded = truth.Allowing.All(voice => voice.Any(rule => rule.KnownBy is KnownBy.Test or KnownBy.Instructions or KnownBy.Published && Evidence(rule) >= 2));
+        return $"{truth.Step} | {founded} {truth.Allowing.Min(voice => voice.Max(Evidence))} | {string.Join("; ", duties)} | {string.Join("; ", unstated)}";
+    }
+
+    private int Evidence(Rule rule) => Evidence(_data, rule);
+
+    /// <summary>How strong the sources of a rule are, from 0 to 3.</summary>
+    public static int Evidence(KnowledgeData data, Rule rule) => rule.Allows && rule.KnownBy == KnownBy.Practice ? 0 : rule.Sources.Max(id =>
+    {
+        var source = data.Sources.Single(one => one.Id == id);
+        return source.Kind == SourceKind.CommonPractice || source.Trust == Trust.Weak ? 0 : source.Recalled ? 1 : source.Trust == Trust.NamedPublication ? 2 : 3;
+    });
+
+    /// <summary>Whether a standing rule holds for what is asked.</summary>
+    public static bool HoldsFor(KnowledgeData data, StandingRule rule, Question question)
+    {
+        var trees = new ReferenceTrees(data, []);
+        if (!trees.Below(question.Agent!, rule.Agent)) return false;
+        if (rule.Part is { } part) return question.Part is { } asked && trees.Below(asked, part);
+        var materials = question.Part is { } of ? trees.Candidates(of) : question.Materials.SelectMany(slot => slot.OneOf);
+        return materials.Any(m => trees.Below(m, rule.Material!));
+    }
+
+    /// <summary>Whether at some point all variants, the worst of which counts, are allowed, and the duty is missing.</summary>
+    private bool IsBroken(StandingRule rule, Question question)
+    {
+        var strength = rule.When.Strength.Statement == AxisStatement.Within && question.Strength is { } whole ? new Strength(whole.Range.Intersect(rule.When.Strength.Range), whole.Unit) : question.Strength;
+        if (strength is { Range.IsEmpty: true }) return false;
+        var asked = question with
+        {
+            Strength = strength,
+            Residence = question.Residence!.Value.Intersect(rule.When.Residence.Range),
+            Temperature = question.Temperature!.Value.Intersect(rule.When.Temperature.Range),
+            Ph = question.Ph!.Value.Intersect(rule.When.Ph.Range),
+        };
+        if (asked.Residence!.Value.IsEmpty || asked.Temperature!.Value.IsEmpty || asked.Ph!.Value.IsEmpty) return false;
+        var methods = rule.When.Methods.Statement == AxisStatement.Within ? rule.When.Methods.Methods : MethodSet.All;
+        return methods.Methods.Any(method => new ReferenceEvaluator(_data, [], asked with { Method = method }).AnyAllowed(rule.AlwaysWith, rule.When.Uses.Range));
+    }
+}

@@ -1,0 +1,76 @@
+using System.Globalization;
+using Compat.Exposures;
+using Compat.Knowledge;
+using Compat.Tests.RandomCases;
+using FsCheck;
+using FsCheck.Fluent;
+using Microsoft.FSharp.Core;
+using Interval = Compat.Exposures.Interval;
+
+namespace Compat.Curation.Tests.Checking;
+
+/// <summary>A random knowledge base with standing rules, printed as files where a property fails.</summary>
+internal sealed record RandomData(int Seed, KnowledgeData Data)
+{
+    public override string ToString() => $"seed {Seed}\n{KnowledgeText.Write(Data)}";
+
+    /// <summary>Holds a property against so many random sets; COMPAT_RANDOM_SEED sets which, COMPAT_RANDOM_CHECKS how many.</summary>
+    public static void ForAll(int count, Action<RandomData> holds)
+    {
+        var seed = Number("COMPAT_RANDOM_SEED") ?? 20261125;
+        var config = Config.QuickThrowOnFailure.WithMaxTest((int?)Number("COMPAT_RANDOM_CHECKS") ?? count).WithQuietOnSuccess(true)
+            .WithReplay(FSharpOption<Replay>.Some(new Replay(new Rnd(seed), FSharpOption<int>.None)));
+        Check.One(config, Prop.ForAll(Arb.From(Gen.Choose(0, int.MaxValue - 1).Select(Valid), Shrink), holds));
+    }
+
+    /// <summary>The first valid set from a seed on.</summary>
+    private static RandomData Valid(int seed)
+    {
+        for (var at = seed; ; at = (at + 1) & int.MaxValue)
+        {
+            var data = CaseMaker.Make(at, Shape.Map).Data;
+            if (KnowledgeBase.TryBuild(data, out _).Count == 0) return new(at, data with { StandingRules = Standing(data, new Random(at)) });
+        }
+    }
+
+    private static StandingRule[] Standing(KnowledgeData data, Random random)
+    {
+        return Enumerable.Range(1, random.Next(3)).Select(i =>
+        {
+            var onPart = random.Next(2) == 0;
+            return new StandingRule
+            {
+                Id = new("stands-" + i),
+                Part = onPart ? One(data.Parts).Id : null,
+                Material = onPart ? null : One(data.Materials).Id,
+                Agent = One(data.Agents).Id,
+                When = new ExposureBox
+                {
+                    Residence = random.Next(3) == 0 ? AxisLimit.Within(One<Interval>([Interval.AtMost(60), Interval.Below(30), Interval.Above(120), Interval.AtLeast(600)])) : default,
+                    Temperature = random.Next(3) == 0 ? AxisLimit.Within(One<Interval>([Interval.Closed(10, 25), Interval.Above(40), Interval.Exactly(20)])) : default,
+                    Methods = random.Next(3) == 0 ? MethodLimit.Within(ApplicationMethod.WetWipe, ApplicationMethod.Spray) : default,
+                },
+                AlwaysWith = random.Next(3) == 0 ? DutyKind.TakeOff : null,
+                Reason = "made at random",
+                Sources = [],
+            };
+        }).ToArray();
+
+        T One<T>(IReadOnlyList<T> list) => list[random.Next(list.Count)];
+    }
+
+    /// <summary>The set without one rule or standing rule, where that is still valid.</summary>
+    private static IEnumerable<RandomData> Shrink(RandomData whole)
+    {
+        foreach (var standing in whole.Data.StandingRules) yield return whole with { Data = whole.Data with { StandingRules = whole.Data.StandingRules.Where(one => one != standing).ToArray() } };
+        foreach (var rule in whole.Data.Rules)
+        {
+            var rules = whole.Data.Rules.Where(one => one != rule).Select(one => one with { Overrides = one.Overrides.Where(id => id != rule.Id).ToArray() }).ToArray();
+            var smaller = whole.Data with { Rules = rules };
+            if (KnowledgeBase.TryBuild(smaller, out _).Count == 0) yield return whole with { Data = smaller };
+        }
+    }
+
+    private static ulong? Number(string variable) =>
+        ulong.TryParse(Environment.GetEnvironmentVariable(variable), NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : null;
+}
