@@ -15,56 +15,50 @@ internal sealed partial class ReferenceEvaluator
     private static readonly Interval AnyUse = Interval.AtLeast(1);
 
     /// <summary>Every point at which rules decide: no barrier stands before it.</summary>
-    public IEnumerable<GridPoint> EveryPoint()
-    {
-        for (var v = 0; v < _variants.Count; v++)
-        {
-            for (var c = 0; c < _components.Count; c++)
-            {
-                foreach (var at in Exposures(_components[c]))
-                {
-                    var variant = _variants[v];
-                    if (variant.Type is not null && at.Method != ApplicationMethod.Chamber && at.Method > variant.Wettest) continue;
-                    yield return Point(v, c, at);
-                }
-            }
-        }
-    }
+    public IEnumerable<GridPoint> EveryPoint() =>
+        from i in Enumerable.Range(0, _judged.Length)
+        from at in Exposures(_judged[i].Component)
+        where !IsTooWet(_judged[i].Variant, at.Method)
+        select Point(i, at.Method, at.Values);
 
-    private GridPoint Point(int v, int c, Exposure at)
+    private static bool IsTooWet(Variant variant, ApplicationMethod method) =>
+        variant.Type is not null && method != ApplicationMethod.Chamber && method > variant.Wettest;
+
+    private GridPoint Point(int i, ApplicationMethod method, decimal[] at)
     {
-        var (variant, component) = (_variants[v], _components[c]);
-        var e = at with { Residence = EffectiveResidence(variant, at.Residence) };
-        var applicable = _reaching[(variant, component)].Where(a => Holds(a, e)).ToArray();
-        bool Overrides(Applicable q, Applicable a) => ((q.Voice == a.Voice && q.Voice != DutiesOnly) || q.Voice == 0) && q.Rule.Overrides.Contains(a.Rule.Id);
-        bool Acts(Applicable a) => a.Rule.Edition is not null || !applicable.Any(q => !q.Rule.Allows && Overrides(q, a));
-        bool IsLive(Applicable a) => a.Rule.Edition is not null || !applicable.Any(q => Overrides(q, a) && Acts(q));
+        var (variant, component, reaching) = _judged[i];
+        var effective = at.ToArray();
+        effective[(int)Axis.Residence] = EffectiveResidence(variant, at[(int)Axis.Residence]);
+        var applicable = reaching.Where(r => _trees.Methods(r.Rule).Contains(method) && r.Box.Zip(effective).All(on => on.First.Contains(on.Second))).ToArray();
+        bool Overrides(Reaching q, Reaching r) => ((q.Voice == r.Voice && q.Voice != DutiesOnly) || q.Voice == PartVoice) && q.Rule.Overrides.Contains(r.Rule.Id);
+        bool Acts(Reaching r) => r.Rule.Edition is not null || !applicable.Any(q => !q.Rule.Allows && Overrides(q, r));
+        bool IsLive(Reaching r) => r.Rule.Edition is not null || !applicable.Any(q => Overrides(q, r) && Acts(q));
         return new(
-            applicable.Where(a => a.Voice != DutiesOnly).Select(a => new Heard(a.Rule, a.Voice, IsLive(a))).ToArray(),
-            Judge(variant, component, at),
-            applicable.Where(a => a.Voice is 0 or DutiesOnly && a.Rule.Allows && IsLive(a)).Select(a => a.Rule).ToArray(),
-            other => other.Point(v, c, at));
+            applicable.Where(r => r.Voice != DutiesOnly).Select(r => new Heard(r.Rule, r.Voice, IsLive(r))).ToArray(),
+            Judge(variant, component, reaching, method, at.ToArray()),
+            applicable.Where(r => r.Voice is PartVoice or DutiesOnly && r.Rule.Allows && IsLive(r)).Select(r => r.Rule).ToArray(),
+            other => other.Point(i, method, at));
     }
 
-    private IEnumerable<Exposure> Exposures(Component component) =>
+    private IEnumerable<(ApplicationMethod Method, decimal[] Values)> Exposures(Component component) =>
         from method in _question.Method is { } stated ? [stated] : MethodSet.All.Methods
-        from dilution in _product is null ? [1m] : _question.Dilution is { } diluted ? Grid(Axis.Dilution, diluted) : [1m]
-        from residence in Grid(Axis.Residence, _question.Residence ?? Interval.Above(0))
-        from temperature in Grid(Axis.Temperature, _question.Temperature ?? Interval.Closed(-40, 200))
-        from ph in Grid(Axis.Ph, _question.Ph ?? Interval.Closed(-1, 15))
-        from uses in Grid(Axis.Uses, _question.Uses is { } n ? Interval.Exactly(n) : AnyUse)
-        from strength in Grid(Axis.Strength, component.StrengthAt(dilution))
-        select new Exposure(method, residence, dilution, temperature, ph, uses, strength);
+        from dilution in _product is null || _question.Dilution is not { } diluted ? [1m] : Samples.On(Axis.Dilution, diluted)
+        from residence in Samples.On(Axis.Residence, _question.Residence ?? Interval.Above(0))
+        from temperature in Samples.On(Axis.Temperature, _question.Temperature ?? Interval.Closed(-40, 200))
+        from ph in Samples.On(Axis.Ph, _question.Ph ?? Interval.Closed(-1, 15))
+        from uses in Samples.On(Axis.Uses, _question.Uses is { } n ? Interval.Exactly(n) : AnyUse)
+        from strength in Samples.On(Axis.Strength, component.Strength.Scale(dilution))
+        select (method, (decimal[])[strength, dilution, residence, temperature, ph, uses]);
 
     /// <summary>Whether at some exposure every variant is allowed, without a duty of the kind (of none: at all).</summary>
     public bool AnyAllowed(DutyKind? without, Interval uses)
     {
         var component = _components.Single();
-        var own = _trees.Duties(component.Agent).Concat(_variants[0].Type is { } type ? _trees.Duties(type) : []);
-        return Exposures(component).Where(at => uses.Contains(at.Uses)).Any(at =>
+        var own = _trees.Line(component.Agent).SelectMany(a => a.Duties).Concat(_trees.Line(_judged[0].Variant.Type).SelectMany(p => p.Duties)).ToArray();
+        return Exposures(component).Where(at => uses.Contains(at.Values[(int)Axis.Uses])).Any(at =>
         {
-            if (_variants.Any(v => v.Type is not null && at.Method != ApplicationMethod.Chamber && at.Method > v.Wettest)) return false;
-            var points = Enumerable.Range(0, _variants.Count).Select(v => Point(v, 0, at)).ToArray();
+            if (_judged.Any(one => IsTooWet(one.Variant, at.Method))) return false;
+            var points = Enumerable.Range(0, _judged.Length).Select(i => Point(i, at.Method, at.Values)).ToArray();
             return points.All(point => point.Truth.Verdict == Verdict.Allowed)
                 && (without is not { } kind || !points.SelectMany(point => point.Truth.Allowing.SelectMany(voice => voice).Concat(point.Accompanying)).SelectMany(rule => rule.Duties).Concat(own).Any(duty => duty.Kind == kind));
         });

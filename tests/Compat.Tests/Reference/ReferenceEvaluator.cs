@@ -15,7 +15,7 @@ internal sealed record Component(AgentId Agent, Interval Strength, bool OnlyForb
 internal sealed record Reaching(Rule Rule, int Voice, Interval[] Box);
 
 /// <summary>A direct reading of what an answer means: slow, obvious, and sharing nothing with the engine but the records.</summary>
-internal sealed class ReferenceEvaluator
+internal sealed partial class ReferenceEvaluator
 {
     /// <summary>The voice of the part and device (materials: 1, 2, …), and that of rules of which only the duties join.</summary>
     private const int PartVoice = 0, DutiesOnly = -1;
