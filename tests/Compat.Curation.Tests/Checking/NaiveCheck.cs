@@ -1,6 +1,4 @@
 using Compat.Curation.Writing;
-using Compat.Exposures;
-using Compat.Knowledge;
 using Compat.Tests.Reference;
 
 namespace Compat.Curation.Tests.Checking;
@@ -54,8 +52,8 @@ internal sealed class NaiveCheck
     /// <summary>A question over every exposure.</summary>
     public static Question Whole(KnowledgeData data, Question question) => question with
     {
-        Strength = new ReferenceTrees(data, []).Basis(question.Agent!) is { } basis
-            ? new Strength(ReferenceMixture.IsFraction(basis) ? Interval.Closed(0, 100) : Interval.AtLeast(0), StrengthUnit.PercentOf(basis)) : null,
+        Strength = new ReferenceTrees(data, []) is var trees && trees.Basis(question.Agent!) is { } basis
+            ? new Strength(trees.WholeStrength(question.Agent!), StrengthUnit.PercentOf(basis)) : null,
         Residence = Interval.Above(0),
         Temperature = Interval.Closed(-40, 200),
         Ph = Interval.Closed(-1, 15),
@@ -138,7 +136,7 @@ internal sealed class NaiveCheck
         var trees = new ReferenceTrees(data, []);
         if (!trees.Below(question.Agent!, rule.Agent)) return false;
         if (rule.Part is { } part) return question.Part is { } asked && trees.Below(asked, part);
-        var materials = question.Part is { } of ? trees.Candidates(of) : question.Materials.SelectMany(slot => slot.OneOf);
+        var materials = question.Part is { } of ? trees.Materials(of).SelectMany(slot => slot.OneOf) : question.Materials.SelectMany(slot => slot.OneOf);
         return materials.Any(m => trees.Below(m, rule.Material!));
     }
 

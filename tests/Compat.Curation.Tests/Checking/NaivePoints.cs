@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-
 namespace Compat.Tests.Reference;
 
 /// <summary>A rule that applies at a point, with the voice it speaks in (0: part and device; then one a material) and whether it is live.</summary>

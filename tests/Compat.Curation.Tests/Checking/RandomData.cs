@@ -1,6 +1,4 @@
 using System.Globalization;
-using Compat.Exposures;
-using Compat.Knowledge;
 using Compat.Tests.RandomCases;
 using FsCheck;
 using FsCheck.Fluent;

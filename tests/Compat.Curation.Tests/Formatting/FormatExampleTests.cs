@@ -1,7 +1,6 @@
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Formatting;
 using Compat.Curation.Schemas;
-using Compat.Exposures;
 
 namespace Compat.Curation.Tests.Formatting;
 

@@ -1,6 +1,5 @@
 using System.Text;
 using Compat.Curation.Diagnostics;
-using Compat.Exposures;
 
 namespace Compat.Curation.Tests.Reading;
 

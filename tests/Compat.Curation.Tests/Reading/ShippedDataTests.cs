@@ -1,6 +1,5 @@
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Schemas;
-using Compat.Exposures;
 
 namespace Compat.Curation.Tests.Reading;
 

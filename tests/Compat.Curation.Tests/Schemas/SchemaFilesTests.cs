@@ -4,11 +4,8 @@ using Compat.Curation.Diagnostics;
 using Compat.Curation.Schemas;
 using Compat.Curation.Yaml;
 using Compat.Efficacy;
-using Compat.Exposures;
-using Compat.Knowledge;
 using Compat.Mixing;
 using Compat.People;
-using Compat.Sites;
 using Newtonsoft.Json.Linq;
 
 namespace Compat.Curation.Tests.Schemas;

@@ -1,5 +1,4 @@
 using Compat.Curation.Text;
-using Compat.Exposures;
 
 namespace Compat.Curation.Tests.Text;
 

@@ -1,5 +1,3 @@
-using Compat.Exposures;
-
 namespace Compat.Curation.Tests.Checking.Solver;
 
 /// <summary>The values of one axis as ranks: each boundary has one, and each gap between two has one, so that open and closed ends differ.</summary>

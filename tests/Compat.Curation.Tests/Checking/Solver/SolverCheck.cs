@@ -1,4 +1,3 @@
-using Compat.Knowledge;
 using Compat.Tests.Reference;
 using Google.OrTools.Sat;
 

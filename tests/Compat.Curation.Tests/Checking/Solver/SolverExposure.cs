@@ -1,5 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
 using Compat.Tests.Reference;
 using Google.OrTools.Sat;
 

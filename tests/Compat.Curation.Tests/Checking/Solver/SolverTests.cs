@@ -1,5 +1,4 @@
 using Compat.Curation.Checking;
-using Compat.Knowledge;
 using Compat.Tests.Reference;
 
 namespace Compat.Curation.Tests.Checking.Solver;

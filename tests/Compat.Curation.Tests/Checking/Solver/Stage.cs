@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-
 namespace Compat.Tests.Reference;
 
 /// <summary>A rule as it reaches one variant: its voice, its filled-in box, whether the part can meet its duties.</summary>
@@ -14,23 +11,23 @@ internal sealed partial class ReferenceEvaluator
 {
     public const int VoiceOfDuties = DutiesOnly;
 
-    public IReadOnlyList<Stage> Stages() => _variants.Select(variant =>
+    public IReadOnlyList<Stage> Stages() => _judged.Select(one =>
     {
-        var component = _components.Single();
-        var own = _trees.Duties(component.Agent).Concat(variant.Type is null ? [] : _trees.Duties(variant.Type)).ToArray();
+        var (variant, component, reaching) = one;
+        var own = _trees.Line(component.Agent).SelectMany(a => a.Duties).Concat(_trees.Line(variant.Type).SelectMany(p => p.Duties)).ToArray();
         return new Stage(
-            _reaching[(variant, component)].Select(a => new StagedRule(a.Rule, a.Voice, a.Box, MethodSet.Of(MethodSet.All.Methods.Where(m => _trees.HoldsMethod(a.Rule, m)).ToArray()), a.Rule.Duties.All(d => CanBeMet(d, variant)))).ToArray(),
-            variant.Materials.Count,
-            variant.MaterialsKnown,
+            reaching.Select(r => new StagedRule(r.Rule, r.Voice, _axes.ToDictionary(axis => axis, axis => r.Box[(int)axis]), _trees.Methods(r.Rule), r.Rule.Duties.All(d => CanBeMet(d, variant)))).ToArray(),
+            variant.Materials.Length,
+            variant.Known,
             own.All(d => CanBeMet(d, variant)),
-            MethodSet.Of(MethodSet.All.Methods.Where(m => variant.Type is null || m == ApplicationMethod.Chamber || m <= variant.Wettest).ToArray()),
+            MethodSet.Of(MethodSet.All.Methods.Where(m => !IsTooWet(variant, m)).ToArray()),
             own);
     }).ToArray();
 
     /// <summary>The residences that can be judged when one of these is asked.</summary>
     public Interval[] Judged(Interval asked)
     {
-        var shortest = EffectiveResidence(_variants[0], 0.000001m);
+        var shortest = EffectiveResidence(_judged[0].Variant, 0.000001m);
         if (shortest == Interval.WithoutEnd) return [Interval.Exactly(Interval.WithoutEnd)];
         if (shortest < 1m) return [asked];
         var late = asked.Intersect(Interval.AtLeast(shortest));

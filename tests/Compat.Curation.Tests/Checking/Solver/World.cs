@@ -1,6 +1,4 @@
 using Compat.Curation.Writing;
-using Compat.Exposures;
-using Compat.Knowledge;
 using Compat.Tests.Reference;
 using Google.OrTools.Sat;
 
