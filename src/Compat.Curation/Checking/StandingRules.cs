@@ -36,7 +36,7 @@ internal sealed class StandingRules(Ground ground)
     {
         var seen = new HashSet<string>();
         var variants = subjects.Select(subject => subject.Variant).ToArray();
-        foreach (var agent in ground.Agents.Downward(ground.Kb.Agents[standing.Agent.Value]).ToArray())
+        foreach (var agent in ground.Agents.Downward(ground.Kb.Agents[standing.Agent.Value]).ToArray().OrderBy(agent => ground.Kb.Data.Agents[agent].Id))
         {
             if (!mayAllow[agent]) continue;
             var speaker = ground.SpeakerOf(agent);
