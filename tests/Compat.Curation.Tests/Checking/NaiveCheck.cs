@@ -98,10 +98,10 @@ internal sealed class NaiveCheck
     {
         var after = elsewhere.Truth;
         var others = elsewhere.Heard.Where(h => h.IsLive && !h.Rule.Allows).Select(h => h.Rule).Distinct().ToArray();
-        var forbids = point.Truth.Verdict == Verdict.NotAllowed && point.Truth.Step.StartsWith('5');
+        var forbids = point.Truth.Verdict == Verdict.NotAllowed && point.Truth.Step.StartsWith("4 forbidden", StringComparison.Ordinal);
         var same = point.Truth.Verdict == after.Verdict && point.Truth.Verdict switch
         {
-            Verdict.NotAllowed => !forbids ? !after.Step.StartsWith('5') : after.Step.StartsWith('5') && others.Max(Evidence) == point.Heard.Where(h => h.IsLive && !h.Rule.Allows).Max(h => Evidence(h.Rule)),
+            Verdict.NotAllowed => !forbids ? !after.Step.StartsWith("4 forbidden", StringComparison.Ordinal) : after.Step.StartsWith("4 forbidden", StringComparison.Ordinal) && others.Max(Evidence) == point.Heard.Where(h => h.IsLive && !h.Rule.Allows).Max(h => Evidence(h.Rule)),
             Verdict.Allowed => Says(point) == Says(elsewhere),
             _ => true,
         };
