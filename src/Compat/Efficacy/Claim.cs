@@ -41,6 +41,11 @@ public sealed record BathUse
     public string? Test { get; init; }
 }
 
+/// <summary>What a claim of a blend names beside its agent.</summary>
+/// <param name="Agent">The other agent, with all below it.</param>
+/// <param name="Strength">Its strength in percent of its basis: a range, or 'any' where the source says so.</param>
+public sealed record ClaimPartner(AgentId Agent, AxisLimit Strength);
+
 /// <summary>A box of exposures in which an agent reaches a level or kills groups of organisms.</summary>
 /// <remarks>A claim says nothing of an exposure outside its box, and claims never add up.</remarks>
 public sealed record Claim
@@ -50,6 +55,9 @@ public sealed record Claim
 
     /// <summary>The agent it speaks of.</summary>
     public required AgentId Agent { get; init; }
+
+    /// <summary>What else must be in the same liquid, each at its strength; empty where the agent alone is meant.</summary>
+    public IReadOnlyList<ClaimPartner> With { get; init; } = [];
 
     /// <summary>The exposures in which it holds.</summary>
     public ClaimBox When { get; init; } = new();

@@ -1,6 +1,7 @@
 using Compat.Efficacy;
 using Compat.Instructions;
 using Compat.Mixing;
+using Compat.Occasions;
 using Compat.People;
 
 namespace Compat.Knowledge;
@@ -55,4 +56,7 @@ public sealed record KnowledgeData
 
     /// <summary>How words of instructions are read.</summary>
     public IReadOnlyList<InstructionWord> InstructionWords { get; init; } = [];
+
+    /// <summary>Occasions.</summary>
+    public IReadOnlyList<Occasion> Occasions { get; init; } = [];
 }

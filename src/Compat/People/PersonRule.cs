@@ -24,6 +24,9 @@ public sealed record PersonRule
     /// <summary>The kinds of patient; at least one.</summary>
     public IReadOnlyList<PatientGroup> Patients { get; init; } = [];
 
+    /// <summary>Whether it speaks only of a device that is occupied: a patient in it or in reach.</summary>
+    public bool Occupied { get; init; }
+
     /// <summary>The exposures it speaks of; an axis it does not name is unbounded in it.</summary>
     public ExposureBox When { get; init; } = ExposureBox.Unbounded;
 

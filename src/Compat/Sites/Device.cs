@@ -1,4 +1,5 @@
 using Compat.Knowledge;
+using Compat.People;
 
 namespace Compat.Sites;
 
@@ -31,6 +32,15 @@ public sealed record DevicePart
 
     /// <summary>What touches it; null where the type's holds.</summary>
     public TouchedBy? TouchedBy { get; init; }
+
+    /// <summary>Why something touches it that asks less than what touches its type; needed where it asks less.</summary>
+    public string? Because { get; init; }
+
+    /// <summary>What is usually on it before it is cleaned; null where the type's holds.</summary>
+    public IReadOnlyList<SoilKind>? Soil { get; init; }
+
+    /// <summary>What it is like once taken apart; null where it is not, or nobody knows.</summary>
+    public DismantledPart? WhenDismantled { get; init; }
 }
 
 /// <summary>One edition of what a device's maker says.</summary>
@@ -53,6 +63,12 @@ public sealed record InstructionsEdition
 
     /// <summary>Its source.</summary>
     public SourceId? Source { get; init; }
+
+    /// <summary>What it permits and forbids in words of its own.</summary>
+    public IReadOnlyList<InstructionPhrase> Says { get; init; } = [];
+
+    /// <summary>The levels it says are reached.</summary>
+    public IReadOnlyList<InstructedLevel> Reaches { get; init; } = [];
 }
 
 /// <summary>An assembly of parts at one site, with its instructions.</summary>
@@ -66,6 +82,9 @@ public sealed record Device
 
     /// <summary>Its parts; at least one.</summary>
     public required IReadOnlyList<DevicePart> Parts { get; init; }
+
+    /// <summary>The kinds of patient it is for; null where its part types say so.</summary>
+    public IReadOnlyList<PatientGroup>? Patients { get; init; }
 
     /// <summary>The editions of its instructions; empty where they were not seen.</summary>
     public IReadOnlyList<InstructionsEdition> Instructions { get; init; } = [];

@@ -101,6 +101,33 @@ public sealed record Product
     /// <summary>Whether it must be activated before use.</summary>
     public bool NeedsActivation { get; init; }
 
+    /// <summary>The methods it can be used by (a wipe cannot be a bath); empty where all can.</summary>
+    public MethodSet Methods { get; init; }
+
+    /// <summary>What its label claims; empty where it claims nothing.</summary>
+    public IReadOnlyList<LabelClaim> LabelClaims { get; init; } = [];
+
+    /// <summary>How long a surface stays wet with it, by method.</summary>
+    public IReadOnlyList<AchievedWetTime> WetTimes { get; init; } = [];
+
+    /// <summary>The soils it takes off, by its label: what names any is a cleaner.</summary>
+    public IReadOnlyList<SoilKind> Removes { get; init; } = [];
+
+    /// <summary>Whether its label says that it cleans and disinfects in one step.</summary>
+    public bool OneStep { get; init; }
+
+    /// <summary>How long it is good once activated, diluted or opened.</summary>
+    public ProductLife Life { get; init; } = new();
+
+    /// <summary>How a bath of it is kept; null where it is no bath.</summary>
+    public ProductBath? Bath { get; init; }
+
+    /// <summary>The hardest water its label lets it be diluted with, in mg/L of calcium carbonate; null where not stated.</summary>
+    public decimal? MostHardness { get; init; }
+
+    /// <summary>The cloths that bind it, by what they are made of.</summary>
+    public IReadOnlyList<string> BoundByCloths { get; init; } = [];
+
     /// <summary>A remark for the reader.</summary>
     public string? Note { get; init; }
 }

@@ -14,6 +14,12 @@ public sealed record Site
     /// <summary>The sources its rules cite.</summary>
     public IReadOnlyList<Source> Sources { get; init; } = [];
 
+    /// <summary>What is at hand there.</summary>
+    public SiteConditions Here { get; init; } = new();
+
+    /// <summary>The levels it has decided.</summary>
+    public IReadOnlyList<LevelDecision> Levels { get; init; } = [];
+
     /// <summary>Its products.</summary>
     public IReadOnlyList<Product> Products { get; init; } = [];
 
