@@ -1,17 +1,32 @@
 using Compat.Answers;
+using Compat.Kill;
 using Compat.Knowledge;
+using Compat.People;
+using Compat.Windows;
 
 namespace Compat;
 
 /// <summary>What the knowledge base says to a question, with everything needed to log it and to explain it.</summary>
-/// <remarks>Immutable and safe to share between threads. It judges the part; whether it disinfects and whether its residue harms people was not asked.</remarks>
+/// <remarks>Immutable and safe to share between threads. It judges the part; whether it disinfects and whether its residue harms people only where <see cref="Question.JudgesKillAndPeople"/>.</remarks>
 public sealed record Answer
 {
     /// <summary>The question.</summary>
     public required Question Question { get; init; }
 
-    /// <summary>The verdict.</summary>
+    /// <summary>The verdict: the worst of what was judged.</summary>
     public required Verdict Verdict { get; init; }
+
+    /// <summary>What the part stands, by itself.</summary>
+    public required Verdict PartVerdict { get; init; }
+
+    /// <summary>Whether what is needed is killed; null where it was not judged.</summary>
+    public KillJudgement? Kill { get; init; }
+
+    /// <summary>What it means for people; null where it was not judged.</summary>
+    public PeopleJudgement? People { get; init; }
+
+    /// <summary>The exposures that kill what is needed and that part and people stand; null where kill was not judged or needs none.</summary>
+    public Window? Window { get; init; }
 
     /// <summary>The one reason that decides.</summary>
     public required Reason Decisive { get; init; }
@@ -59,10 +74,10 @@ public sealed record Answer
     public required IReadOnlyList<DataIdentity> Identity { get; init; }
 
     /// <summary>True only for what is allowed as asked: plain allowed, only the part asked or everything judged, and well founded.</summary>
-    public bool MayUse => Verdict == Verdict.Allowed && Question.OnlyPart && WellFounded;
+    public bool MayUse => Verdict == Verdict.Allowed && WellFounded && (Question.OnlyPart || (Kill is { WellFounded: true } && People is not null));
 
     /// <summary>True where the part stands it exactly as asked.</summary>
-    public bool PartStandsIt => Verdict == Verdict.Allowed;
+    public bool PartStandsIt => PartVerdict == Verdict.Allowed;
 
     /// <summary>The damage to expect: of the rules that decided.</summary>
     public IEnumerable<Damage> Damage

@@ -1,8 +1,10 @@
 using Compat.Evaluation;
 using Compat.Knowledge;
+using Compat.Needs;
 using Compat.Sites;
 using Compat.Snapshots;
 using Compat.Validation;
+using Compat.Windows;
 
 namespace Compat;
 
@@ -112,7 +114,41 @@ public sealed class KnowledgeBase
     {
         problems = QuestionValidation.Check(_compiled, question);
         answer = problems.Count > 0 ? null : new RegionAnswer(_compiled, question, Identity).Make();
+        if (answer is not null && question.JudgesKillAndPeople) answer = new WholeJudgement(_compiled, question, Identity).Of(answer);
         return answer is not null;
+    }
+
+    /// <summary>What a part needs: its level, groups and organisms, and for whom.</summary>
+    /// <param name="question">A question that names a part, or a device with its part; its agent is not looked at.</param>
+    /// <exception cref="QuestionException">It cannot be asked.</exception>
+    public Need NeedOf(Question question)
+    {
+        var problems = QuestionValidation.Check(_compiled, question with { Agent = question.Product is null ? question.Agent ?? AgentClass.Root : null });
+        return problems.Count > 0 ? throw new QuestionException(problems) : NeedMaker.Of(_compiled, question);
+    }
+
+    /// <summary>The exposures at which an agent or product kills what a part needs and that part and people stand: temperature and an agent's pH are taken as measured and kept to.</summary>
+    /// <param name="question">The question; an axis it states is held to that.</param>
+    /// <exception cref="QuestionException">It cannot be asked.</exception>
+    /// <exception cref="TooManyBoxesException">The rules cut each other too finely to list.</exception>
+    public Window WindowOf(Question question)
+    {
+        var problems = QuestionValidation.Check(_compiled, question);
+        if (problems.Count > 0) throw new QuestionException(problems);
+        var need = NeedMaker.Of(_compiled, question);
+        if (WholeJudgement.WithoutWindow(need) is { Verdict: not Verdict.Allowed } refused)
+            return new Window { Need = need, Closure = new WindowClosure { Code = ClosureCode.DoesNotKill, Kill = refused.Reasons }, Identity = Identity };
+        return new WindowMaker(_compiled, question, new WindowGround(_compiled, question, need, measured: true)).Make(Identity);
+    }
+
+    /// <summary>What serves where the agent or product asked does not: the products of the sites first, else agents; by the same method.</summary>
+    /// <param name="question">The question whose agent or product does not serve.</param>
+    public (IReadOnlyList<ProductId> Products, IReadOnlyList<AgentId> Agents) Serving(Question question)
+    {
+        var plain = question with { Agent = null, Strength = null, Dilution = null, Ph = null, Residence = null, Temperature = null, Uses = null };
+        var products = Sites.SelectMany(site => site.Products).Select(product => product.Id).Where(id => id != question.Product)
+            .Where(id => TryAsk(plain with { Product = id }, out var answer, out _) && answer!.Verdict >= Verdict.AllowedWithinLimits).OrderBy(id => id).ToArray();
+        return products.Length > 0 ? (products, []) : ([], Alternatives(question));
     }
 
     /// <summary>Answers a question for every part of its device: worst first, those that need nothing last.</summary>

@@ -1,4 +1,6 @@
+using Compat.Efficacy;
 using Compat.Knowledge;
+using Compat.People;
 using Compat.Sites;
 
 namespace Compat;
@@ -54,4 +56,29 @@ public sealed record Question
 
     /// <summary>Whether only the part is to be judged, not kill and people.</summary>
     public bool OnlyPart { get; init; }
+
+    /// <summary>What touches the part; null where what is on record of it holds.</summary>
+    public TouchedBy? TouchedBy { get; init; }
+
+    /// <summary>The kinds of patient; empty where those of the device or part hold.</summary>
+    public IReadOnlyList<PatientGroup> Patients { get; init; } = [];
+
+    /// <summary>Whether a patient is in the device or in reach.</summary>
+    public bool Occupied { get; init; }
+
+    /// <summary>What was on the part; null where what is usually on it holds, empty where nothing was.</summary>
+    public IReadOnlyList<SoilKind>? Soil { get; init; }
+
+    /// <summary>A level to reach at least; it only raises what the contact asks.</summary>
+    public Level? Level { get; init; }
+
+    /// <summary>The groups and organisms that must be killed beside what the level includes.</summary>
+    public IReadOnlyList<OrganismTarget> Against { get; init; } = [];
+
+    /// <summary>What the cloth is made of; null where it was not said.</summary>
+    public string? Cloth { get; init; }
+
+    /// <summary>Whether kill and people are judged beside the part: a device is named, or any of what they are judged by, and the part alone was not asked.</summary>
+    public bool JudgesKillAndPeople =>
+        !OnlyPart && (Device is not null || TouchedBy is not null || Patients.Count > 0 || Occupied || Soil is not null || Level is not null || Against.Count > 0 || Cloth is not null);
 }

@@ -1,5 +1,4 @@
 using Compat.Answers;
-using Compat.Knowledge;
 
 namespace Compat.Evaluation;
 
@@ -11,17 +10,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
     private readonly Substance _substance = SubstanceResolver.Resolve(kb, question);
     private readonly IReadOnlyList<PartVariant> _variants = PartResolver.Variants(kb, question);
 
-    /// <summary>Of variants that differ, the one that stands the least: what it stands serves for all.</summary>
-    private PartVariant Driest
-    {
-        get
-        {
-            var driest = _variants[0];
-            foreach (var variant in _variants)
-                if (variant.Wettest < driest.Wettest) driest = variant;
-            return driest;
-        }
-    }
+    private PartVariant Driest => BoxDuties.Driest(_variants);
 
     private bool ResidenceFree => question.Residence is null;
 
@@ -142,6 +131,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
     {
         Question = question,
         Verdict = verdict,
+        PartVerdict = verdict,
         Decisive = reasons.Count > 0 ? reasons[0] : new Reason(ReasonCode.MaterialsAllow, []),
         Reasons = reasons,
         Assumptions = Assumptions(),
@@ -179,21 +169,12 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
             Temperature = _substance.Temperature,
             Ph = _substance.PhWithin(Span.Of(dilution)) ?? Interval.Closed(-1m, 15m),
             Uses = UsesFree ? FromOne(spans[Piece.Uses].ToInterval()) : Interval.Closed(1m, question.Uses!.Value),
-            Duties = pieces.Length == 0 ? [] : Duties(residence, pieces),
+            Duties = pieces.Length == 0 ? [] : BoxDuties.Of(_substance, Driest, residence, pieces),
             DecidedBy = pieces.SelectMany(p => p.Decision.Deciding).Distinct().Select(r => r.Rule.Id).OrderBy(id => id).ToArray(),
         };
     }
 
     private static Interval FromOne(Interval uses) => new(1m, true, uses.Upper, uses.UpperIncluded);
-
-    private IReadOnlyList<Duty> Duties(Interval residence, Piece[] pieces)
-    {
-        var all = pieces.SelectMany(p => p.Component!.Duties.Concat(p.Decision.Variants.SelectMany(v => v.Duties)).Concat(p.Decision.Deciding.Concat(p.Decision.Accompanying).SelectMany(r => r.Rule.Duties))).ToList();
-        var ways = Driest.EndingWays(_substance.LeavesNothing);
-        if (residence.Upper is { } upper && upper != Interval.WithoutEnd && ways.Count > 0)
-            all.Add(new Duty { Kind = _substance.LeavesNothing && ways.Contains(DutyWay.Air) ? DutyKind.WipeDry : DutyKind.TakeOff, Ways = ways, Within = upper });
-        return DutyJoin.Join(all, Driest);
-    }
 
     private List<Assumption> Assumptions()
     {

@@ -18,6 +18,9 @@ internal static class QuestionValidation
         if (question.Ph is { } ph) Range("ph", ph, -1m, 15m, true);
         if (question.Dilution is { } dilution) Range("dilution", dilution, 0m, 1m, false);
         if (question.Uses is < 1) scope.Add("outside-axis", Place with { Field = "uses" }, $"`{question.Uses}` lies outside the axis of uses", "expected a whole number from 1");
+        foreach (var target in question.Against)
+            if (target.Organism is { } organism && scope.Data.Organisms.All(o => o.Id != organism))
+                scope.Add("unknown-organism", Place with { Field = "against" }, $"no organism is called `{organism}`", NearestNames.Help(organism.Value, scope.Data.Organisms.Select(o => o.Id.Value).Concat(Words.All<Efficacy.OrganismGroup>())));
         if (question.Method == ApplicationMethod.DryWipe)
             scope.Add("dry-wipe", Place with { Field = "method" }, "`dry-wipe` carries no agent", "name damp-wipe, wet-wipe, spray, rinse, immerse or chamber");
         return scope.Problems;

@@ -1,0 +1,91 @@
+using Compat.Efficacy;
+using Compat.Evaluation;
+using Compat.Knowledge;
+using Compat.Needs;
+using Compat.Windows;
+
+namespace Compat.Kill;
+
+/// <summary>One thing that must be reached: a level, a group or an organism.</summary>
+internal sealed record KillTarget(Level? Level, OrganismTarget? Against)
+{
+    public override string ToString() => Level is { } level ? Words.Of(level) : Against!.ToString();
+}
+
+/// <summary>Finds the exposures at which what is needed is not shown to be killed.</summary>
+internal sealed class KillCover(CompiledBase kb, Substance substance, IReadOnlyList<PartVariant> variants, Need need)
+{
+    /// <summary>What must be reached, all at once. A level stands for the groups it includes.</summary>
+    public IReadOnlyList<KillTarget> Targets { get; } =
+    [
+        .. need.Level is { } level && level > Level.Cleaned && !need.KeptDry ? new[] { new KillTarget(level, null) } : [],
+        .. need.Against.Select(target => new KillTarget(null, target)),
+    ];
+
+    /// <summary>The holes of one set of claims on one method: exposures at which some target is not met.</summary>
+    public IEnumerable<Span[]> Holes(ClaimSet set, ApplicationMethod method) => Targets.SelectMany(target => HolesOf(set, target, method));
+
+    /// <summary>The exposures at which one target is not met.</summary>
+    public IEnumerable<Span[]> HolesOf(ClaimSet set, KillTarget target, ApplicationMethod method)
+    {
+        var seen = new List<ClaimOnAxes[]>();
+        foreach (var variant in variants)
+        {
+            var claims = set.Claims.Where(claim => Serves(claim, target, method, variant)).ToArray();
+            if (seen.Any(other => other.SequenceEqual(claims))) continue;
+            seen.Add(claims);
+            foreach (var hole in Subtraction.MaximalBoxes(Whole, claims.Select(claim => claim.Spans), -1).SelectMany(open => Laid(set.Component, open))) yield return hole;
+        }
+    }
+
+    /// <summary>Whether a claim serves a target on a method and variant, whatever the exposure.</summary>
+    public bool Serves(ClaimOnAxes claim, KillTarget target, ApplicationMethod method, PartVariant variant) =>
+        claim.Methods.Contains(method) && claim.SpeaksOf(kb, variant) && ReachesInto(claim, method, variant) && Meets(claim, target);
+
+    /// <summary>Whether a claim meets a target, whatever the method.</summary>
+    public bool Meets(ClaimOnAxes claim, KillTarget target)
+    {
+        if (target.Level is { } level)
+        {
+            if (!(claim.Claim.Reaches >= level)) return false;
+            return level switch
+            {
+                Level.Sterile => claim.Claim.Origin == ClaimOrigin.Instructions,
+                Level.High => claim.Claim.Origin != ClaimOrigin.Published || (claim.Claim.NamesThePart && claim.OfGuideline),
+                _ => true,
+            };
+        }
+
+        var organism = target.Against!.Organism is { } id ? kb.Data.Organisms.FirstOrDefault(o => o.Id == id) : null;
+        if (claim.Claim.Kills.Contains(target.Against)) return true;
+        if (organism is { OwnClaim: true } || claim.Claim.DoesNotKill.Contains(target.Against)) return false;
+        var group = organism?.Group ?? target.Against.Group!.Value;
+        if (claim.Claim.DoesNotKill.Contains(OrganismTarget.Of(group))) return false;
+        return claim.Claim.Kills.Contains(OrganismTarget.Of(group)) || kb.Data.Levels.Any(meaning => meaning.Level == claim.Claim.Reaches && meaning.Includes.Contains(group));
+    }
+
+    /// <summary>A bore or pores are reached by wiping and spraying only where a claim names the part.</summary>
+    public static bool ReachesInto(ClaimOnAxes claim, ApplicationMethod method, PartVariant variant) =>
+        variant.Geometry is not (Geometry.Lumen or Geometry.Porous) || method > ApplicationMethod.Spray || claim.Claim.NamesThePart;
+
+    private static Span[] Whole => [Pieces.Positive, Span.Of(new Interval(0m, false, 1m, true)), Span.Whole, Span.Whole, Span.Whole];
+
+    /// <summary>Lays an uncovered box on the axes of a window: where a strength it holds is met.</summary>
+    private IEnumerable<Span[]> Laid(Component? component, Span[] open)
+    {
+        foreach (var segment in substance.Ph)
+        {
+            var dilution = open[ClaimOnAxes.Dilution].Intersect(segment.Dilution).Intersect(Span.Of(substance.Dilution));
+            if (component is not null && substance.Product is not null) dilution = dilution.Intersect(Pieces.DilutionsThatReach(component.Strength, open[ClaimOnAxes.Strength]));
+            else if (component is not null && !open[ClaimOnAxes.Strength].Meets(Span.Of(component.Strength))) continue;
+            if (dilution.IsEmpty || !open[ClaimOnAxes.Ph].Meets(Span.Of(segment.Ph)) || !open[ClaimOnAxes.Temperature].Meets(Span.Of(substance.Temperature))) continue;
+            var hole = new Span[WindowAxes.Count];
+            hole[WindowAxes.Dilution] = dilution;
+            hole[WindowAxes.Strength] = open[ClaimOnAxes.Strength];
+            hole[WindowAxes.Temperature] = open[ClaimOnAxes.Temperature];
+            hole[WindowAxes.Ph] = open[ClaimOnAxes.Ph];
+            hole[WindowAxes.WetTime] = open[ClaimOnAxes.WetTime];
+            yield return hole;
+        }
+    }
+}

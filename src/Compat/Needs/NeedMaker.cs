@@ -1,0 +1,90 @@
+using Compat.Efficacy;
+using Compat.Evaluation;
+using Compat.Knowledge;
+using Compat.People;
+using Compat.Sites;
+
+namespace Compat.Needs;
+
+/// <summary>Reads off the records what a part needs. The question passed validation.</summary>
+internal static class NeedMaker
+{
+    private static readonly Dictionary<TouchedBy, PatientGroup> ByContact = new()
+    {
+        [TouchedBy.IntactSkin] = PatientGroup.Skin,
+        [TouchedBy.BrokenSkin] = PatientGroup.Wound,
+        [TouchedBy.MucousMembrane] = PatientGroup.MucousMembrane,
+    };
+
+    public static Need Of(CompiledBase kb, Question question, Level? ofOccasion = null)
+    {
+        var device = question.Device is { } id ? kb.Devices[id] : null;
+        var part = device?.Parts.First(p => p.Id == question.DevicePart);
+        var types = part?.OneOfTypes ?? (question.Part is { } type ? [type] : []);
+        var traits = types.Select(t => kb.Part(kb.Parts[t.Value])).ToArray();
+        var touched = question.TouchedBy ?? part?.TouchedBy ?? MostDemanding(traits.Select(t => t.TouchedBy));
+        var asked = question.Soil;
+        var soil = asked ?? part?.Soil ?? types.SelectMany(t => UsualSoil(kb, t)).Distinct().ToArray();
+        var rules = touched is { } contact
+            ? kb.Data.Needs.Where(rule => rule.TouchedBy.Contains(contact) && (rule.Soil.Count == 0 || rule.Soil.Any(soil.Contains))).OrderBy(rule => rule.Id).ToArray()
+            : [];
+        var dry = rules.Length > 0 && rules.All(rule => rule.Level is null);
+        Level? level = rules.Where(rule => rule.Level is not null).Select(rule => rule.Level).Max();
+        var origin = NeedOrigin.Contact;
+        string? decidedBy = null;
+        var decision = device is null ? null : kb.Sites.SelectMany(site => site.Levels).FirstOrDefault(d => d.Device == device.Id && d.Part == part!.Id)
+            ?? kb.Sites.SelectMany(site => site.Levels).FirstOrDefault(d => d.Device == device.Id && d.Part is null);
+        if (decision is not null && !dry) (level, origin, decidedBy) = (decision.Level, NeedOrigin.SiteDecision, decision.DecidedBy + ": " + decision.Because);
+        if (ofOccasion is { } occasion && !dry && !(level >= occasion)) (level, origin) = (occasion, NeedOrigin.Occasion);
+        if (question.Level is { } raised && !(level >= raised)) (level, origin, dry) = (raised, NeedOrigin.Asked, false);
+        var groups = kb.Data.Levels.Where(meaning => meaning.Level == level).SelectMany(meaning => meaning.Includes).Distinct().ToArray();
+        return new Need
+        {
+            TouchedBy = touched,
+            KeptDry = dry,
+            Level = dry ? Level.Cleaned : level,
+            Origin = origin,
+            DecidedBy = decidedBy,
+            CleanFirst = rules.Any(rule => rule.CleanFirst && rule.Level == rules.Max(r => r.Level)) || (level >= Level.High),
+            Groups = dry ? [] : groups,
+            Against = question.Against.Distinct().ToArray(),
+            Soil = soil,
+            SoilIsUsual = asked is null,
+            Geometry = part?.Geometry ?? (traits.Length == 0 ? Geometry.Open : traits.Max(t => t.Geometry)),
+            Patients = Patients(kb, question, device, types, touched),
+            Occupied = question.Occupied,
+            Prions = question.Against.Any(target => target.Group == OrganismGroup.Prions || kb.Data.Organisms.Any(o => o.Id == target.Organism && o.Group == OrganismGroup.Prions)),
+            DecidedByRules = rules.Select(rule => rule.Id).ToArray(),
+        };
+    }
+
+    /// <summary>Of candidates the one that asks most; null where one of them is not on record.</summary>
+    private static TouchedBy? MostDemanding(IEnumerable<TouchedBy?> contacts)
+    {
+        TouchedBy? most = null;
+        foreach (var contact in contacts)
+        {
+            if (contact is null) return null;
+            if (most is null || contact > most) most = contact;
+        }
+
+        return most;
+    }
+
+    private static IReadOnlyList<SoilKind> UsualSoil(CompiledBase kb, PartId type)
+    {
+        foreach (var node in kb.Parts.Upward(kb.Parts[type.Value]))
+            if (kb.Data.Parts[node].Soil is { } soil) return soil;
+        return [];
+    }
+
+    private static PatientGroup[] Patients(CompiledBase kb, Question question, Device? device, IReadOnlyList<PartId> types, TouchedBy? touched)
+    {
+        var groups = question.Patients.Count > 0 ? question.Patients
+            : device?.Patients ?? (device is null ? types : device.Parts.SelectMany(p => p.OneOfTypes)).SelectMany(t => PatientsOf(kb, t));
+        return groups.Concat(touched is { } contact && ByContact.TryGetValue(contact, out var group) ? [group] : []).Distinct().OrderBy(g => g).ToArray();
+    }
+
+    private static IEnumerable<PatientGroup> PatientsOf(CompiledBase kb, PartId type) =>
+        kb.Parts.Upward(kb.Parts[type.Value]).SelectMany(node => kb.Data.Parts[node].Patients);
+}

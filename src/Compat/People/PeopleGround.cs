@@ -1,0 +1,78 @@
+using Compat.Evaluation;
+using Compat.Knowledge;
+using Compat.Needs;
+using Compat.Windows;
+
+namespace Compat.People;
+
+/// <summary>One person rule as it speaks of one component of a substance.</summary>
+internal sealed record PersonRuleOnAxes(PersonRule Rule, Component Component, MethodSet Methods, IReadOnlyList<Span[]> Holes)
+{
+    /// <summary>A duty that no way the part stands can meet; null where all can be met, or the rule forbids.</summary>
+    public Duty? Unmet { get; init; }
+
+    public bool Forbids => Rule.Verdict == PersonVerdict.NotAllowed || Unmet is not null;
+}
+
+/// <summary>Finds what person rules say of a substance on a part for the patients of a need.</summary>
+internal sealed class PeopleGround(CompiledBase kb, Substance substance, IReadOnlyList<PartVariant> variants, Need need)
+{
+    /// <summary>The rules that speak, each with the exposures at which it does.</summary>
+    public IReadOnlyList<PersonRuleOnAxes> Rules()
+    {
+        var found = new List<PersonRuleOnAxes>();
+        foreach (var rule in kb.Data.PersonRules.OrderBy(rule => rule.Id))
+        {
+            if ((rule.Occupied && !need.Occupied) || !IsFor(rule)) continue;
+            foreach (var component in substance.Components)
+            {
+                if (component.Unknown || !kb.Agents.IsAtOrBelow(component.Agent, kb.Agents[rule.Agent.Value])) continue;
+                if (component.OnlyForbids && rule.Verdict != PersonVerdict.NotAllowed) continue;
+                var methods = rule.When.Methods.Statement == AxisStatement.Within ? rule.When.Methods.Methods : MethodSet.All;
+                var holes = Laid(rule, component).ToArray();
+                if (holes.Length == 0) continue;
+                found.Add(new PersonRuleOnAxes(rule, component, methods, holes) { Unmet = rule.Duties.FirstOrDefault(duty => variants.Any(v => !v.CanMeet(duty))) });
+            }
+        }
+
+        return found;
+    }
+
+    /// <summary>The patients for whom no person rule speaks of a component, of those that a residue may harm: what nobody wrote is no permission.</summary>
+    public IReadOnlyList<(string Component, PatientGroup Patient)> Silent() =>
+        (from component in substance.Components
+         where !component.OnlyForbids
+         let name = component.Unknown ? component.Name ?? "" : kb.Data.Agents[component.Agent].Id.Value
+         from patient in need.Patients
+         where component.Unknown || !kb.Data.PersonRules.Any(rule => rule.Patients.Contains(patient) && kb.Agents.IsAtOrBelow(component.Agent, kb.Agents[rule.Agent.Value]))
+         select (name, patient)).Distinct().ToArray();
+
+    private bool IsFor(PersonRule rule) =>
+        (rule.Patients.Any(need.Patients.Contains) || (rule.Occupied && need.Occupied && rule.Patients.Count == 0))
+        && (rule.For.Count == 0 || variants.Any(v => v.Part >= 0 && rule.For.Any(part => kb.Parts.IsAtOrBelow(v.Part, kb.Parts[part.Value]))));
+
+    private IEnumerable<Span[]> Laid(PersonRule rule, Component component)
+    {
+        var strength = On(rule.When.Strength);
+        var ph = On(rule.When.Ph);
+        var temperature = On(rule.When.Temperature);
+        if (!temperature.Meets(Span.Of(substance.Temperature))) yield break;
+        if (substance.Product is null && !strength.Meets(Span.Of(component.Strength))) yield break;
+        foreach (var segment in substance.Ph)
+        {
+            var dilution = segment.Dilution.Intersect(Span.Of(substance.Dilution));
+            if (substance.Product is not null) dilution = dilution.Intersect(Pieces.DilutionsThatReach(component.Strength, strength));
+            if (dilution.IsEmpty || !ph.Meets(Span.Of(segment.Ph))) continue;
+            var hole = new Span[WindowAxes.Count];
+            hole[WindowAxes.Residence] = On(rule.When.Residence);
+            hole[WindowAxes.Uses] = On(rule.When.Uses);
+            hole[WindowAxes.Dilution] = dilution;
+            hole[WindowAxes.Strength] = strength;
+            hole[WindowAxes.Temperature] = temperature;
+            hole[WindowAxes.Ph] = ph;
+            yield return hole;
+        }
+    }
+
+    private static Span On(AxisLimit limit) => limit.Statement == AxisStatement.Within ? Span.Of(limit.Range) : Span.Whole;
+}

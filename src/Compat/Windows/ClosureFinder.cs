@@ -1,0 +1,104 @@
+using Compat.Evaluation;
+using Compat.Kill;
+
+namespace Compat.Windows;
+
+/// <summary>Names the pair that closes a window.</summary>
+internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
+{
+    /// <summary>What the part and people stand beside what kills, on one method.</summary>
+    private sealed record Pair(int Set, ApplicationMethod Method, Span[] Stands, Span[] Kills);
+
+    public WindowClosure Find()
+    {
+        var kills = (from set in Enumerable.Range(0, ground.Sets.Count)
+                     from method in ground.Methods
+                     from box in ground.Boxes(ground.KillHoles(set, method))
+                     where maker.Fits(WithoutResidence(box))
+                     select (Set: set, Method: method, Box: box)).ToArray();
+        if (kills.Length == 0)
+            return new WindowClosure { Code = ClosureCode.DoesNotKill, Kill = new KillReasons(ground).Of().Reasons };
+
+        var part = ground.Methods.SelectMany(method => ground.Boxes(ground.PartHoles(method)).Select(box => (Method: method, Box: box))).ToArray();
+        if (part.Length == 0) return PartClosed();
+        var stands = ground.Methods.SelectMany(method => ground.Boxes(ground.PartHoles(method).Concat(ground.PeopleHoles(method))).Select(box => (Method: method, Box: box))).ToArray();
+        if (stands.Length == 0)
+        {
+            var harming = ground.PersonRules.Where(rule => rule.Forbids).Select(rule => rule.Rule.Id.Value).Distinct().ToArray();
+            return new WindowClosure { Code = ClosureCode.HarmsPeople, Arguments = harming };
+        }
+
+        var pairs = (from kill in kills from stand in stands where kill.Method == stand.Method select new Pair(kill.Set, kill.Method, stand.Box, kill.Box)).ToArray();
+        if (pairs.Length == 0)
+        {
+            return new WindowClosure
+            {
+                Code = ClosureCode.OtherMethods,
+                Arguments = [Joined(kills.Select(kill => kill.Method)), Joined(stands.Select(stand => stand.Method))],
+                Rules = ground.Methods.SelectMany(method => ground.Closed(method)).SelectMany(p => p.Decision.Deciding).Select(r => r.Rule.Id).Distinct().OrderBy(id => id).ToArray(),
+                Claims = ClaimsOf(kills.Select(kill => new WindowMaker.Cell(kill.Set, kill.Method, kill.Box))),
+            };
+        }
+
+        var atOnce = pairs.Where(pair => MeetBut(pair, WindowAxes.Residence, WindowAxes.WetTime)).ToArray();
+        if (atOnce.Length > 0) return TooShort(atOnce);
+        var code = pairs.Any(pair => MeetBut(pair, WindowAxes.Residence, WindowAxes.WetTime, WindowAxes.Temperature, WindowAxes.Ph)) ? ClosureCode.OtherConditions : ClosureCode.OtherStrength;
+        return new WindowClosure { Code = code, Rules = Bounding(pairs[0]), Claims = ClaimsOf(pairs.Select(pair => new WindowMaker.Cell(pair.Set, pair.Method, pair.Kills))) };
+    }
+
+    /// <summary>Of the pairs that differ in time only, the one that misses by the least.</summary>
+    private WindowClosure TooShort(Pair[] pairs)
+    {
+        var best = pairs.OrderBy(pair => WindowMaker.ShortestWetTime(pair.Kills) - Longest(pair)).First();
+        var wet = WindowMaker.ShortestWetTime(best.Kills);
+        var longest = Longest(best);
+        return new WindowClosure
+        {
+            Code = longest < wet ? ClosureCode.KillsTooSlowly : ClosureCode.TooNarrow,
+            WetTime = wet,
+            Residence = longest,
+            Rules = Bounding(best),
+            Claims = ClaimsOf([new WindowMaker.Cell(best.Set, best.Method, best.Kills)]),
+        };
+    }
+
+    private WindowClosure PartClosed()
+    {
+        var closed = ground.Methods.SelectMany(ground.Closed).ToArray();
+        var byMaterials = closed.Any(p => p.Verdict == Verdict.Allowed) && ground.Methods.Any(method => ground.Boxes(ground.Closed(method).Where(p => p.Verdict != Verdict.Allowed).Select(p => ground.Axes.Freed(p.Spans))).Count > 0);
+        return new WindowClosure
+        {
+            Code = byMaterials ? ClosureCode.SparedByMaterialsOnly : ClosureCode.PartDoesNotStandIt,
+            Rules = closed.SelectMany(p => p.Decision.Deciding).Select(r => r.Rule.Id).Distinct().OrderBy(id => id).ToArray(),
+        };
+    }
+
+    /// <summary>The rules that end the residence of what the part stands: that forbid beyond it, else those that permit up to there.</summary>
+    private RuleId[] Bounding(Pair pair)
+    {
+        var beyond = ground.Closed(pair.Method).Where(p => p.Verdict == Verdict.NotAllowed && pair.Stands[WindowAxes.Residence].To is { } to && p.Spans[WindowAxes.Residence].From is { } from && from.CompareTo(to) == 0)
+            .SelectMany(p => p.Decision.Deciding).Select(r => r.Rule.Id).Distinct().OrderBy(id => id).ToArray();
+        return beyond.Length > 0 ? beyond
+            : ground.PiecesIn(pair.Method, pair.Stands).SelectMany(p => p.Decision.Deciding).Select(r => r.Rule.Id).Distinct().OrderBy(id => id).ToArray();
+    }
+
+    private KillClaim[] ClaimsOf(IEnumerable<WindowMaker.Cell> cells) => cells.SelectMany(maker.ClaimsIn).Select(claim => claim.Claim).Distinct().ToArray();
+
+    private static decimal Longest(Pair pair) => pair.Stands[WindowAxes.Residence].To is { } to ? to.Numerator / to.Denominator : Interval.WithoutEnd;
+
+    private static Span[] WithoutResidence(Span[] box)
+    {
+        var open = (Span[])box.Clone();
+        open[WindowAxes.Residence] = Pieces.Positive;
+        return open;
+    }
+
+    private static bool MeetBut(Pair pair, params int[] but)
+    {
+        for (var axis = 0; axis < WindowAxes.Count; axis++)
+            if (Array.IndexOf(but, axis) < 0 && !pair.Stands[axis].Meets(pair.Kills[axis])) return false;
+        return true;
+    }
+
+    private static string Joined(IEnumerable<ApplicationMethod> methods) => MethodSet.Of(methods.Distinct().ToArray()).ToString();
+}

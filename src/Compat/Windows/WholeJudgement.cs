@@ -1,0 +1,99 @@
+using Compat.Evaluation;
+using Compat.Kill;
+using Compat.Needs;
+using Compat.People;
+
+namespace Compat.Windows;
+
+/// <summary>Adds to what the part stands whether what is needed is killed and whether people are harmed. The worst of the three is the verdict.</summary>
+internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOnlyList<DataIdentity> identity)
+{
+    public Answer Of(Answer part)
+    {
+        var need = NeedMaker.Of(kb, question);
+        if (WithoutWindow(need) is { } plain)
+        {
+            var people = plain.Verdict == Verdict.NotAllowed ? null : PeopleOf(new WindowGround(kb, question, need, measured: true));
+            return Worst(part, plain, people, null);
+        }
+
+        var ground = new WindowGround(kb, question, need, measured: true);
+        var window = new WindowMaker(kb, question, ground).Make(identity);
+        return Worst(part, KillOf(ground, window, part.Verdict), PeopleOf(ground), window);
+    }
+
+    /// <summary>The judgement where there is nothing to compute; null where there is.</summary>
+    public static KillJudgement? WithoutWindow(Need need)
+    {
+        return need.Prions ? Say(Verdict.NotAllowed, KillReasonCode.Prions)
+            : need.SoiledWhereDry && need.Against.Count == 0 ? Say(Verdict.NotAllowed, KillReasonCode.SoiledWhereDry)
+            : need.NothingToKill ? Say(Verdict.Allowed, KillReasonCode.NothingToKill)
+            : need.Level is null ? Say(Verdict.NotEstablished, KillReasonCode.ContactNotKnown)
+            : null;
+
+        KillJudgement Say(Verdict verdict, KillReasonCode code) => new() { Verdict = verdict, Need = need, Reasons = [new KillReason(code, [])], WellFounded = true };
+    }
+
+    private KillJudgement KillOf(WindowGround ground, Window window, Verdict part)
+    {
+        var maker = new WindowMaker(kb, question, ground);
+        var boxes = (from set in Enumerable.Range(0, ground.Sets.Count)
+                     from method in ground.Methods
+                     from box in ground.Boxes(ground.KillHoles(set, method))
+                     where maker.Fits(box)
+                     select new WindowMaker.Cell(set, method, box)).ToArray();
+        if (boxes.Length == 0)
+        {
+            var (verdict, reasons) = new KillReasons(ground).Of();
+            return new() { Verdict = verdict, Need = ground.Need, Reasons = reasons };
+        }
+
+        if (!window.IsOpen && part >= Verdict.AllowedWithinLimits)
+            return new() { Verdict = Verdict.NotAllowed, Need = ground.Need, Reasons = [new KillReason(KillReasonCode.WindowClosed, [])], Claims = window.Closure!.Claims };
+        var claims = boxes.SelectMany(maker.ClaimsIn).Select(claim => claim.Claim).Distinct().ToArray();
+        var wellFounded = claims.Any(claim => claim.WellFounded);
+        var everywhere = ground.Methods.All(method => boxes.Any(box => box.Method == method && IsWhole(ground, box.Spans)));
+        var plain = everywhere && wellFounded && question.Residence is not null && !(ground.Substance.Product is not null && claims.All(claim => claim.Origin == ClaimOrigin.Published));
+        return new()
+        {
+            Verdict = plain ? Verdict.Allowed : Verdict.AllowedWithinLimits,
+            Need = ground.Need,
+            Reasons = [new KillReason(KillReasonCode.ClaimsMeet, claims.Select(claim => claim.Id).ToArray())],
+            Claims = claims,
+            WellFounded = wellFounded,
+        };
+    }
+
+    /// <summary>Whether a box leaves out no choice but the wet times that are too short.</summary>
+    private static bool IsWhole(WindowGround ground, Span[] box)
+    {
+        for (var axis = 0; axis < WindowAxes.WetTime; axis++)
+            if (!ground.Domain[axis].LiesIn(box[axis])) return false;
+        return true;
+    }
+
+    private static PeopleJudgement PeopleOf(WindowGround ground)
+    {
+        var forbidding = ground.PersonRules.Where(rule => rule.Forbids).ToArray();
+        var left = ground.Methods.Any(method => ground.Boxes(ground.PeopleHoles(method)).Count > 0);
+        var verdict = !left ? Verdict.NotAllowed
+            : ground.PersonRules.Count > 0 || ground.Silent.Count > 0 || ground.Substance.Product is { Composition: not Sites.Composition.Full } ? Verdict.AllowedWithinLimits
+            : Verdict.Allowed;
+        return new()
+        {
+            Verdict = verdict,
+            Patients = ground.Need.Patients,
+            Rules = ground.PersonRules.OrderBy(rule => !rule.Forbids).Select(rule => rule.Rule).Distinct().ToArray(),
+            Forbidding = forbidding.Select(rule => rule.Rule.Id).Distinct().ToArray(),
+            Silent = ground.Silent,
+        };
+    }
+
+    private static Answer Worst(Answer part, KillJudgement kill, PeopleJudgement? people, Window? window)
+    {
+        var verdict = part.PartVerdict;
+        if (kill.Verdict < verdict) verdict = kill.Verdict;
+        if (people?.Verdict < verdict) verdict = people.Verdict;
+        return part with { Verdict = verdict, Kill = kill, People = people, Window = window };
+    }
+}

@@ -1,0 +1,95 @@
+using Compat.Evaluation;
+using Compat.Kill;
+using Compat.Needs;
+using Compat.People;
+
+namespace Compat.Windows;
+
+/// <summary>All that opens or closes a window: what the part stands, what kills, what harms people, each as holes on the axes of the window.</summary>
+internal sealed class WindowGround
+{
+    private readonly CompiledBase _kb;
+    private readonly Question _question;
+    private readonly IReadOnlyList<Piece> _pieces;
+    private readonly Dictionary<(int Set, ApplicationMethod Method), Span[][]> _killHoles = [];
+
+    public WindowGround(CompiledBase kb, Question question, Need need, bool measured, bool freeStrength = false)
+    {
+        _kb = kb;
+        _question = question;
+        Need = need;
+        var resolved = SubstanceResolver.Resolve(kb, question);
+        Substance = resolved with
+        {
+            Temperature = question.Temperature ?? (measured ? AtHand(kb, question) : null) ?? resolved.Temperature,
+            Methods = resolved.Product is { Methods.IsEmpty: false } product ? resolved.Methods.Intersect(product.Methods) : resolved.Methods,
+        };
+        Variants = PartResolver.Variants(kb, question);
+        Axes = new WindowAxes(question, Substance, measured, freeStrength);
+        Domain = Axes.Domain();
+        _pieces = new Pieces(kb, question, Substance, Variants).All();
+        Gathering = new ClaimGathering(kb, Substance, Variants);
+        Sets = Gathering.Sets();
+        Cover = new KillCover(kb, Substance, Variants, need);
+        var people = new PeopleGround(kb, Substance, Variants, need);
+        PersonRules = people.Rules();
+        Silent = people.Silent().Select(pair => new SilentPatient(pair.Component, pair.Patient)).ToArray();
+    }
+
+    public Need Need { get; }
+
+    public Substance Substance { get; }
+
+    public IReadOnlyList<PartVariant> Variants { get; }
+
+    public WindowAxes Axes { get; }
+
+    public Span[] Domain { get; }
+
+    public ClaimGathering Gathering { get; }
+
+    public IReadOnlyList<ClaimSet> Sets { get; }
+
+    public KillCover Cover { get; }
+
+    public IReadOnlyList<PersonRuleOnAxes> PersonRules { get; }
+
+    public IReadOnlyList<SilentPatient> Silent { get; }
+
+    public IReadOnlyList<ApplicationMethod> Methods => Substance.Methods.Methods;
+
+    /// <summary>Whether the cloth asked is on record as binding the product or one of its agents, so that wiping with it is not shown to kill.</summary>
+    public bool ClothBinds => _question.Cloth is { } cloth && Cover.Targets.Count > 0
+        && ((Substance.Product?.BoundByCloths.Any(bound => NamesCloth(bound, cloth)) ?? false)
+            || Substance.Components.Any(c => !c.Unknown && _kb.Agents.Upward(c.Agent).Any(node => _kb.Data.Agents[node].BoundBy.Any(bound => NamesCloth(bound, cloth)))));
+
+    /// <summary>The pieces of a method that the part does not stand, or is not known to; at a high level also what only its materials are known to stand.</summary>
+    public IEnumerable<Piece> Closed(ApplicationMethod method) =>
+        _pieces.Where(p => p.Method == method && (p.Verdict != Verdict.Allowed || (Need.Level >= Efficacy.Level.High && !p.OnlyForbids && !p.Decision.ByPart)));
+
+    public IEnumerable<Piece> PiecesIn(ApplicationMethod method, Span[] box) =>
+        _pieces.Where(p => p.Method == method && p.Component is not null && !p.OnlyForbids && Subtraction.Meet(Axes.Freed(p.Spans), box));
+
+    public IEnumerable<Span[]> PartHoles(ApplicationMethod method) => Closed(method).Select(p => Axes.Freed(p.Spans));
+
+    public IEnumerable<Span[]> PeopleHoles(ApplicationMethod method) =>
+        PersonRules.Where(rule => rule.Forbids && rule.Methods.Contains(method)).SelectMany(rule => rule.Holes).Select(Axes.Freed);
+
+    public IReadOnlyList<Span[]> KillHoles(int set, ApplicationMethod method)
+    {
+        if (_killHoles.TryGetValue((set, method), out var holes)) return holes;
+        holes = ClothBinds && method <= ApplicationMethod.WetWipe ? [new Span[WindowAxes.Count]] : Cover.Holes(Sets[set], method).Select(Axes.Freed).ToArray();
+        return _killHoles[(set, method)] = holes;
+    }
+
+    public List<Span[]> Boxes(IEnumerable<Span[]> holes) => Subtraction.MaximalBoxes(Domain, holes, WindowAxes.Uses);
+
+    /// <summary>The temperatures at hand: those of the site whose device or product is asked, else of any site that states them.</summary>
+    private static Interval? AtHand(CompiledBase kb, Question question) =>
+        (kb.Sites.FirstOrDefault(site => question.Device is { } device && site.Devices.Any(d => d.Id == device))
+            ?? kb.Sites.FirstOrDefault(site => question.Product is { } product && site.Products.Any(p => p.Id == product))
+            ?? kb.Sites.FirstOrDefault(site => site.Here.Temperature is not null))?.Here.Temperature;
+
+    private static bool NamesCloth(string bound, string cloth) =>
+        bound.Split(' ', ',', ';', '(', ')').Any(word => string.Equals(word, cloth, StringComparison.OrdinalIgnoreCase));
+}
