@@ -38,6 +38,7 @@ public sealed class ExitCodeTests
     {
         Question = new Question { Part = PartType.Root, Agent = AgentClass.Root, OnlyPart = true },
         Verdict = verdict,
+        PartVerdict = verdict,
         Decisive = new Reason(ReasonCode.MaterialsAllow, []),
         WellFounded = true,
         Identity = [],

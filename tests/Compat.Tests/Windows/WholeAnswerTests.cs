@@ -1,8 +1,5 @@
 using Compat.Efficacy;
 using Compat.Kill;
-using Compat.Needs;
-using Compat.People;
-using Compat.Windows;
 
 namespace Compat.Tests.Windows;
 
@@ -50,21 +47,11 @@ public sealed class WholeAnswerTests
     [Fact]
     public void Ask_QuaternaryOnWhatTouchesMucousMembrane_IsNotAllowedForKill()
     {
-        var answer = Kb.Ask(new Question { Part = new("handle"), Agent = new("benzalkonium-chloride"), TouchedBy = TouchedBy.MucousMembrane });
+        var answer = Kb.Ask(new Question { Part = new("trolley-frame"), Agent = new("benzalkonium-chloride"), TouchedBy = TouchedBy.MucousMembrane });
         Assert.Equal(Verdict.NotAllowed, answer.Verdict);
         Assert.Equal(Verdict.NotAllowed, answer.Kill!.Verdict);
         Assert.Equal(KillReasonCode.NeverAbove, answer.Kill.Reasons[0].Code);
         Assert.NotEqual(Verdict.NotAllowed, answer.PartVerdict);
-    }
-
-    /// <summary>Same guideline, table 1: ethyl or isopropyl alcohol 70 to 90 %, at least one minute, low and intermediate level.</summary>
-    [Fact]
-    public void Window_IsopropanolOnStainlessSteel_OpensAtOneMinute()
-    {
-        var window = Kb.WindowOf(new Question { Materials = [MaterialSlot.Of(new("stainless-steel"))], Agent = new("isopropanol"), Strength = Percent(70), TouchedBy = TouchedBy.Hand, Soil = [SoilKind.Blood], Method = ApplicationMethod.WetWipe });
-        Assert.True(window.IsOpen, window.Closure?.ToString());
-        Assert.Equal(60m, window.ShortestWetTime);
-        Assert.All(window.Boxes, box => Assert.True(box.Residence.Lower >= box.WetTime.Lower));
     }
 
     [Fact]
@@ -79,7 +66,7 @@ public sealed class WholeAnswerTests
     [Fact]
     public void Ask_IncubatorHoodAndPhenolic_IsNotAllowedByPersonRule()
     {
-        var answer = Kb.Ask(new Question { Part = new("incubator-hood"), Agent = new("o-phenylphenol"), Soil = [] });
+        var answer = Kb.Ask(new Question { Part = new("incubator-hood"), Agent = new("ortho-phenylphenol"), Soil = [] });
         Assert.Equal(Verdict.NotAllowed, answer.People!.Verdict);
         Assert.Contains(answer.People.Forbidding, id => id.Value.StartsWith("phenol", StringComparison.Ordinal));
     }
