@@ -23,6 +23,9 @@ public sealed class GoldenTests
         { "mix-bleach-descaler", ["mix", "sodium-hypochlorite", "citric-acid"] },
         { "mix-nothing-on-record", ["mix", "ethanol", "quaternary-ammonium"] },
         { "mix-bad-input", ["mix", "sodium-hypochlorit", "blod"] },
+        { "bath-still-good", ["bath", "--claim", "glutaraldehyde.high.45-min", "--activated", "10 days ago", "--measured", "1.8 % w/v", "--expires", "2030-01-31", "--today", "2026-11-25"] },
+        { "bath-too-weak-and-old", ["bath", "--claim", "ortho-phthalaldehyde.high.12-min", "--opened", "2026-11-10", "--measured", "0.29 % w/v", "--expires", "2026-10-31", "--today", "2026-11-25"] },
+        { "bath-bad-input", ["bath", "--claim", "glutaraldehyde.high.45-mins", "--activated", "tomorrow", "--measured", "1.8 %", "--passed", "--failed"] },
         { "help-ask", ["ask", "--help"] },
     };
 

@@ -20,6 +20,14 @@ public readonly record struct CalendarDate : IComparable<CalendarDate>
         return true;
     }
 
+    /// <summary>The date so many days later.</summary>
+    /// <param name="days">How many; below 0 for earlier.</param>
+    public CalendarDate AddDays(int days)
+    {
+        var day = _day.AddDays(days);
+        return new CalendarDate(day.Year, day.Month, day.Day);
+    }
+
     /// <summary>Orders dates, earlier first.</summary>
     public int CompareTo(CalendarDate other) => _day.CompareTo(other._day);
 

@@ -1,0 +1,111 @@
+using System.CommandLine;
+using System.Globalization;
+using Compat.Baths;
+using Compat.Cli.Json;
+using Compat.Cli.Text;
+using Compat.Curation.Text;
+using Compat.Efficacy;
+using Compat.Exposures;
+using Compat.Knowledge;
+
+namespace Compat.Cli.Commands;
+
+/// <summary><c>compat bath</c>: is this bath, or this opened tub, still good?</summary>
+internal sealed class BathCommand : DataCommand
+{
+    private readonly Option<string?> _product;
+    private readonly Option<string?> _claim;
+    private readonly Option<string?> _measured;
+    private readonly Option<string?> _tested;
+    private readonly Option<string?> _passed;
+    private readonly Option<string?> _failed;
+    private readonly Option<string?> _activated;
+    private readonly Option<string?> _diluted;
+    private readonly Option<string?> _opened;
+    private readonly Option<string?> _expires;
+    private readonly Option<string?> _refilled;
+    private readonly Option<string?> _tub;
+    private readonly Option<string?> _today;
+
+    /// <summary>Makes the command.</summary>
+    public BathCommand()
+        : base(
+            "bath",
+            "Says whether a bath of disinfectant, or an opened tub or bottle, is still good: use or discard, with the reason.",
+            new("A bath of glutaraldehyde, activated ten days ago and measured today", "compat bath --claim glutaraldehyde.high.45-min --activated \"10 days ago\" --measured \"1.8 % w/v\" --expires 2030-01-31"),
+            new("A tub of wipes that was filled again", "compat bath --site data/demo/eye-screening-clinic.yaml --product plain-quat-wipe --tub --opened \"3 days ago\" --refilled"))
+    {
+        _product = One("--product", "ID", "A product of a site: its label's figures count");
+        _claim = One("--claim", "ID", "A published claim whose bath it is, where it is no product of a site");
+        _measured = One("--measured", "FIGURE", "The strength measured today: \"1.8 % w/v\", or a range");
+        _tested = One("--tested", "DAY", "The day of the last test strip");
+        _passed = Flag("--passed", "The last test passed");
+        _failed = Flag("--failed", "The last test failed");
+        _activated = One("--activated", "DAY", "When it was activated: 2026-11-10, or \"10 days ago\"");
+        _diluted = One("--diluted", "DAY", "When it was diluted");
+        _opened = One("--opened", "DAY", "When its lot, tub or bottle was opened");
+        _expires = One("--expires", "DAY", "The last day printed on its lot");
+        _refilled = Flag("--refilled", "The tub or bottle was filled again");
+        _tub = Flag("--tub", "It is a tub or bottle that is used up, no bath that is used again");
+        _today = One("--today", "DAY", "The day it is judged on; the clock's where left out");
+    }
+
+    /// <inheritdoc/>
+    protected override int Execute(Call call, KnowledgeBase kb)
+    {
+        var clock = DateTime.Now;
+        var today = Day(call, _today, new CalendarDate(clock.Year, clock.Month, clock.Day)) ?? new CalendarDate(clock.Year, clock.Month, clock.Day);
+        var passed = call.Parsed.GetResult(_passed) is not null;
+        var failed = call.Parsed.GetResult(_failed) is not null;
+        if (passed && failed) call.Problems.Add(BadInput.Of("passed-and-failed", "a test has not both passed and failed", null, "failed"));
+        var question = new BathQuestion
+        {
+            Product = Known(call, _product, kb.Sites.SelectMany(site => site.Products).Select(p => p.Id.Value), "product", text => new ProductId(text)),
+            Claim = Known(call, _claim, kb.Data.Claims.Select(c => c.Id.Value), "claim", text => new ClaimId(text)),
+            Today = today,
+            Measured = Measured(call),
+            Tested = Day(call, _tested, today) ?? (passed || failed ? today : null),
+            TestPassed = passed ? true : failed ? false : null,
+            Activated = Day(call, _activated, today),
+            Diluted = Day(call, _diluted, today),
+            Opened = Day(call, _opened, today),
+            Expires = Day(call, _expires, today),
+            Refilled = call.Parsed.GetResult(_refilled) is not null,
+            Tub = call.Parsed.GetResult(_tub) is not null,
+        };
+        if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
+        if (!Bath.TryJudge(kb, question, out var answer, out var problems)) return BadInput.Report(problems, call.Stderr);
+        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new BathJson(json).Write(answer!));
+        else new BathText(new Page(call.Stdout), NamesOf(kb)).Write(answer!);
+        return answer!.Verdict == BathVerdict.Use ? ExitCode.Done : ExitCode.NotAllowed;
+    }
+
+    private static TId? Known<TId>(Call call, Option<string?> option, IEnumerable<string> known, string kind, Func<string, TId> make) where TId : class
+    {
+        if (call.Parsed.GetValue(option) is not { } text) return null;
+        var ids = known.ToArray();
+        if (ids.Contains(text)) return make(text);
+        call.Problems.Add(BadInput.Of("unknown-" + kind, $"there is no {kind} `{text}`", Validation.NearestNames.Help(text, ids), option.Name[2..]));
+        return null;
+    }
+
+    private Strength? Measured(Call call)
+    {
+        if (call.Parsed.GetValue(_measured) is not { } text) return null;
+        if (ExposureText.TryParseStrength(text, out var strength, out var problem)) return strength;
+        call.Problems.Add(BadInput.Of("bad-strength", problem!, null, "measured"));
+        return null;
+    }
+
+    /// <summary>A day: a date, or so many days ago.</summary>
+    private static CalendarDate? Day(Call call, Option<string?> option, CalendarDate today)
+    {
+        if (call.Parsed.GetValue(option) is not { } text) return null;
+        if (CalendarDate.TryParse(text, out var date)) return date;
+        if (text == "today") return today;
+        var words = text.Split(' ');
+        if (words is [var number, "day" or "days", "ago"] && int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var days) && days <= 36_500) return today.AddDays(-days);
+        call.Problems.Add(BadInput.Of("no-day", $"`{text}` is no day", "write `2026-11-10`, `today` or `10 days ago`", option.Name[2..]));
+        return null;
+    }
+}
