@@ -144,6 +144,7 @@ public static class DataFolder
             PersonRules = places.Read(RecordKind.PersonRule, RecordsOf(files, FileKind.Persons), people.ReadRule, one => one.Id.Value),
             Protections = places.Read(RecordKind.Protection, RecordsOf(files, FileKind.Protection), people.ReadProtection, one => one.Id.Value),
             InstructionWords = places.Read(RecordKind.InstructionWord, RecordsOf(files, FileKind.InstructionWords), new InstructionWordReader(boxes).Read, one => one.Id.Value),
+            Occasions = places.Read(RecordKind.Occasion, RecordsOf(files, FileKind.Occasions), LevelReaders.ReadOccasion, one => one.Id.Value),
         };
     }
 

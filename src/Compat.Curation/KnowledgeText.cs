@@ -42,6 +42,7 @@ public static class KnowledgeText
         Add("persons/persons.yaml", "persons", data.PersonRules, yaml.PersonRule);
         Add("protection/protection.yaml", "protection", data.Protections, yaml.Protection);
         Add("instruction-words.yaml", "instruction-words", data.InstructionWords, yaml.InstructionWord);
+        Add("occasions.yaml", "occasions", data.Occasions, KnowledgeYaml.Occasion);
         return files;
 
         void Add<TRecord>(string path, string kind, IReadOnlyList<TRecord> records, Action<RecordText, TRecord> write)
@@ -57,13 +58,17 @@ public static class KnowledgeText
     /// <param name="data">The data it is laid over: it says in which basis the strength of each agent is written.</param>
     public static string Write(Site site, KnowledgeData data)
     {
-        var yaml = new KnowledgeYaml(Bases(data));
+        var bases = Bases(data);
+        var yaml = new KnowledgeYaml(bases);
+        var records = new SiteYaml(bases);
         var text = new StringBuilder();
         text.Append(Modeline).Append("../../schemas/site.schema.json\n");
         text.Append("site: ").Append(RecordText.Inline([("id", site.Id.Value), ("name", RecordText.Quoted(site.Name))])).Append('\n');
         Add("sources", site.Sources, KnowledgeYaml.Source);
-        Add("products", site.Products, SiteYaml.Product);
-        Add("devices", site.Devices, SiteYaml.Device);
+        text.Append(SiteYaml.Here(site.Here));
+        Add("levels", site.Levels, SiteYaml.LevelDecision);
+        Add("products", site.Products, records.Product);
+        Add("devices", site.Devices, records.Device);
         Add("rules", site.Rules, yaml.Rule);
         return text.ToString();
 

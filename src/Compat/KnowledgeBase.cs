@@ -1,4 +1,5 @@
 using Compat.Evaluation;
+using Compat.Instructions;
 using Compat.Knowledge;
 using Compat.Needs;
 using Compat.Sites;
@@ -20,7 +21,10 @@ public sealed class KnowledgeBase
         Data = data;
         Sites = sites;
         Identity = identity;
-        _compiled = new CompiledBase(data, sites);
+        var phrases = PhraseRules.Of(data, sites);
+        InstructionReadings = phrases.Readings;
+        InstructionRules = phrases.Rules;
+        _compiled = new CompiledBase(data, sites, phrases.Rules);
     }
 
     /// <summary>The knowledge base shipped inside this library.</summary>
@@ -34,6 +38,12 @@ public sealed class KnowledgeBase
 
     /// <summary>Version and content hash of the data and of each site, as every answer carries them.</summary>
     public IReadOnlyList<DataIdentity> Identity { get; }
+
+    /// <summary>How the words of the devices' instructions were read, in the order of sites, devices, editions and words; what could not be read is there too.</summary>
+    public IReadOnlyList<InstructionReading> InstructionReadings { get; }
+
+    /// <summary>The rules that those words became: rules of their device's instructions, beside the ones its site has written.</summary>
+    public IReadOnlyList<Rule> InstructionRules { get; }
 
     /// <summary>Checks records and makes a knowledge base of them.</summary>
     /// <param name="data">The records.</param>

@@ -28,7 +28,7 @@ public sealed class KnowledgeTextTests
         var given = new Dictionary<string, byte[]>();
         foreach (var folder in new[] { "sources", "materials", "parts", "agents", "organisms", "efficacy", "mixing", "persons", "protection" })
             given[$"{folder}/a.yaml"] = File.ReadAllBytes($"{whole}/{folder}.yaml");
-        foreach (var file in new[] { "conventions.yaml", "levels.yaml", "needs.yaml", "instruction-words.yaml", "version.yaml" })
+        foreach (var file in new[] { "conventions.yaml", "levels.yaml", "needs.yaml", "instruction-words.yaml", "occasions.yaml", "version.yaml" })
             given[file] = File.ReadAllBytes($"{whole}/{file}");
         given["standing.yaml"] = Encoding.UTF8.GetBytes("""
             - { id: a, agent: b, when: { strength: "< 50 % v/v", methods: any }, never-above: cleaned, reason: R }
@@ -61,6 +61,7 @@ public sealed class KnowledgeTextTests
             var read = SiteFile.Read(Encoding.UTF8.GetBytes(text), "site.yaml", data);
             Assert.Equal("", DiagnosticText.Render(read.Diagnostics));
             Assert.Equal(text, KnowledgeText.Write(read.Site!, data));
+            Assert.Equivalent(site, read.Site, strict: true);
             Assert.Equal(site.Rules.Select(rule => rule.When), read.Site!.Rules.Select(rule => rule.When));
             Assert.Equal(site.Devices.SelectMany(device => device.Instructions).SelectMany(edition => edition.Serials), read.Site.Devices.SelectMany(device => device.Instructions).SelectMany(edition => edition.Serials));
         }

@@ -23,7 +23,7 @@ public sealed class Names
         _materials = kb.Data.Materials.ToDictionary(record => record.Id.Value);
         _products = kb.Sites.SelectMany(site => site.Products).ToDictionary(record => record.Id.Value);
         _devices = kb.Sites.SelectMany(site => site.Devices).ToDictionary(record => record.Id.Value);
-        _rules = kb.Data.Rules.Concat(kb.Sites.SelectMany(site => site.Rules)).ToDictionary(record => record.Id.Value);
+        _rules = kb.Data.Rules.Concat(kb.Sites.SelectMany(site => site.Rules)).Concat(kb.InstructionRules).ToDictionary(record => record.Id.Value);
         _sources = kb.Data.Sources.Concat(kb.Sites.SelectMany(site => site.Sources)).ToDictionary(record => record.Id.Value);
     }
 

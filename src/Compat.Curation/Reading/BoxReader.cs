@@ -53,14 +53,30 @@ internal sealed class BoxReader(AgentBases bases)
     }
 
     /// <summary>Reads the box of a claim.</summary>
-    public ClaimBox ReadClaim(RecordFields record, string agent) => record.Record("when") is not { } fields ? new() : new()
+    public ClaimBox ReadClaim(RecordFields record, string agent) =>
+        record.Record("when") is { } fields ? ReadClaimBox(fields, agent) : new();
+
+    private ClaimBox ReadClaimBox(RecordFields fields, string? agent) => new()
     {
-        Strength = Strength(fields, agent),
+        Strength = agent is null ? default : Strength(fields, agent),
         WetTime = Limit(fields, "wet-time", Of(Measure.WetTime)),
         Temperature = Limit(fields, "temperature", Of(Measure.Temperature)),
         Ph = Limit(fields, "ph", Of(Measure.Ph)),
         Methods = Methods(fields),
     };
+
+    /// <summary>Reads the box of a claim of a label or of instructions: a strength with an agent, a dilution with a product.</summary>
+    /// <param name="record">The record it stands in.</param>
+    /// <param name="agent">The agent the claim speaks of; null for a product.</param>
+    public ClaimBox ReadSiteClaim(RecordFields record, string? agent)
+    {
+        if (record.Record("when") is not { } fields) return new();
+        if (agent is null && fields.Has("strength"))
+            fields.ReportKey("strength", "axis", "a claim of a product names `dilution`, not `strength`");
+        if (agent is not null && fields.Has("dilution"))
+            fields.ReportKey("dilution", "axis", "only a claim of a product names `dilution`", "write `strength`");
+        return ReadClaimBox(fields, agent) with { Dilution = agent is null ? Limit(fields, "dilution", DilutionOf) : default };
+    }
 
     /// <summary>Reads a residence; not named where it is not written.</summary>
     public static AxisLimit Residence(RecordFields fields) => Limit(fields, "residence", Of(Measure.Residence));

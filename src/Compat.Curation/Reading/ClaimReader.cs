@@ -25,7 +25,7 @@ internal sealed class ClaimReader(BoxReader boxes)
             DoesNotKill = LevelReaders.Targets(fields, "does-not-kill"),
             Needs = fields.WordList<ClaimNeed>("needs") ?? [],
             StandsSoil = fields.WordList<SoilKind>("stands-soil") ?? [],
-            Bath = Bath(fields, agent.Value),
+            Bath = fields.Record("bath") is { } bath ? BathUse(boxes, bath, agent.Value) : null,
             Refuted = fields.Text("refuted"),
             Kind = fields.Word<ClaimKind>("kind") ?? ClaimKind.Label,
             Why = fields.NeededText("why"),
@@ -34,7 +34,8 @@ internal sealed class ClaimReader(BoxReader boxes)
         };
     }
 
-    private BathUse? Bath(RecordFields record, string agent) => record.Record("bath") is not { } fields ? null : new()
+    /// <summary>Reads how a bath is kept.</summary>
+    public static BathUse BathUse(BoxReader boxes, RecordFields fields, string agent) => new()
     {
         Minimum = boxes.StrengthOf(fields, agent, takesBare: false, "minimum"),
         Reuse = fields.MeasuredFigure("reuse", Measure.Duration),

@@ -28,6 +28,7 @@ internal static class FolderLayout
         ["levels.yaml"] = FileKind.Levels,
         ["needs.yaml"] = FileKind.Needs,
         ["instruction-words.yaml"] = FileKind.InstructionWords,
+        ["occasions.yaml"] = FileKind.Occasions,
         ["version.yaml"] = FileKind.Version,
     };
 

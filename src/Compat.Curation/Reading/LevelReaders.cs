@@ -1,10 +1,11 @@
 using Compat.Efficacy;
 using Compat.Exposures;
 using Compat.Knowledge;
+using Compat.Occasions;
 
 namespace Compat.Curation.Reading;
 
-/// <summary>Reads organisms, what levels include and what contacts ask.</summary>
+/// <summary>Reads organisms, what levels include, what contacts ask and occasions.</summary>
 internal static class LevelReaders
 {
     /// <summary>Reads an organism; null where its id cannot be read.</summary>
@@ -43,6 +44,21 @@ internal static class LevelReaders
             Note = fields.Text("note"),
         };
     }
+
+    /// <summary>Reads an occasion; null where its id cannot be read.</summary>
+    public static Occasion? ReadOccasion(RecordFields fields) => fields.Id("id", text => new OccasionId(text)) is not { } id ? null : new()
+    {
+        Id = id,
+        Name = fields.NeededText("name"),
+        Parts = fields.WordList<TouchedBy>("parts") ?? [],
+        AtLeast = fields.Word<Level>("at-least"),
+        NeedsAgainst = fields.Yes("needs-against"),
+        Hold = fields.Yes("hold"),
+        Adds = fields.Texts("adds"),
+        Papers = fields.WordList<Paper>("papers") ?? [],
+        Sources = fields.Sources(),
+        Note = fields.Text("note"),
+    };
 
     /// <summary>Reads a list of groups and organisms.</summary>
     public static IReadOnlyList<OrganismTarget> Targets(RecordFields fields, string key) => fields.Ids(

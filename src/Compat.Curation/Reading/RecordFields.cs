@@ -35,6 +35,9 @@ internal sealed class RecordFields(YamlMapping mapping, DiagnosticList faults)
     /// <summary>Whether <c>true</c> is written.</summary>
     public bool Yes(string key) => Scalar(key) is { IsPlain: true, Text: "true" };
 
+    /// <summary>Whether <c>true</c> or <c>false</c> is written; null where neither is.</summary>
+    public bool? Flag(string key) => Scalar(key) is { IsPlain: true, Text: "true" or "false" } scalar ? scalar.Text == "true" : null;
+
     /// <summary>A word of a closed list, or null.</summary>
     public TWord? Word<TWord>(string key) where TWord : struct, Enum =>
         Words.TryParse<TWord>(Text(key), out var word) ? word : null;

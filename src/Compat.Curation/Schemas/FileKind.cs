@@ -53,4 +53,7 @@ public enum FileKind
 
     /// <summary>How words of instructions are read.</summary>
     InstructionWords,
+
+    /// <summary>Occasions.</summary>
+    Occasions,
 }

@@ -21,6 +21,11 @@ internal sealed record Measure(string Name, IReadOnlyList<(string Unit, decimal 
 
     public static Measure WetTime { get; } = Residence with { Name = "wet time" };
 
+    /// <summary>How long a product keeps: longer than anything else that is timed, so days and weeks may be spelt out. No month: it has no one length.</summary>
+    public static Measure Life { get; } = new("life", [("s", 1), ("min", 60), ("h", 3600), ("d", 86400), ("day", 86400), ("days", 86400), ("week", 604800), ("weeks", 604800)], 0, false, 1e15m, "above 0");
+
+    public static Measure Hardness { get; } = new("hardness", [("mg/L CaCO3", 1)], 0, true, 10_000, "0 to 10000 mg/L CaCO3");
+
     public static Measure Temperature { get; } = new("temperature", [("°C", 1)], -40, true, 200, "-40..200 °C");
 
     public static Measure FlashPoint { get; } = Temperature with { Name = "flash point", Least = -150, Most = 500, Bounds = "-150..500 °C" };

@@ -26,6 +26,7 @@ internal static class ExposureYaml
     public static IEnumerable<(string Key, string? Value)> Box(ClaimBox box, StrengthUnit? basis) =>
     [
         ("strength", Limit(box.Strength, PercentOf(basis))),
+        ("dilution", Limit(box.Dilution with { Range = box.Dilution.Range.Scale(100) }, "% v/v")),
         ("wet-time", Limit(box.WetTime, "s")),
         ("temperature", Limit(box.Temperature, "°C")),
         ("ph", Limit(box.Ph, "")),

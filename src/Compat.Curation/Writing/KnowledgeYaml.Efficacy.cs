@@ -1,6 +1,7 @@
 using Compat.Efficacy;
 using Compat.Exposures;
 using Compat.Mixing;
+using Compat.Occasions;
 
 namespace Compat.Curation.Writing;
 
@@ -19,6 +20,11 @@ internal sealed partial class KnowledgeYaml
         .Field("id", one.Id.Value).List("touched-by", one.TouchedBy.Select(Words.Of)).List("soil", one.Soil.Select(Words.Of))
         .Field("level", Word(one.Level)).Flag("dry", one.Level is null).Flag("clean-first", one.CleanFirst)
         .List("sources", Ids(one.Sources)).Field("note", one.Note);
+
+    public static void Occasion(RecordText to, Occasion one) => to
+        .Field("id", one.Id.Value).Field("name", one.Name).List("parts", one.Parts.Select(Words.Of)).Field("at-least", Word(one.AtLeast))
+        .Flag("needs-against", one.NeedsAgainst).Flag("hold", one.Hold).List("adds", one.Adds)
+        .List("papers", one.Papers.Select(Words.Of)).List("sources", Ids(one.Sources)).Field("note", one.Note);
 
     public void Claim(RecordText to, Claim one) => to
         .Field("id", one.Id.Value).Field("agent", one.Agent.Value).Braces("when", ExposureYaml.Box(one.When, BasisOf(one.Agent)))

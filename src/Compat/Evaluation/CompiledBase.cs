@@ -29,6 +29,14 @@ internal sealed class CompiledBase
     private readonly Dictionary<DeviceId, List<CompiledRule>> _byDevice = [];
 
     public CompiledBase(KnowledgeData data, IReadOnlyList<Site> sites)
+        : this(data, sites, [])
+    {
+    }
+
+    /// <param name="data">The records.</param>
+    /// <param name="sites">The sites.</param>
+    /// <param name="ofInstructions">The rules that words of the devices' instructions became.</param>
+    public CompiledBase(KnowledgeData data, IReadOnlyList<Site> sites, IReadOnlyList<Rule> ofInstructions)
     {
         Data = data;
         Sites = sites;
@@ -41,7 +49,7 @@ internal sealed class CompiledBase
         _parts = new PartTraits?[Parts.Count];
         _byPart = new List<CompiledRule>?[Parts.Count];
         _byMaterial = new List<CompiledRule>?[Materials.Count];
-        var rules = data.Rules.Concat(sites.SelectMany(s => s.Rules)).ToArray();
+        var rules = data.Rules.Concat(sites.SelectMany(s => s.Rules)).Concat(ofInstructions).ToArray();
         Array.Sort(rules, (a, b) => a.Id.CompareTo(b.Id));
         Rules = new CompiledRule[rules.Length];
         for (var i = 0; i < rules.Length; i++) Rules[i] = RuleCompiler.Compile(rules[i], i, this);

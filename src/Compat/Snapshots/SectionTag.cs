@@ -13,4 +13,5 @@ internal enum SectionTag
     PersonRules = 8,
     Protections = 9,
     InstructionWords = 10,
+    Occasions = 11,
 }

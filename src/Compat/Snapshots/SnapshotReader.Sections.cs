@@ -2,6 +2,7 @@ using Compat.Efficacy;
 using Compat.Instructions;
 using Compat.Knowledge;
 using Compat.Mixing;
+using Compat.Occasions;
 using Compat.People;
 
 namespace Compat.Snapshots;
@@ -37,6 +38,7 @@ internal sealed partial class SnapshotReader
             case SectionTag.PersonRules: return data with { PersonRules = List(PersonRule) };
             case SectionTag.Protections: return data with { Protections = List(Protection) };
             case SectionTag.InstructionWords: return data with { InstructionWords = List(InstructionWord) };
+            case SectionTag.Occasions: return data with { Occasions = List(Occasion) };
             default:
                 _at = end;
                 return data;
@@ -114,6 +116,20 @@ internal sealed partial class SnapshotReader
         Soil = List(Word<SoilKind>),
         Level = MaybeWord<Level>(),
         CleanFirst = Flag(),
+        Sources = Ids(t => new SourceId(t)),
+        Note = MaybeText(),
+    };
+
+    private Occasion Occasion() => new()
+    {
+        Id = Id(t => new OccasionId(t)),
+        Name = Text(),
+        Parts = List(Word<TouchedBy>),
+        AtLeast = MaybeWord<Level>(),
+        NeedsAgainst = Flag(),
+        Hold = Flag(),
+        Adds = List(Text),
+        Papers = List(Word<Paper>),
         Sources = Ids(t => new SourceId(t)),
         Note = MaybeText(),
     };

@@ -2,6 +2,7 @@ using Compat.Efficacy;
 using Compat.Instructions;
 using Compat.Knowledge;
 using Compat.Mixing;
+using Compat.Occasions;
 using Compat.People;
 
 namespace Compat.Snapshots;
@@ -21,6 +22,7 @@ internal sealed partial class SnapshotWriter
         Section(SectionTag.PersonRules, data.PersonRules.OrderBy(x => x.Id), PersonRule);
         Section(SectionTag.Protections, data.Protections.OrderBy(x => x.Id), Protection);
         Section(SectionTag.InstructionWords, data.InstructionWords.OrderBy(x => x.Id), InstructionWord);
+        Section(SectionTag.Occasions, data.Occasions.OrderBy(x => x.Id), Occasion);
     }
 
     private void Section<T>(SectionTag tag, IEnumerable<T> records, Action<T> write)
@@ -97,6 +99,20 @@ internal sealed partial class SnapshotWriter
         Text(x.Note);
     }
 
+    private void Occasion(Occasion x)
+    {
+        Id(x.Id);
+        Text(x.Name);
+        WordList(x.Parts);
+        Word(x.AtLeast);
+        Flag(x.NeedsAgainst);
+        Flag(x.Hold);
+        Texts(x.Adds);
+        WordList(x.Papers);
+        Ids(x.Sources);
+        Text(x.Note);
+    }
+
     private void Targets(IReadOnlyList<OrganismTarget> targets) => List(targets, x =>
     {
         Word(x.Group);
@@ -124,17 +140,19 @@ internal sealed partial class SnapshotWriter
         Targets(x.DoesNotKill);
         WordList(x.Needs);
         WordList(x.StandsSoil);
-        Maybe(x.Bath, bath =>
-        {
-            MaybeRange(bath.Minimum);
-            Figure(bath.Reuse);
-            Text(bath.Test);
-        });
+        Maybe(x.Bath, BathUse);
         Text(x.Refuted);
         Word<ClaimKind>(x.Kind);
         Text(x.Why);
         Ids(x.Sources);
         Date(x.Reviewed);
+    }
+
+    private void BathUse(BathUse x)
+    {
+        MaybeRange(x.Minimum);
+        Figure(x.Reuse);
+        Text(x.Test);
     }
 
     private void Mixing(MixingHazard x)

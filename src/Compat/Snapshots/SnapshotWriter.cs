@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Compat.Knowledge;
-using Compat.Sites;
 
 namespace Compat.Snapshots;
 
@@ -25,19 +24,6 @@ internal sealed partial class SnapshotWriter
         writer.List(data.Conventions.OrderBy(x => x.Key), writer.Convention);
         writer.List(data.StandingRules.Where(x => x.SpeaksOfRules).OrderBy(x => x.Id), writer.Standing);
         writer.Sections(data);
-        return writer.Finish();
-    }
-
-    /// <summary>The records of a site, for its hash.</summary>
-    public static byte[] Body(Site site)
-    {
-        var writer = new SnapshotWriter();
-        writer.Text(site.Id.Value);
-        writer.Text(site.Name);
-        writer.List(site.Sources.OrderBy(x => x.Id), writer.Source);
-        writer.List(site.Products.OrderBy(x => x.Id), writer.Product);
-        writer.List(site.Devices.OrderBy(x => x.Id), writer.Device);
-        writer.List(site.Rules.OrderBy(x => x.Id), writer.Rule);
         return writer.Finish();
     }
 
@@ -289,60 +275,5 @@ internal sealed partial class SnapshotWriter
         Member(x.AlwaysWith);
         Text(x.Reason);
         Ids(x.Sources);
-    }
-
-    private void Product(Product x)
-    {
-        Id(x.Id);
-        Text(x.Name);
-        Number((int)x.Composition);
-        Date(x.CompositionDated);
-        Number((int)x.StrengthOf);
-        Figure(x.LiquidShare);
-        List(x.Ingredients, i =>
-        {
-            Id(i.Agent);
-            Text(i.Unknown);
-            Text(i.Strength?.Unit.Text);
-            if (i.Strength is { } strength) Range(strength.Range);
-        });
-        Figure(x.Density);
-        List(x.Ph, ph =>
-        {
-            Range(ph.Value);
-            Number((int)ph.Of);
-        });
-        MaybeRange(x.Dilution);
-        MaybeRange(x.Temperature);
-        Flag(x.NeedsActivation);
-        Text(x.Note);
-    }
-
-    private void Device(Device x)
-    {
-        Id(x.Id);
-        Text(x.Name);
-        List(x.Parts, p =>
-        {
-            Id(p.Id);
-            Text(p.Name);
-            Ids(p.OneOfTypes);
-            MaybeSlots(p.Materials);
-            Number(p.MaterialsKnown is { } known ? known ? 2 : 1 : 0);
-            Member(p.Wettest);
-            Id(p.WettestFrom);
-            Member(p.Geometry);
-            Member(p.TouchedBy);
-        });
-        List(x.Instructions, e =>
-        {
-            Id(e.Id);
-            Date(e.Dated);
-            Texts(e.Serials.Select(s => s.ToString()));
-            Ids(e.Replaces);
-            Flag(e.OnlyListed);
-            Id(e.Source);
-        });
-        Text(x.Note);
     }
 }

@@ -8,7 +8,6 @@ internal static class ClaimValidation
     public static void Check(Scope scope)
     {
         scope.Duplicates(scope.Data.Claims, RecordKind.Claim, c => c.Id.Value);
-        var organisms = new HashSet<OrganismId>(scope.Data.Organisms.Select(o => o.Id));
         foreach (var claim in scope.Data.Claims)
         {
             var place = new ProblemPlace(RecordKind.Claim, claim.Id.Value);
@@ -16,29 +15,33 @@ internal static class ClaimValidation
             RecordFacts.Text(scope, place, "why", claim.Why, "the claim does not say why");
             RecordFacts.Parts(scope, place, "for", claim.For);
             if (scope.Knows(scope.Agents, claim.Agent, place, "agent", "agent")) Box(scope, claim, place);
-            What(scope, claim, place);
-            Targets(scope, organisms, claim.Kills, place, "kills");
-            Targets(scope, organisms, claim.DoesNotKill, place, "does-not-kill");
+            What(scope, claim.Reaches, claim.Kills, claim.DoesNotKill, place, "", "reaches");
+            if (claim.Refuted is { } refuted) RecordFacts.Text(scope, place, "refuted", refuted, "what speaks against the claim is not said");
         }
     }
 
-    private static void What(Scope scope, Claim claim, ProblemPlace place)
+    /// <summary>Checks the level and the organisms of a claim.</summary>
+    public static void What(Scope scope, Level? reaches, IReadOnlyList<OrganismTarget> kills, IReadOnlyList<OrganismTarget> doesNotKill, ProblemPlace place, string prefix, string levelKey)
     {
-        if (claim.Reaches is null && claim.Kills.Count == 0) scope.Add("claims-nothing", place, "a claim names the level it reaches or what it kills");
-        if (claim.Reaches == Level.Cleaned) scope.Add("reaches-cleaned", place with { Field = "reaches" }, "`cleaned` is no level of killing");
-        if (claim.Refuted is { } refuted) RecordFacts.Text(scope, place, "refuted", refuted, "what speaks against the claim is not said");
-        for (var i = 0; i < claim.DoesNotKill.Count; i++)
+        var before = prefix.Length == 0 ? "" : prefix + ".";
+        if (reaches is null && kills.Count == 0) scope.Add("claims-nothing", place with { Field = prefix }, "a claim names the level it reaches or what it kills");
+        if (reaches == Level.Cleaned) scope.Add("reaches-cleaned", place with { Field = before + levelKey }, "`cleaned` is no level of killing");
+        Targets(scope, kills, place, before + "kills");
+        Targets(scope, doesNotKill, place, before + "does-not-kill");
+        for (var i = 0; i < doesNotKill.Count; i++)
         {
-            var target = claim.DoesNotKill[i];
-            var here = place with { Field = $"does-not-kill.{i}" };
-            if (claim.Kills.Contains(target)) scope.Add("kills-and-not", here, $"`{target}` is killed and not killed by one claim");
-            else if (claim.Reaches is { } level && target.Group is { } group && scope.Data.Levels.Any(l => l.Level == level && l.Includes.Contains(group)))
+            var target = doesNotKill[i];
+            var here = place with { Field = $"{before}does-not-kill.{i}" };
+            if (kills.Contains(target)) scope.Add("kills-and-not", here, $"`{target}` is killed and not killed by one claim");
+            else if (reaches is { } level && target.Group is { } group && scope.Data.Levels.Any(l => l.Level == level && l.Includes.Contains(group)))
                 scope.Add("level-without-group", here, $"`{Words.Of(level)}` includes `{target}`, which the claim says is not killed");
         }
     }
 
-    private static void Targets(Scope scope, HashSet<OrganismId> organisms, IReadOnlyList<OrganismTarget> targets, ProblemPlace place, string field)
+    private static void Targets(Scope scope, IReadOnlyList<OrganismTarget> targets, ProblemPlace place, string field)
     {
+        if (targets.Count == 0) return;
+        var organisms = scope.Organisms;
         for (var i = 0; i < targets.Count; i++)
         {
             var here = place with { Field = $"{field}.{i}" };
@@ -52,21 +55,9 @@ internal static class ClaimValidation
     {
         var box = claim.When;
         var basis = scope.Basis(claim.Agent);
-        var strength = place with { Field = "when.strength" };
-        if (basis is null)
-        {
-            if (box.Strength.Statement != AxisStatement.NotNamed)
-                scope.Add("no-basis", strength, $"`{claim.Agent}` has no basis for a strength", "name the agent's `basis`, or make the claim of an agent that has one");
-        }
-        else if (box.Strength.Statement == AxisStatement.Within) BoxValidation.Strength(scope, place, "when.strength", box.Strength.Range, basis);
-        else if (box.Strength.Statement == AxisStatement.Unstated && scope.Upward(claim.Agent).All(a => a.Usual.Strength is null))
-            scope.Add("no-usual-strength", strength, $"`unstated` needs a usual strength of `{claim.Agent}` on record");
-
+        Strength(scope, claim.Agent, box.Strength, place with { Field = "when.strength" });
         WetTime(scope, box.WetTime, place with { Field = "when.wet-time" });
-        Limit(box.Temperature, "temperature", -40m, 200m);
-        Limit(box.Ph, "ph", -1m, 15m);
-        if (box.Methods.Statement == AxisStatement.Within && box.Methods.Methods.IsEmpty)
-            scope.Add("no-methods", place with { Field = "when.methods" }, "no method is named", "name at least one that carries an agent");
+        Conditions(scope, box, place, "when");
         var missing = new List<string>();
         if (basis is not null && box.Strength.Statement == AxisStatement.NotNamed) missing.Add("strength");
         if (box.Temperature.Statement == AxisStatement.NotNamed) missing.Add("temperature");
@@ -74,27 +65,50 @@ internal static class ClaimValidation
         if (box.Methods.Statement == AxisStatement.NotNamed) missing.Add("methods");
         if (missing.Count > 0)
             scope.Add("axis-not-named", place with { Field = "when" }, "a claim leaves " + string.Join(", ", missing) + " unnamed", "name every axis: a range, `any` where the source says so, or `unstated`");
-        if (claim.Bath is { } bath) Bath(scope, claim, bath, basis, place);
+        if (claim.Bath is { } bath) Bath(scope, claim.Agent, bath, basis, place);
+    }
+
+    /// <summary>Checks the strength of a claim against the basis of its agent.</summary>
+    public static void Strength(Scope scope, AgentId agent, AxisLimit limit, ProblemPlace here)
+    {
+        if (scope.Basis(agent) is not { } basis)
+        {
+            if (limit.Statement != AxisStatement.NotNamed)
+                scope.Add("no-basis", here, $"`{agent}` has no basis for a strength", "name the agent's `basis`, or make the claim of an agent that has one");
+        }
+        else if (limit.Statement == AxisStatement.Within) BoxValidation.Strength(scope, here, here.Field, limit.Range, basis);
+        else if (limit.Statement == AxisStatement.Unstated && scope.Upward(agent).All(a => a.Usual.Strength is null))
+            scope.Add("no-usual-strength", here, $"`unstated` needs a usual strength of `{agent}` on record");
+    }
+
+    /// <summary>Checks the temperature, the pH and the methods of a claim.</summary>
+    public static void Conditions(Scope scope, ClaimBox box, ProblemPlace place, string field)
+    {
+        Limit(box.Temperature, "temperature", -40m, 200m);
+        Limit(box.Ph, "ph", -1m, 15m);
+        if (box.Methods.Statement == AxisStatement.Within && box.Methods.Methods.IsEmpty)
+            scope.Add("no-methods", place with { Field = field + ".methods" }, "no method is named", "name at least one that carries an agent");
 
         void Limit(AxisLimit limit, string name, decimal least, decimal most)
         {
-            if (limit.Statement == AxisStatement.Within) BoxValidation.Range(scope, place, "when." + name, limit.Range, least, most, true, name);
+            if (limit.Statement == AxisStatement.Within) BoxValidation.Range(scope, place, $"{field}.{name}", limit.Range, least, most, true, name);
         }
     }
 
     /// <summary>Without a wet time nothing is killed, so a claim states the least one.</summary>
-    private static void WetTime(Scope scope, AxisLimit wetTime, ProblemPlace here)
+    public static void WetTime(Scope scope, AxisLimit wetTime, ProblemPlace here)
     {
         if (wetTime.Statement != AxisStatement.Within || wetTime.Range.Lower is null)
             scope.Add("no-wet-time", here, "a claim states the least wet time", "write `>= 1 min`");
         else BoxValidation.Range(scope, here, here.Field, wetTime.Range, 0m, null, false, "wet time");
     }
 
-    private static void Bath(Scope scope, Claim claim, BathUse bath, StrengthUnit? basis, ProblemPlace place)
+    /// <summary>Checks how a bath is kept.</summary>
+    public static void Bath(Scope scope, AgentId agent, BathUse bath, StrengthUnit? basis, ProblemPlace place)
     {
         if (bath.Reuse is <= 0m) scope.Add("outside-axis", place with { Field = "bath.reuse" }, "a time is above 0");
         if (bath.Minimum is not { } minimum) return;
-        if (basis is null) scope.Add("no-basis", place with { Field = "bath.minimum" }, $"`{claim.Agent}` has no basis for a strength");
+        if (basis is null) scope.Add("no-basis", place with { Field = "bath.minimum" }, $"`{agent}` has no basis for a strength");
         else if (minimum.Lower is null) scope.Add("no-minimum", place with { Field = "bath.minimum" }, "a minimum has a lower end", "write `>=` before it");
         else BoxValidation.Strength(scope, place, "bath.minimum", minimum, basis);
     }

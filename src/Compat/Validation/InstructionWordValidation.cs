@@ -18,7 +18,7 @@ internal static class InstructionWordValidation
             Phrases(scope, word, phrases, place);
             if (word.Permits is { } permits) Permits(scope, permits, place);
             if (word.Forbids is { } forbids && Agents(scope, forbids, place, "forbids"))
-                foreach (var agent in forbids.Agents) RecordFacts.WideBox(scope, place, "forbids.when", forbids.When, agent);
+                Forbids(scope, forbids, place);
             if (word.Act is { } act) Act(scope, act, place);
             if (word.Permits is null && word.Forbids is null && word.Act is null && !word.ListsNothing)
                 scope.Add("word-without-reading", place, "the word has no reading", "write `lists-nothing: true` where that is so");
@@ -49,6 +49,22 @@ internal static class InstructionWordValidation
                 scope.Add("permits-everything", place with { Field = $"permits.agents.{i}" }, "a word never permits every agent");
             BoxValidation.Axes(scope, place, "permits.when", permits.When, permits.Agents[i], ofProduct: false);
         }
+
+        foreach (var axis in new[] { Axis.Residence, Axis.Uses })
+        {
+            if (permits.When.On(axis) is { Statement: AxisStatement.Within, Range.Lower: not null })
+                scope.Add("permission-from", place with { Field = "permits.when." + Words.Of(axis) }, $"the `{Words.Of(axis)}` of a permission has a lower end: more would be allowed where less is not", "write it with an upper end only");
+        }
+    }
+
+    private static void Forbids(Scope scope, WordReading forbids, ProblemPlace place)
+    {
+        foreach (var agent in forbids.Agents) RecordFacts.WideBox(scope, place, "forbids.when", forbids.When, agent);
+        foreach (var axis in new[] { Axis.Residence, Axis.Uses })
+        {
+            if (forbids.When.On(axis) is { Statement: AxisStatement.Within, Range.Upper: not null })
+                scope.Add("prohibition-ends", place with { Field = "forbids.when." + Words.Of(axis) }, $"the `{Words.Of(axis)}` of a 'not allowed' has an upper end: more than that would not be forbidden", "write it with a lower end only, or leave the axis out");
+        }
     }
 
     /// <summary>Checks the agents of a reading, and that they have one basis where it names a strength.</summary>
@@ -73,6 +89,8 @@ internal static class InstructionWordValidation
         DutyValidation.Check(scope, place, act.Duties, "act.duties");
         if (act.Residence.Statement == AxisStatement.Within)
             BoxValidation.Range(scope, place, "act.residence", act.Residence.Range, 0m, null, false, "residence");
+        if (act.Residence is { Statement: AxisStatement.Within, Range.Lower: not null })
+            scope.Add("permission-from", place with { Field = "act.residence" }, "the `residence` of a permission has a lower end: more would be allowed where less is not", "write it with an upper end only");
         if (act.Methods.IsEmpty && act.Residence.Statement == AxisStatement.NotNamed && act.Duties.Count == 0)
             scope.Add("act-says-nothing", place with { Field = "act" }, "`act` says nothing of how");
     }

@@ -31,6 +31,7 @@ internal static class KnowledgeValidation
         MixingValidation.Check(scope);
         PeopleValidation.Check(scope);
         InstructionWordValidation.Check(scope);
+        OccasionValidation.Check(scope);
         StandingFactValidation.Check(scope);
         Conventions(scope);
         return scope.Problems;

@@ -59,6 +59,9 @@ public enum RecordKind
 
     /// <summary>A word of instructions.</summary>
     InstructionWord,
+
+    /// <summary>An occasion.</summary>
+    Occasion,
 }
 
 /// <summary>Where a problem lies.</summary>

@@ -1,3 +1,4 @@
+using Compat.Efficacy;
 using Compat.Knowledge;
 using Compat.Sites;
 
@@ -7,6 +8,7 @@ namespace Compat.Validation;
 internal sealed class Scope
 {
     private readonly List<Problem> _problems = [];
+    private readonly Lazy<HashSet<OrganismId>> _organisms;
 
     public Scope(KnowledgeData data, IReadOnlyList<Site> sites)
     {
@@ -18,6 +20,7 @@ internal sealed class Scope
         Products = First(sites.SelectMany(s => s.Products), p => p.Id);
         Devices = First(sites.SelectMany(s => s.Devices), d => d.Id);
         Rules = First(data.Rules.Concat(sites.SelectMany(s => s.Rules)), r => r.Id);
+        _organisms = new Lazy<HashSet<OrganismId>>(() => [.. data.Organisms.Select(o => o.Id)]);
     }
 
     /// <summary>The same records with no problem found yet.</summary>
@@ -31,6 +34,7 @@ internal sealed class Scope
         Products = records.Products;
         Devices = records.Devices;
         Rules = records.Rules;
+        _organisms = records._organisms;
     }
 
     public KnowledgeData Data { get; }
@@ -48,6 +52,8 @@ internal sealed class Scope
     public Dictionary<DeviceId, Device> Devices { get; }
 
     public Dictionary<RuleId, Rule> Rules { get; }
+
+    public HashSet<OrganismId> Organisms => _organisms.Value;
 
     public IReadOnlyList<Problem> Problems => _problems;
 

@@ -15,43 +15,38 @@ internal static class SiteValidation
         scope.Duplicates(all.SelectMany(s => s.Products), RecordKind.Product, p => p.Id.Value);
         scope.Duplicates(all.SelectMany(s => s.Devices), RecordKind.Device, d => d.Id.Value);
         scope.Duplicates(data.Rules.Concat(all.SelectMany(s => s.Rules)), RecordKind.Rule, r => r.Id.Value);
-        foreach (var product in site.Products) Product(scope, product);
+        Here(scope, site);
+        for (var i = 0; i < site.Levels.Count; i++) Level(scope, site, i);
+        foreach (var product in site.Products) ProductValidation.Check(scope, product);
         foreach (var device in site.Devices) DeviceValidation.Check(scope, device);
         foreach (var rule in site.Rules) RuleValidation.Check(scope, rule, 0, inSite: true);
         OverrideValidation.Check(scope, site.Rules);
+        PhraseValidation.Check(scope, site);
         return scope.Problems;
     }
 
-    private static void Product(Scope scope, Product product)
+    private static void Here(Scope scope, Site site)
     {
-        var place = new ProblemPlace(RecordKind.Product, product.Id.Value);
-        if (product.Ingredients.Count == 0) scope.Add("no-ingredients", place, "a product has at least one ingredient");
-        var least = new Dictionary<StrengthBasis, decimal>();
-        for (var i = 0; i < product.Ingredients.Count; i++)
-        {
-            var ingredient = product.Ingredients[i];
-            var field = $"ingredients.{i}";
-            if (ingredient.Agent is null == string.IsNullOrWhiteSpace(ingredient.Unknown)) scope.Add("one-ingredient", place with { Field = field }, "an ingredient is an agent or has the name of an unknown one");
-            if (ingredient.Agent is { } agent) scope.Knows(scope.Agents, agent, place, field + ".agent", "agent");
-            if (ingredient.Strength is not { } strength) continue;
-            BoxValidation.Strength(scope, place, field + ".strength", strength.Percent, strength.Unit);
-            least.TryGetValue(strength.Unit.Basis, out var sum);
-            least[strength.Unit.Basis] = sum + (strength.Percent.Lower ?? 0m);
-        }
+        var place = new ProblemPlace(RecordKind.Site, site.Id.Value);
+        if (site.Here.Temperature is { } temperature) BoxValidation.Range(scope, place, "here.temperature", temperature, -40m, 200m, true, "temperature");
+        if (site.Here.Hardness is { } hardness) BoxValidation.Range(scope, place, "here.hardness", hardness, 0m, ProductValidation.MostHardness, true, "hardness");
+        RecordFacts.Texts(scope, place, "here.cloths", site.Here.Cloths);
+        RecordFacts.Texts(scope, place, "here.gloves", site.Here.Gloves);
+    }
 
-        foreach (var pair in least.Where(p => p.Value > 100m && p.Key is StrengthBasis.VolumePerVolume or StrengthBasis.MassPerMass))
-            scope.Add("over-100-percent", place with { Field = "ingredients" }, $"the lower bounds in {StrengthUnit.PercentOf(pair.Key)} add up to {Interval.Figure(pair.Value)} %, over 100 %");
-        var wipe = product.StrengthOf == StrengthOf.WholeWipe;
-        if (product.LiquidShare is not null && !wipe) scope.Add("liquid-share", place with { Field = "liquid-share" }, "`liquid-share` goes with `strength-of: whole-wipe` only");
-        if (product.LiquidShare is <= 0m or > 1m) scope.Add("outside-axis", place with { Field = "liquid-share" }, "a share lies above 0 and up to 100 %");
-        if (product.Dilution is { } dilution)
-        {
-            if (product.StrengthOf != StrengthOf.Concentrate) scope.Add("dilution-of-ready", place with { Field = "dilution" }, "only a concentrate has dilutions on its label");
-            BoxValidation.Range(scope, place, "dilution", dilution, 0m, 1m, false, "dilution");
-        }
-
-        if (product.Density is <= 0m or > 25m) scope.Add("outside-axis", place with { Field = "density" }, "a density lies above 0 and up to 25 kg/L");
-        if (product.Temperature is { } temperature) BoxValidation.Range(scope, place, "temperature", temperature, -40m, 200m, true, "temperature");
-        for (var i = 0; i < product.Ph.Count; i++) BoxValidation.Range(scope, place, $"ph.{i}.value", product.Ph[i].Value, -1m, 15m, true, "pH");
+    /// <summary>A level below what the contact asks is a decision too: who made it, why and on what source is always said.</summary>
+    private static void Level(Scope scope, Site site, int index)
+    {
+        var decision = site.Levels[index];
+        var place = new ProblemPlace(RecordKind.Site, site.Id.Value);
+        var field = $"levels.{index}";
+        if (scope.Knows(scope.Devices, decision.Device, place, field + ".device", "device") && decision.Part is { } part)
+            RecordFacts.DeviceParts(scope, place, [part], scope.Devices[decision.Device], _ => field + ".part");
+        if (decision.DecidedBy.Trim().Length == 0) scope.Add("no-decider", place with { Field = field + ".decided-by" }, "who decided is not said", "name the office, never a person");
+        if (decision.Because.Trim().Length == 0) scope.Add("no-because", place with { Field = field + ".because" }, "why it was decided is not said");
+        if (decision.Sources.Count == 0) scope.Add("no-source", place with { Field = field + ".sources" }, "the decision has no source");
+        scope.CheckSources(decision.Sources, place, field + ".sources");
+        if (site.Levels.Take(index).Any(other => other.Device == decision.Device && other.Part == decision.Part))
+            scope.Add("decided-twice", place with { Field = field }, $"the level of `{decision.Device}{(decision.Part is null ? "" : "/" + decision.Part)}` is decided twice");
     }
 }

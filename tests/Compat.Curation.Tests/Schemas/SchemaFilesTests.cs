@@ -5,6 +5,7 @@ using Compat.Curation.Schemas;
 using Compat.Curation.Yaml;
 using Compat.Efficacy;
 using Compat.Mixing;
+using Compat.Occasions;
 using Compat.People;
 using Newtonsoft.Json.Linq;
 
@@ -114,7 +115,7 @@ public sealed class SchemaFilesTests
             Joined<Residue>(), Joined<Mechanism>(), Joined<Onset>(), Joined<Consequence>(), Joined<TestPiece>(), Joined<KnownBy>(), Joined<ConventionKey>(),
             Joined<Level>(), string.Join(' ', Words.All<Level>().Skip(1)), Joined<OrganismGroup>(), Joined<ClaimKind>(), Joined<ClaimNeed>(), Joined<SoilKind>(),
             Joined<PatientGroup>(), Joined<PersonVerdict>(), Joined<LimitKind>(), Joined<WayOut>(), Joined<MixingEffect>(), Joined<MixingSeverity>(), Joined<Separation>(),
-            Joined<DutyKind>(), Joined<WaterGrade>(), Joined<Composition>(), Joined<StrengthOf>(), Joined<PhState>(),
+            Joined<Paper>(), Joined<DutyKind>(), Joined<WaterGrade>(), Joined<Composition>(), Joined<StrengthOf>(), Joined<PhState>(),
             string.Join(' ', StrengthUnit.Texts), string.Join(' ', methods[1..]), string.Join(' ', methods[..^1]), string.Join(' ', methods[1..^1]),
             string.Join(' ', ["air", .. Words.All<Act>(), .. methods[1..^1]]),
             "second-source", "absence other-agent formulated-product", "read recalled", "fully partly", "any unstated", "allowed not-allowed", "only-listed",
@@ -163,6 +164,7 @@ public sealed class SchemaFilesTests
     /// <summary>A site is broken in pieces: each of its records alone.</summary>
     private static IEnumerable<JToken> Parts(JObject site)
     {
+        yield return new JObject { ["site"] = site["site"]!.DeepClone(), ["here"] = site["here"]!.DeepClone() };
         foreach (var list in site.Properties().Where(property => property.Value is JArray))
         {
             foreach (var record in list.Value.Take(SiteRecords))

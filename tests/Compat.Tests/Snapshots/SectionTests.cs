@@ -20,6 +20,7 @@ public class SectionTests
         Assert.Equivalent(EveryKind.Protection, Assert.Single(back.Protections));
         Assert.Equivalent(EveryKind.Word, back.InstructionWords.Single(w => w.Id.Value == "mild-soap"));
         Assert.Equivalent(EveryKind.WithDuties, back.PersonRules.Single(r => r.Id.Value == "soap.eye"));
+        Assert.Equivalent(EveryKind.Data.Occasions, back.Occasions);
         var window = back.Parts.Single(p => p.Id.Value == "window");
         Assert.Equal((1800m, "look through it", "IPX4"), (window.DryBeforePower, window.FunctionCheck, window.WaterIngress!.Code));
         Assert.Empty(window.WayOut!);
@@ -33,7 +34,7 @@ public class SectionTests
         [
             EveryKind.Data with { Organisms = [] }, EveryKind.Data with { Levels = [] }, EveryKind.Data with { Needs = [] },
             EveryKind.Data with { Claims = [] }, EveryKind.Data with { MixingHazards = [] }, EveryKind.Data with { PersonRules = [] },
-            EveryKind.Data with { Protections = [] }, EveryKind.Data with { InstructionWords = [] },
+            EveryKind.Data with { Protections = [] }, EveryKind.Data with { InstructionWords = [] }, EveryKind.Data with { Occasions = [] },
             EveryKind.Data with { StandingRules = EyeWorkshop.Data.StandingRules }, EveryKind.Data with { Parts = EyeWorkshop.Data.Parts },
         ];
         var hashes = less.Append(EveryKind.Data).Select(data => Snapshot.HashOf(SnapshotWriter.Body(data))).ToArray();

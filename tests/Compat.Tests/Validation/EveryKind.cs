@@ -1,6 +1,7 @@
 using Compat.Efficacy;
 using Compat.Instructions;
 using Compat.Mixing;
+using Compat.Occasions;
 using Compat.People;
 using Compat.Tests.Evaluation;
 
@@ -104,6 +105,21 @@ internal static class EveryKind
         Sources = [new("habit")],
     };
 
+    public static Occasion Outbreak { get; } = new()
+    {
+        Id = new("after-outbreak"),
+        Name = "after an outbreak",
+        Parts = [TouchedBy.Hand, TouchedBy.Floor],
+        AtLeast = Level.Low,
+        NeedsAgainst = true,
+        Adds = ["change the curtains", "count the keys"],
+        Papers = [Paper.StepSheet],
+        Sources = [new("seen")],
+        Note = "invented",
+    };
+
+    public static Occasion Held { get; } = new() { Id = new("held"), Name = "held", Hold = true, Papers = [Paper.HoldLabel], Sources = [new("seen")] };
+
     public static KnowledgeData Data { get; } = EyeWorkshop.Data with
     {
         Parts = EyeWorkshop.Data.Parts.Select(part => part.Id.Value != "window" ? part : part with
@@ -132,6 +148,7 @@ internal static class EveryKind
             new() { Id = new("hand-with-blood"), TouchedBy = [TouchedBy.Hand], Soil = [SoilKind.Blood], Level = Level.Intermediate, CleanFirst = true, Sources = [new("seen")] },
         ],
         Claims = [Claim],
+        Occasions = [Outbreak, Held],
         MixingHazards = [Hazard, Hazard with { Id = new("soap.blood"), WithAgent = null, WithSoil = SoilKind.Blood }, Hazard with { Id = new("soap.foam"), WithAgent = null, WithMaterial = new("foam") }],
         PersonRules = [Forbids, WithDuties],
         Protections = [Protection],

@@ -1,6 +1,7 @@
 using Compat.Efficacy;
 using Compat.Instructions;
 using Compat.Mixing;
+using Compat.Occasions;
 using Compat.People;
 using Compat.Validation;
 
@@ -65,6 +66,12 @@ public class EveryKindTests
         ["word-without-reading"] = (Words(EveryKind.Word with { Permits = null, Forbids = null, Act = null }), "instruction-word `mild-soap`"),
         ["lists-nothing-and-permits"] = (Words(EveryKind.Word with { ListsNothing = true }), "instruction-word `mild-soap` at lists-nothing"),
         ["act-says-nothing"] = (Words(EveryKind.Word with { Act = new() }), "instruction-word `mild-soap` at act"),
+        ["permission-from"] = (Words(EveryKind.Word with { Permits = EveryKind.Word.Permits! with { When = new() { Uses = AxisLimit.Within(Interval.AtLeast(5m)) } } }), "instruction-word `mild-soap` at permits.when.uses"),
+        ["prohibition-ends"] = (Words(EveryKind.Word with { Forbids = EveryKind.Word.Forbids! with { When = new() { Residence = AxisLimit.Within(Interval.AtMost(5m)) } } }), "instruction-word `mild-soap` at forbids.when.residence"),
+        ["no-name"] = (Occasions(EveryKind.Outbreak with { Name = "" }), "occasion `after-outbreak` at name"),
+        ["no-adds"] = (Occasions(EveryKind.Outbreak with { Adds = [" "] }), "occasion `after-outbreak` at adds.0"),
+        ["label-without-hold"] = (Occasions(EveryKind.Outbreak with { Papers = [Paper.HoldLabel] }), "occasion `after-outbreak` at papers"),
+        ["hold-and-plan"] = (Occasions(EveryKind.Held with { AtLeast = Level.Low }), "occasion `held` at at-least"),
         ["convention-without-end"] = (EveryKind.Data with { Conventions = [.. EveryKind.Data.Conventions.Where(c => c.Key != ConventionKey.WindowLeast), new() { Key = ConventionKey.WindowLeast, Range = Interval.AtLeast(15m), Reason = "r" }] }, "convention `window-least` at value"),
     };
 
@@ -95,6 +102,8 @@ public class EveryKindTests
     private static KnowledgeData People(PersonRule rule) => EveryKind.Data with { PersonRules = [EveryKind.Forbids, rule] };
 
     private static KnowledgeData Protects(Protection protection) => EveryKind.Data with { Protections = [protection] };
+
+    private static KnowledgeData Occasions(Occasion occasion) => EveryKind.Data with { Occasions = [occasion] };
 
     private static KnowledgeData Words(params InstructionWord[] words) => EveryKind.Data with { InstructionWords = words };
 }
