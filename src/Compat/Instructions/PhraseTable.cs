@@ -15,9 +15,13 @@ internal sealed class PhraseTable
         foreach (var word in data.InstructionWords)
             foreach (var phrase in word.Phrases)
                 _words[phrase.Trim()] = word;
+        Dated = CalendarDate.TryParse(data.Version, out var dated) ? dated : new(1, 1, 1);
         _classes = [.. data.Agents.Select(a => a.Under).OfType<AgentId>()];
         _agents = data.Agents.ToDictionary(a => a.Id);
     }
+
+    /// <summary>The day of the data the words are read by, where its version is one: when a reading of an undated edition was last looked at.</summary>
+    public CalendarDate Dated { get; }
 
     public InstructionWord? Find(string words) => _words.TryGetValue(words.Trim(), out var word) ? word : null;
 

@@ -7,7 +7,6 @@ namespace Compat.Instructions;
 internal sealed class RuleDrafts(PhraseTable table, Device device, InstructionsEdition edition)
 {
     private static readonly DevicePartId?[] NoPart = [null];
-    private static readonly CalendarDate NoDate = new(1, 1, 1);
 
     private readonly List<Rule> _rules = [];
     private readonly HashSet<string> _ids = new(StringComparer.Ordinal);
@@ -89,7 +88,7 @@ internal sealed class RuleDrafts(PhraseTable table, Device device, InstructionsE
         KnownBy = KnownBy.Instructions,
         Edition = edition.Id,
         Sources = [.. edition.Source is { } source ? new[] { source } : [], .. word?.Sources ?? []],
-        Reviewed = edition.Dated ?? NoDate,
+        Reviewed = edition.Dated ?? table.Dated,
     };
 
     /// <summary>The id of a rule; a number behind it where the same words permit the same agent again, on other terms.</summary>

@@ -130,7 +130,7 @@ public class PhraseRulesTests
     public void Answers_rest_on_the_words()
     {
         var kb = Base(onlyListed: true, new InstructionPhrase { Words = "mild soap", How = ["wipe and let dry"] }, new InstructionPhrase { Words = "no strong things" });
-        var soap = kb.Ask(Ask("soap") with { Strength = EyeWorkshop.Percent(1m, "% w/w"), Residence = Interval.Exactly(30m) });
+        var soap = kb.Ask(Ask("soap") with { Strength = EyeWorkshop.Percent(1m, "% w/w"), Residence = Interval.Exactly(30m), Ph = Interval.Exactly(7m) });
         Assert.Equal(Verdict.AllowedWithinLimits, soap.Verdict);
         Assert.Contains(soap.DecidedBy, rule => rule.Id.Value == "viewer.first.mild-soap.permits.soap");
         Assert.Equal(Verdict.NotAllowed, kb.Ask(Ask("soap") with { Strength = EyeWorkshop.Percent(5m, "% w/w") }).Verdict);
