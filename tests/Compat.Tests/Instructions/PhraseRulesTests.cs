@@ -161,7 +161,7 @@ public class PhraseRulesTests
         Assert.Equal("id-too-long", Assert.Single(Data().TryWith(site with { Devices = [device] }, out _)).Code);
     }
 
-    private static Question Ask(string agent) => new() { Device = new("viewer"), DevicePart = new("pane"), Agent = new(agent), Method = ApplicationMethod.DampWipe };
+    private static Question Ask(string agent) => new() { Device = new("viewer"), DevicePart = new("pane"), Agent = new(agent), Method = ApplicationMethod.DampWipe, OnlyPart = true };
 
     private static KnowledgeBase Data() => EyeWorkshop.Build(EyeWorkshop.Data with { InstructionWords = Words });
 
