@@ -81,7 +81,8 @@ internal sealed class BoxReader(AgentBases bases)
     /// <summary>Reads a residence; not named where it is not written.</summary>
     public static AxisLimit Residence(RecordFields fields) => Limit(fields, "residence", Of(Measure.Residence));
 
-    private AxisLimit Strength(RecordFields fields, string agent) => fields.Text("strength") switch
+    /// <summary>Reads what is said of a strength; not named where it is not written.</summary>
+    public AxisLimit Strength(RecordFields fields, string agent) => fields.Text("strength") switch
     {
         "any" => AxisLimit.Any,
         "unstated" => AxisLimit.Unstated,

@@ -18,6 +18,7 @@ internal sealed class ClaimReader(BoxReader boxes)
         {
             Id = id,
             Agent = agent,
+            With = fields.Records("with").Select(Partner).OfType<ClaimPartner>().ToArray(),
             When = boxes.ReadClaim(fields, agent.Value),
             Reaches = fields.Word<Level>("reaches"),
             Kills = LevelReaders.Targets(fields, "kills"),
@@ -33,6 +34,9 @@ internal sealed class ClaimReader(BoxReader boxes)
             Reviewed = fields.Date("reviewed") ?? RuleReader.NoDate,
         };
     }
+
+    private ClaimPartner? Partner(RecordFields fields) =>
+        fields.Id("agent", text => new AgentId(text)) is { } agent ? new(agent, boxes.Strength(fields, agent.Value)) : null;
 
     /// <summary>Reads how a bath is kept.</summary>
     public static BathUse BathUse(BoxReader boxes, RecordFields fields, string agent) => new()

@@ -10,6 +10,8 @@ internal sealed class PeopleReader(BoxReader boxes)
     public PersonRule? ReadRule(RecordFields fields)
     {
         var id = fields.Id("id", text => new PersonRuleId(text));
+        if (!fields.Has("patients") && !fields.Has("occupied"))
+            fields.ReportRecord("person-rule", "a person rule names its `patients`; only one on an `occupied` device may leave them out");
         if (fields.Text("verdict") == "with-duties" && !fields.Has("duties"))
             fields.ReportKey("verdict", "person-rule", "`duties` is missing: a rule with duties says which");
         if (fields.Id("agent", text => new AgentId(text)) is not { } agent || id is null) return null;
@@ -18,6 +20,7 @@ internal sealed class PeopleReader(BoxReader boxes)
             Id = id,
             Agent = agent,
             Patients = fields.WordList<PatientGroup>("patients") ?? [],
+            Occupied = fields.Yes("occupied"),
             When = boxes.Read(fields, "when", agent.Value),
             Verdict = fields.Word<PersonVerdict>("verdict") ?? PersonVerdict.NotAllowed,
             Duties = DutyReader.Read(fields),

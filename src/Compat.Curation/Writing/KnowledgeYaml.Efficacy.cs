@@ -27,8 +27,8 @@ internal sealed partial class KnowledgeYaml
         .List("papers", one.Papers.Select(Words.Of)).List("sources", Ids(one.Sources)).Field("note", one.Note);
 
     public void Claim(RecordText to, Claim one) => to
-        .Field("id", one.Id.Value).Field("agent", one.Agent.Value).Braces("when", ExposureYaml.Box(one.When, BasisOf(one.Agent)))
-        .Field("reaches", Word(one.Reaches)).List("kills", one.Kills.Select(target => target.ToString()))
+        .Field("id", one.Id.Value).Field("agent", one.Agent.Value).Raw("with", Partners(one))
+        .Braces("when", ExposureYaml.Box(one.When, BasisOf(one.Agent))).Field("reaches", Word(one.Reaches)).List("kills", one.Kills.Select(target => target.ToString()))
         .List("for", Ids(one.For)).List("does-not-kill", one.DoesNotKill.Select(target => target.ToString()))
         .List("needs", one.Needs.Select(Words.Of)).List("stands-soil", one.StandsSoil.Select(Words.Of))
         .Braces("bath", Bath(one)).Field("refuted", one.Refuted).Field("kind", Words.Of(one.Kind))
@@ -40,6 +40,11 @@ internal sealed partial class KnowledgeYaml
         .List("effects", one.Effects.Select(Words.Of)).List("forms", one.Forms).Field("severity", Words.Of(one.Severity))
         .List("separated-by", one.SeparatedBy.Select(Words.Of)).Field("how", one.How)
         .Field("why", one.Why).List("sources", Ids(one.Sources)).Field("reviewed", one.Reviewed.ToString());
+
+    private string? Partners(Claim one) => one.With.Count == 0 ? null : "[" + string.Join(", ", one.With.Select(partner => RecordText.Inline(
+    [
+        ("agent", partner.Agent.Value), ("strength", ExposureYaml.Limit(partner.Strength, ExposureYaml.PercentOf(BasisOf(partner.Agent)))),
+    ]))) + "]";
 
     private (string, string?)[] Bath(Claim one) => one.Bath is not { } bath ? [] :
     [

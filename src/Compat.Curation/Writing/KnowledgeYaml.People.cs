@@ -8,7 +8,7 @@ namespace Compat.Curation.Writing;
 internal sealed partial class KnowledgeYaml
 {
     public void PersonRule(RecordText to, PersonRule one) => to
-        .Field("id", one.Id.Value).Field("agent", one.Agent.Value).List("patients", one.Patients.Select(Words.Of))
+        .Field("id", one.Id.Value).Field("agent", one.Agent.Value).List("patients", one.Patients.Select(Words.Of)).Flag("occupied", one.Occupied)
         .Braces("when", ExposureYaml.Box(one.When, BasisOf(one.Agent))).Field("verdict", Words.Of(one.Verdict))
         .Lines("duties", one.Duties.Select(ExposureYaml.DutyText)).List("for", Ids(one.For)).Field("harm", one.Harm)
         .Field("why", one.Why).List("sources", Ids(one.Sources)).Field("reviewed", one.Reviewed.ToString());

@@ -21,7 +21,7 @@ public sealed record PersonRule
     /// <summary>The agent, with all below it.</summary>
     public required AgentId Agent { get; init; }
 
-    /// <summary>The kinds of patient; at least one.</summary>
+    /// <summary>The kinds of patient; at least one, or none where it is <see cref="Occupied"/>: then it holds for all.</summary>
     public IReadOnlyList<PatientGroup> Patients { get; init; } = [];
 
     /// <summary>Whether it speaks only of a device that is occupied: a patient in it or in reach.</summary>

@@ -148,6 +148,7 @@ internal sealed partial class SnapshotReader
     {
         Id = new ClaimId(Text()),
         Agent = Id(t => new AgentId(t)),
+        With = List(() => new ClaimPartner(Id(t => new AgentId(t)), Limit())),
         When = new ClaimBox { Strength = Limit(), WetTime = Limit(), Temperature = Limit(), Ph = Limit(), Methods = MethodsOf() },
         Reaches = MaybeWord<Level>(),
         Kills = Targets(),
@@ -186,6 +187,7 @@ internal sealed partial class SnapshotReader
         Id = new PersonRuleId(Text()),
         Agent = Id(t => new AgentId(t)),
         Patients = List(Word<PatientGroup>),
+        Occupied = Flag(),
         When = Box(),
         Verdict = Word<PersonVerdict>(),
         Duties = List(Duty),

@@ -129,6 +129,11 @@ internal sealed partial class SnapshotWriter
     {
         Text(x.Id.Value);
         Id(x.Agent);
+        List(x.With, partner =>
+        {
+            Id(partner.Agent);
+            Limit(partner.Strength);
+        });
         Limit(x.When.Strength);
         Limit(x.When.WetTime);
         Limit(x.When.Temperature);
@@ -178,6 +183,7 @@ internal sealed partial class SnapshotWriter
         Text(x.Id.Value);
         Id(x.Agent);
         WordList(x.Patients);
+        Flag(x.Occupied);
         Box(x.When);
         Word<PersonVerdict>(x.Verdict);
         List(x.Duties, Duty);

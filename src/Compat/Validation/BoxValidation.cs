@@ -21,6 +21,16 @@ internal static class BoxValidation
     public static void Strength(Scope scope, ProblemPlace place, string field, Interval range, StrengthUnit unit) =>
         Range(scope, place, field, range, 0m, unit.Basis is StrengthBasis.MassPerVolume or StrengthBasis.AvailableChlorineMassPerVolume ? null : 100m, true, "strength (%)");
 
+    /// <summary>More of what harms harms as well: a prohibition has no upper end of residence or uses.</summary>
+    public static void NoEndOfProhibition(Scope scope, ProblemPlace place, ExposureBox box)
+    {
+        foreach (var axis in new[] { Axis.Residence, Axis.Uses })
+        {
+            if (box.On(axis) is { Statement: AxisStatement.Within, Range.Upper: not null })
+                scope.Add("prohibition-ends", place with { Field = "when." + Words.Of(axis) }, $"the `{Words.Of(axis)}` of a 'not allowed' has an upper end: more than that would not be forbidden", "write it with a lower end only, or leave the axis out");
+        }
+    }
+
     public static void Axes(Scope scope, ProblemPlace place, string field, ExposureBox box, AgentId? agent, bool ofProduct)
     {
         var basis = scope.Basis(agent);

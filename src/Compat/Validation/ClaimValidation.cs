@@ -15,9 +15,36 @@ internal static class ClaimValidation
             RecordFacts.Text(scope, place, "why", claim.Why, "the claim does not say why");
             RecordFacts.Parts(scope, place, "for", claim.For);
             if (scope.Knows(scope.Agents, claim.Agent, place, "agent", "agent")) Box(scope, claim, place);
+            Partners(scope, claim, place);
             What(scope, claim.Reaches, claim.Kills, claim.DoesNotKill, place, "", "reaches");
             if (claim.Refuted is { } refuted) RecordFacts.Text(scope, place, "refuted", refuted, "what speaks against the claim is not said");
         }
+    }
+
+    /// <summary>The other ingredients of a blend: known, no kin of the claim's agent or of each other, each at a strength where it has a basis.</summary>
+    private static void Partners(Scope scope, Claim claim, ProblemPlace place)
+    {
+        for (var i = 0; i < claim.With.Count; i++)
+        {
+            var (agent, strength) = (claim.With[i].Agent, claim.With[i].Strength);
+            var here = place with { Field = $"with.{i}" };
+            if (!scope.Knows(scope.Agents, agent, here, $"with.{i}.agent", "agent")) continue;
+            if (claim.With.Take(i).Any(other => Kin(other.Agent, agent)))
+                scope.Add("listed-twice", here with { Field = $"with.{i}.agent" }, $"`{agent}` is listed twice, by itself or by what it belongs to");
+            else if (Kin(claim.Agent, agent))
+                scope.Add("blend-with-itself", here with { Field = $"with.{i}.agent" }, $"`{agent}` is the agent of the claim, or above or below it", "name what else must be in the liquid");
+            var field = here with { Field = $"with.{i}.strength" };
+            if (scope.Basis(agent) is not { } basis)
+            {
+                if (strength.Statement != AxisStatement.NotNamed)
+                    scope.Add("no-basis", field, $"`{agent}` has no basis for a strength", "name the agent's `basis`, or leave the strength out");
+            }
+            else if (strength.Statement is AxisStatement.NotNamed or AxisStatement.Unstated)
+                scope.Add("blend-without-strength", here, $"a blend says how much `{agent}` must be in it", "write `strength`: a range, or `any` where the source says so");
+            else if (strength.Statement == AxisStatement.Within) BoxValidation.Strength(scope, place, $"with.{i}.strength", strength.Range, basis);
+        }
+
+        bool Kin(AgentId one, AgentId two) => RecordFacts.LiesIn(scope, one, two) || RecordFacts.LiesIn(scope, two, one);
     }
 
     /// <summary>Checks the level and the organisms of a claim.</summary>

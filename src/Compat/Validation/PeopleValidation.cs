@@ -22,9 +22,11 @@ internal static class PeopleValidation
         RecordFacts.Parts(scope, place, "for", rule.For);
         DutyValidation.Check(scope, place, rule.Duties);
         if (scope.Knows(scope.Agents, rule.Agent, place, "agent", "agent")) RecordFacts.WideBox(scope, place, "when", rule.When, rule.Agent);
-        if (rule.Patients.Count == 0) scope.Add("no-patient", place with { Field = "patients" }, "a person rule names at least one kind of patient");
+        if (rule.Patients.Count == 0 && !rule.Occupied)
+            scope.Add("no-patient", place with { Field = "patients" }, "a person rule names at least one kind of patient", "leave them out only where `occupied` is said: then it holds for all");
         if (rule.Verdict == PersonVerdict.WithDuties && rule.Duties.Count == 0)
             scope.Add("no-duty", place with { Field = "verdict" }, "`with-duties` without a duty", "add `duties`");
+        if (rule.Verdict == PersonVerdict.NotAllowed) BoxValidation.NoEndOfProhibition(scope, place, rule.When);
         if (rule.Verdict == PersonVerdict.NotAllowed && rule.Duties.Count > 0)
             scope.Add("duty-of-prohibition", place with { Field = "duties" }, "what is not allowed has no duties", "write `with-duties` where they make it safe");
     }

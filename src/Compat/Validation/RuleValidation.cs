@@ -95,12 +95,7 @@ internal static class RuleValidation
         for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
             if (rule.When.On(axis).Statement == AxisStatement.Unstated) scope.Add("unstated-in-prohibition", place with { Field = "when." + Words.Of(axis) }, "a 'not allowed' cannot say `unstated`", "leave the axis out: it is unbounded");
         if (rule.When.Methods.Statement == AxisStatement.Unstated) scope.Add("unstated-in-prohibition", place with { Field = "when.methods" }, "a 'not allowed' cannot say `unstated`", "leave the axis out: it is unbounded");
-        foreach (var axis in new[] { Axis.Residence, Axis.Uses })
-        {
-            if (rule.When.On(axis) is { Statement: AxisStatement.Within, Range.Upper: not null })
-                scope.Add("prohibition-ends", place with { Field = "when." + Words.Of(axis) }, $"the `{Words.Of(axis)}` of a 'not allowed' has an upper end: more than that would not be forbidden", "write it with a lower end only, or leave the axis out");
-        }
-
+        BoxValidation.NoEndOfProhibition(scope, place, rule.When);
         if (rule.SeenWith.Count > 0 || rule.WholeClass) scope.Add("seen-with-in-prohibition", place with { Field = rule.WholeClass ? "whole-class" : "seen-with" }, "a 'not allowed' always passes to the whole class");
         if (rule.Damage is null) scope.Add("no-damage", place, "a 'not allowed' does not say which damage it prevents", "add `damage`");
     }

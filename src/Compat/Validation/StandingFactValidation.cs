@@ -41,12 +41,12 @@ internal static class StandingFactValidation
             scope.Add("when-of-fact", place with { Field = "when" }, "this demand holds at every exposure", "leave `when` out");
     }
 
-    /// <summary>A guideline's claim for a kind of device and a product's label are not bound; what counts as no claim is not either.</summary>
+    /// <summary>A guideline's claim for a kind of device and a product's label are not bound; what counts as no claim is not either, nor is a blend, which is not the bare agent.</summary>
     private static void NeverAbove(Scope scope, StandingRule standing, Level most)
     {
         foreach (var claim in scope.Data.Claims)
         {
-            if (claim.Refuted is not null || claim.Kind == ClaimKind.Label || (claim.Kind == ClaimKind.Guideline && claim.For.Count > 0)) continue;
+            if (claim.Refuted is not null || claim.Kind == ClaimKind.Label || claim.With.Count > 0 || (claim.Kind == ClaimKind.Guideline && claim.For.Count > 0)) continue;
             if (!RecordFacts.LiesIn(scope, claim.Agent, standing.Agent) && !RecordFacts.LiesIn(scope, standing.Agent, claim.Agent)) continue;
             var above = claim.Reaches > most;
             if ((!above && (most != Level.Cleaned || claim.Kills.Count == 0)) || !Overlap(standing.When, claim.When)) continue;
@@ -70,7 +70,7 @@ internal static class StandingFactValidation
         scope.Add(Code, place, $"no person rule forbids `{standing.Agent}` for `{Words.Of(standing.Patient!.Value)}` as `{standing.Id}` demands", standing.Reason);
 
         bool Covers(PersonRule rule) =>
-            rule.Verdict == PersonVerdict.NotAllowed && rule.Patients.Contains(standing.Patient!.Value)
+            rule.Verdict == PersonVerdict.NotAllowed && !rule.Occupied && rule.Patients.Contains(standing.Patient!.Value)
             && RecordFacts.LiesIn(scope, standing.Agent, rule.Agent) && LiesIn(standing.When, rule.When)
             && (rule.For.Count == 0 || (standing.Part is { } part && scope.Upward(part).Any(p => rule.For.Contains(p.Id))));
     }

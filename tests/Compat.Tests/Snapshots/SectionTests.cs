@@ -21,6 +21,7 @@ public class SectionTests
         Assert.Equivalent(EveryKind.Word, back.InstructionWords.Single(w => w.Id.Value == "mild-soap"));
         Assert.Equivalent(EveryKind.WithDuties, back.PersonRules.Single(r => r.Id.Value == "soap.eye"));
         Assert.Equivalent(EveryKind.Data.Occasions, back.Occasions);
+        Assert.Equivalent(EveryKind.Occupied, back.PersonRules.Single(r => r.Id.Value == "alcohol.occupied"));
         var window = back.Parts.Single(p => p.Id.Value == "window");
         Assert.Equal((1800m, "look through it", "IPX4"), (window.DryBeforePower, window.FunctionCheck, window.WaterIngress!.Code));
         Assert.Empty(window.WayOut!);

@@ -14,6 +14,7 @@ internal static class EveryKind
     {
         Id = new("alcohol.low"),
         Agent = new("alcohol"),
+        With = [new(new("soap"), AxisLimit.Within(Interval.Closed(0.5m, 1m))), new(new("water"), default)],
         When = new()
         {
             Strength = AxisLimit.Within(Interval.Closed(60m, 80m)),
@@ -73,6 +74,8 @@ internal static class EveryKind
         Duties = [new() { Kind = DutyKind.TakeOff, Ways = [DutyWay.By(ApplicationMethod.DampWipe)] }],
         For = [new("window")],
     };
+
+    public static PersonRule Occupied { get; } = Forbids with { Id = new("alcohol.occupied"), Patients = [], Occupied = true };
 
     public static Protection Protection { get; } = new()
     {
@@ -150,7 +153,7 @@ internal static class EveryKind
         Claims = [Claim],
         Occasions = [Outbreak, Held],
         MixingHazards = [Hazard, Hazard with { Id = new("soap.blood"), WithAgent = null, WithSoil = SoilKind.Blood }, Hazard with { Id = new("soap.foam"), WithAgent = null, WithMaterial = new("foam") }],
-        PersonRules = [Forbids, WithDuties],
+        PersonRules = [Forbids, WithDuties, Occupied],
         Protections = [Protection],
         InstructionWords = [Word, Word with { Id = new("hospital-grade"), Phrases = ["hospital grade"], Permits = null, Forbids = null, Act = null, ListsNothing = true }],
         StandingRules =

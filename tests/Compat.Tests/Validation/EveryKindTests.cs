@@ -38,10 +38,12 @@ public class EveryKindTests
         ["axis-not-named"] = (Claims(EveryKind.Claim with { When = EveryKind.Claim.When with { Strength = default } }), "claim `alcohol.low` at when"),
         ["outside-axis"] = (Claims(EveryKind.Claim with { When = EveryKind.Claim.When with { Ph = AxisLimit.Within(Interval.AtMost(16m)) } }), "claim `alcohol.low` at when.ph"),
         ["empty-interval"] = (Claims(EveryKind.Claim with { When = EveryKind.Claim.When with { WetTime = AxisLimit.Within(Interval.Closed(60m, 30m)) } }), "claim `alcohol.low` at when.wet-time"),
-        ["no-basis"] = (Claims(EveryKind.Claim with { Agent = new("water"), Bath = null }), "claim `alcohol.low` at when.strength"),
-        ["no-usual-strength"] = (Claims(EveryKind.Claim with { Agent = new("soap"), Bath = null, When = EveryKind.Claim.When with { Strength = AxisLimit.Unstated } }), "claim `alcohol.low` at when.strength"),
+        ["no-basis"] = (Claims(EveryKind.Claim with { Agent = new("water"), With = [], Bath = null }), "claim `alcohol.low` at when.strength"),
+        ["no-usual-strength"] = (Claims(EveryKind.Claim with { Agent = new("soap"), With = [], Bath = null, When = EveryKind.Claim.When with { Strength = AxisLimit.Unstated } }), "claim `alcohol.low` at when.strength"),
         ["no-methods"] = (Claims(EveryKind.Claim with { When = EveryKind.Claim.When with { Methods = MethodLimit.Within() } }), "claim `alcohol.low` at when.methods"),
         ["no-minimum"] = (Claims(EveryKind.Claim with { Bath = new() { Minimum = Interval.AtMost(2m) } }), "claim `alcohol.low` at bath.minimum"),
+        ["blend-with-itself"] = (Blend(new("isopropanol"), AxisLimit.Any), "claim `alcohol.low` at with.0.agent"),
+        ["blend-without-strength"] = (Blend(new("soap"), AxisLimit.Unstated), "claim `alcohol.low` at with.0"),
         ["duplicate-id"] = (Claims(EveryKind.Claim, EveryKind.Claim), "claim `alcohol.low` at id"),
         ["one-partner"] = (Mixes(EveryKind.Hazard with { WithSoil = SoilKind.Urine }), "mixing `soap.alcohol`"),
         ["mixes-with-itself"] = (Mixes(EveryKind.Hazard with { WithAgent = new("soap"), Id = new("soap.soap") }), "mixing `soap.soap` at with-agent"),
@@ -53,6 +55,7 @@ public class EveryKindTests
         ["no-duty"] = (People(EveryKind.WithDuties with { Duties = [] }), "person-rule `soap.eye` at verdict"),
         ["duty-of-prohibition"] = (People(EveryKind.WithDuties with { Verdict = PersonVerdict.NotAllowed }), "person-rule `soap.eye` at duties"),
         ["duty-without-way"] = (People(EveryKind.WithDuties with { Duties = [new() { Kind = DutyKind.TakeOff }] }), "person-rule `soap.eye` at duties.0"),
+        ["prohibition-ends"] = (People(EveryKind.Occupied with { When = new() { Uses = AxisLimit.Within(Interval.AtMost(3m)) } }), "person-rule `alcohol.occupied` at when.uses"),
         ["unstated-in-prohibition"] = (People(EveryKind.WithDuties with { When = new() { Ph = AxisLimit.Unstated } }), "person-rule `soap.eye` at when.ph"),
         ["glove-holds-and-fails"] = (Protects(EveryKind.Protection with { GlovesFail = ["nitrile"] }), "protection `alcohol` at gloves.0.material"),
         ["no-concentration"] = (Protects(EveryKind.Protection with { Limits = [EveryKind.Protection.Limits[0] with { Value = new(1m, "percent") }] }), "protection `alcohol` at limits.0.value"),
@@ -93,6 +96,25 @@ public class EveryKindTests
     [Fact]
     public void A_wrong_organism_is_answered_with_the_nearest_name() =>
         Assert.Equal("did you mean `invented-virus`?", KnowledgeValidation.Check(Spoilt["unknown-organism"].Data)[0].Help);
+
+    [Fact]
+    public void A_blend_names_other_agents_that_are_known_each_once_and_in_its_own_unit()
+    {
+        var soap = new ClaimPartner(new("soap"), AxisLimit.Within(Interval.AtLeast(1m)));
+        Found("unknown-agent", "with.0.agent", soap with { Agent = new("soaps") });
+        Found("listed-twice", "with.1.agent", soap, soap);
+        Found("no-basis", "with.0.strength", new ClaimPartner(new("water"), AxisLimit.Any));
+        Found("outside-axis", "with.0.strength", soap with { Strength = AxisLimit.Within(Interval.AtLeast(-1m)) });
+        Found("blend-without-strength", "with.0", soap with { Strength = default });
+
+        static void Found(string code, string field, params ClaimPartner[] with)
+        {
+            var problem = Assert.Single(KnowledgeValidation.Check(Claims(EveryKind.Claim with { With = with })));
+            Assert.Equal((code, field), (problem.Code, problem.Place.Field));
+        }
+    }
+
+    private static KnowledgeData Blend(AgentId agent, AxisLimit strength) => Claims(EveryKind.Claim with { With = [new(agent, strength)] });
 
     private static KnowledgeData Claims(params Claim[] claims) => EveryKind.Data with { Claims = claims };
 

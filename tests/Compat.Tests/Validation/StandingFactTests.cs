@@ -7,7 +7,7 @@ namespace Compat.Tests.Validation;
 /// <summary>The data keeps what its standing rules demand of claims, patients, binding and mixing.</summary>
 public class StandingFactTests
 {
-    private static readonly Claim Bare = EveryKind.Claim with { For = [], Reaches = Level.Intermediate };
+    private static readonly Claim Bare = EveryKind.Claim with { With = [], For = [], Reaches = Level.Intermediate };
 
     [Fact]
     public void A_published_claim_of_the_bare_agent_may_not_reach_above()
@@ -25,6 +25,7 @@ public class StandingFactTests
         Keeps(Bare, Level.Intermediate);
         Keeps(Bare with { For = [new("window")] }, Level.Low);
         Keeps(Bare with { Kind = ClaimKind.Label }, Level.Low);
+        Keeps(Bare with { With = EveryKind.Claim.With }, Level.Low);
         Keeps(Bare with { Refuted = "an outbreak" }, Level.Low);
         Keeps(Bare with { Reaches = null }, Level.Low);
         Keeps(Bare with { When = Bare.When with { Strength = AxisLimit.Within(Interval.Above(90m)) } }, Level.Low);
@@ -41,6 +42,7 @@ public class StandingFactTests
         {
             EveryKind.Forbids with { Patients = [PatientGroup.Newborn] },
             EveryKind.Forbids with { Agent = new("ethanol") },
+            EveryKind.Forbids with { Occupied = true },
             EveryKind.Forbids with { For = [new("window")] },
             EveryKind.Forbids with { When = new() { Strength = AxisLimit.Within(Interval.AtLeast(6m)) } },
             EveryKind.Forbids with { Verdict = PersonVerdict.WithDuties, Duties = [new() { Kind = DutyKind.KeepWet }] },
