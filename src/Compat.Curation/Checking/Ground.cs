@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using Compat.Evaluation;
 using Compat.Exposures;
+using Compat.Instructions;
 using Compat.Knowledge;
 using Compat.Sites;
 
@@ -17,7 +18,7 @@ internal sealed class Ground
 
     public Ground(KnowledgeData data, IReadOnlyList<Site> sites)
     {
-        Kb = new CompiledBase(data, sites);
+        Kb = new CompiledBase(data, sites, PhraseRules.Of(data, sites).Rules);
         Agents = new TreeOrder(Kb.Agents);
         Materials = Subject.Materials(Kb).ToArray();
         Parts = Subject.Parts(Kb).ToArray();
