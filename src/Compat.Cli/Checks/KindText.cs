@@ -7,7 +7,7 @@ internal static class KindText
 {
     /// <summary>Whether findings of the kind are faults as a rule.</summary>
     public static bool IsFault(FindingKind kind) =>
-        kind is not (FindingKind.Refinement or FindingKind.RedundantRule or FindingKind.InstructionsDepart or FindingKind.ThinEvidence or FindingKind.Stale);
+        kind is not (FindingKind.Refinement or FindingKind.RedundantRule or FindingKind.InstructionsDepart or FindingKind.ThinEvidence or FindingKind.ClosedWindow or FindingKind.Stale);
 
     public static string What(FindingKind kind) => Of(kind).What;
 
@@ -36,6 +36,7 @@ internal static class KindText
         FindingKind.ImpossibleAnswer => ("An 'allowed' that cannot be done.", "A part it covers has no way to meet its duties or to end its residence, or two of its duties exclude each other.", "Narrow it to the parts that stand it, or name a way they stand."),
         FindingKind.TooManyGaps => ("More pairs of part and agent without evidence than agreed.", "Each is answered 'not established'.", "Find evidence for the worst parts first."),
         FindingKind.ThinEvidence => ("An 'allowed' that rests on less than it says.", "It goes beyond what was tested or seen.", "Look for evidence on what it says, or narrow it."),
+        FindingKind.ClosedWindow => ("An agent that cannot do on a part what the part usually needs.", "It kills only after longer, by a wetter method or at another strength than the part stands.", "Look for evidence of a longer residence, or for a claim of a shorter wet time."),
         _ => ("A rule that may be out of date.", "It was not looked at for long, or better evidence just beside it puts it in doubt.", "Look at its sources again."),
     };
 }

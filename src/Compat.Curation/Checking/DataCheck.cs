@@ -63,6 +63,8 @@ public static class DataCheck
     {
         options.Progress?.Invoke("evidence");
         var notes = new ThinEvidence(ground).Find(options.RestsOn).Concat(new StaleRules(ground).Find(options)).ToList();
+        options.Progress?.Invoke("windows");
+        notes.AddRange(new ClosedWindows(ground).Find());
         options.Progress?.Invoke("gaps");
         gaps = new Gaps(ground).Find();
         var count = gaps.Sum(part => part.Agents.Count);

@@ -51,6 +51,9 @@ public enum FindingKind
     /// <summary>An 'allowed' that rests on less than it says.</summary>
     ThinEvidence,
 
+    /// <summary>An agent that a part stands and that kills what the part usually needs, but not both at once.</summary>
+    ClosedWindow,
+
     /// <summary>A rule that was not looked at for long, or that better evidence near it puts in doubt.</summary>
     Stale,
 }

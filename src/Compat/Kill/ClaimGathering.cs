@@ -21,7 +21,7 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
         if (substance.Product is not { } product)
         {
             var asked = substance.Components[0];
-            return [new ClaimSet(asked, [.. Published(asked), .. Instructed(asked)])];
+            return [new ClaimSet(asked, [.. Published(asked, []), .. Instructed(asked)])];
         }
 
         var own = OfLabel(product).Concat(Instructed(product)).ToArray();
@@ -29,7 +29,7 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
         foreach (var component in substance.Components)
         {
             if (component.OnlyForbids || component.Unknown) continue;
-            var published = MayUsePublished(product, component) ? Published(component) : [];
+            var published = MayUsePublished(product, component) ? Published(component, Destroyers(component)) : [];
             var claims = published.Concat(Instructed(component)).ToArray();
             if (claims.Length > 0) sets.Add(new ClaimSet(component, [.. own, .. claims]));
         }
@@ -38,7 +38,7 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
         return sets;
     }
 
-    /// <summary>A published claim counts for a product only where it is known whole and nothing in it binds or destroys the ingredient.</summary>
+    /// <summary>A published claim counts for a product only where it is known whole. What in it binds or destroys the ingredient leaves only claims of a blend that names it.</summary>
     private bool MayUsePublished(Product product, Component component)
     {
         if (product.LabelClaims.Count > 0) return Not(new KillReason(KillReasonCode.LabelAlone, [product.Id.Value]));
@@ -47,7 +47,6 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
         {
             if (other == component || other.OnlyForbids) continue;
             if (other.Unknown) return Not(new KillReason(KillReasonCode.UnknownIngredient, [other.Name ?? ""]));
-            if (Destroys(component.Agent, other.Agent)) return Not(new KillReason(KillReasonCode.Inactivated, [component.Name ?? "", other.Name ?? ""]));
         }
 
         return true;
@@ -57,6 +56,13 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
             PublishedNotUsed ??= reason;
             return false;
         }
+    }
+
+    private Component[] Destroyers(Component component)
+    {
+        var destroyers = substance.Components.Where(other => other != component && !other.OnlyForbids && !other.Unknown && Destroys(component.Agent, other.Agent)).ToArray();
+        if (destroyers.Length > 0) PublishedNotUsed ??= new KillReason(KillReasonCode.Inactivated, [component.Name ?? "", destroyers[0].Name ?? ""]);
+        return destroyers;
     }
 
     private bool Destroys(int agent, int by)
@@ -69,12 +75,13 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
         bool At(int node, AgentId id) => Base.Agents.IsAtOrBelow(node, Base.Agents[id.Value]);
     }
 
-    private IEnumerable<ClaimOnAxes> Published(Component component)
+    private IEnumerable<ClaimOnAxes> Published(Component component, IReadOnlyList<Component> destroyers)
     {
         foreach (var claim in Base.Data.Claims)
         {
             if (claim.Refuted is not null || !Base.Agents.IsAtOrBelow(component.Agent, Base.Agents[claim.Agent.Value])) continue;
             if (claim.For.Count > 0 && !variants.Any(v => v.Part >= 0 && claim.For.Any(part => Base.Parts.IsAtOrBelow(v.Part, Base.Parts[part.Value])))) continue;
+            if (!destroyers.All(by => claim.With.Any(partner => Base.Agents.IsAtOrBelow(by.Agent, Base.Agents[partner.Agent.Value])))) continue;
             if (DilutionsOfPartners(claim) is not { } dilutions || dilutions.IsEmpty) continue;
             yield return new ClaimOnAxes
             {
