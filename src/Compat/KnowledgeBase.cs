@@ -176,8 +176,10 @@ public sealed class KnowledgeBase
         foreach (var part in device.Parts)
         {
             var traits = _compiled.Part(_compiled.Parts[part.OneOfTypes[0].Value]);
-            var needsNothing = (part.TouchedBy ?? traits.TouchedBy) is TouchedBy.Nobody or TouchedBy.Internal;
-            answers.Add(new DevicePartAnswer(part, traits.Part, needsNothing, needsNothing ? null : Ask(question with { DevicePart = part.Id })));
+            var asked = question with { DevicePart = part.Id };
+            var needsNothing = question.OnlyPart ? (part.TouchedBy ?? traits.TouchedBy) is TouchedBy.Nobody or TouchedBy.Internal
+                : NeedMaker.Of(_compiled, asked) is { KeptDry: true, SoiledWhereDry: false, Prions: false };
+            answers.Add(new DevicePartAnswer(part, traits.Part, needsNothing, needsNothing ? null : Ask(asked)));
         }
 
         return answers.OrderBy(a => a.NeedsNothing).ThenBy(a => a.Answer?.Verdict).ToArray();

@@ -1,4 +1,5 @@
 using Compat.Answers;
+using Compat.Kill;
 
 namespace Compat.Cli.Wording;
 
@@ -9,6 +10,14 @@ public static class EstablishWording
     public static IReadOnlyList<string> Of(Answer answer, Names names)
     {
         if (answer.Verdict != Verdict.NotEstablished) return [];
+        var list = new List<string>();
+        if (answer.PartVerdict == Verdict.NotEstablished) list.AddRange(OfPart(answer, names));
+        if (answer.Kill is { Verdict: Verdict.NotEstablished } kill) list.AddRange(kill.Reasons.SelectMany(reason => Of(reason, answer.Question, names)));
+        return list.Distinct().ToArray();
+    }
+
+    private static List<string> OfPart(Answer answer, Names names)
+    {
         var unit = ExposureWording.Unit(answer.Question, names);
         var list = new List<string>();
         foreach (var part in answer.WouldBeAllowed) list.Add(ExposureWording.WouldBeAllowed(part, unit));
@@ -16,7 +25,24 @@ public static class EstablishWording
         if (answer.Question.Device is { } device && names.FindDevice(device.Value) is { Instructions.Count: 0 })
             list.Add("the device's own instructions for use: put what they say in a site file");
         if (list.Count == 0) list.Add("a test on the part, its maker's instructions, or a publication that covers this exposure");
-        return list.Distinct().ToArray();
+        return list;
+    }
+
+    private static IEnumerable<string> Of(KillReason reason, Question question, Names names)
+    {
+        var target = names.Target(reason.Arguments.Count > 0 ? reason.Arguments[^1] : "");
+        var product = question.Product is { } id ? names.Product(id.Value) : null;
+        yield return reason.Code switch
+        {
+            KillReasonCode.ContactNotKnown => "what touches the part (--touched-by), or the level it needs (--level)",
+            KillReasonCode.HighNeedsMore => "the device's instructions, a guideline that names this kind of part, or a product whose label claims high level",
+            KillReasonCode.SterileNeedsInstructions => "the device's instructions for sterilising it",
+            KillReasonCode.WaterTooHard => "softer water, or a label that allows this hardness",
+            KillReasonCode.OutsideClaims => $"a claim of {target} at this exposure; or state strength, temperature, pH and method, so that a claim on record covers them",
+            KillReasonCode.NoClaim when product is null => $"a publication or the device's instructions: {target}, at which strength and wet time",
+            KillReasonCode.NoClaim => $"a label claim of {product} for {target}, with its test standard or registration",
+            _ => $"a label claim of {product} for what is needed, with its test standard or registration and wet time",
+        };
     }
 
     private static IEnumerable<string> Of(Reason reason, Names names)
@@ -38,7 +64,8 @@ public static class EstablishWording
                 yield return $"what `{argument}` is, or evidence on the product itself";
                 break;
             case ReasonCode.CompositionNotKnown:
-                yield return "the full composition, or evidence on the product itself";
+                yield return "its maker's written statement that this product may be used on this part or material: how long, how often, by which method";
+                yield return "or its full composition, every ingredient with its figure";
                 break;
             case ReasonCode.EditionSilent:
                 yield return "which edition of the instructions covers this device: state its serial number";

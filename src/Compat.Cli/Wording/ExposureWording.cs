@@ -41,6 +41,7 @@ public static class ExposureWording
         if (question.Uses is { } uses) parts.Add(uses + "\u00a0uses");
         for (var i = 0; i < question.Acts.Count; i++) parts.Add("with " + Words.Of(question.Acts[i]));
         if (question.Serial is { } serial) parts.Add("serial number " + serial);
+        parts.AddRange(NeedWording.Asked(question));
         return parts.Count == 0 ? "no axis stated" : string.Join("; ", parts);
     }
 

@@ -1,0 +1,22 @@
+using Compat.Kill;
+
+namespace Compat.Cli.Input;
+
+/// <summary>What serves where the agent or product asked does not.</summary>
+/// <param name="Products">Products of the sites.</param>
+/// <param name="Agents">Agents, where no product serves.</param>
+public sealed record Serving(IReadOnlyList<ProductId> Products, IReadOnlyList<AgentId> Agents)
+{
+    /// <summary>Looked for only where the answer is no, or not known, and something could serve at all.</summary>
+    public static Serving Of(KnowledgeBase kb, Answer answer)
+    {
+        if (answer.Verdict > Verdict.NotEstablished || IsOutside(answer)) return new([], []);
+        if (answer.Kill is null) return new([], kb.Alternatives(answer.Question));
+        var (products, agents) = kb.Serving(answer.Question);
+        return new(products, agents);
+    }
+
+    /// <summary>Whether no agent at all is the answer: prions, soil where it must be dry.</summary>
+    public static bool IsOutside(Answer answer) =>
+        answer.Kill is { Reasons: [{ Code: KillReasonCode.Prions or KillReasonCode.SoiledWhereDry }, ..] };
+}
