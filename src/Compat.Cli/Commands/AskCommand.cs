@@ -71,8 +71,9 @@ internal sealed class AskCommand : QuestionCommand
         var parts = AskOrNote(call, () => kb.AskDevice(question));
         if (call.Problems.Count > 0 || parts is null) return BadInput.Report(call.Problems, call.Stderr);
         var names = NamesOf(kb);
-        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new AnswerJson(json, names).WriteDevice(question, parts, kb.Identity));
-        else new AnswerText(new Page(call.Stdout), names).WriteDevice(question, parts, kb.Identity);
+        var serving = parts.Where(part => part.Answer is not null).ToDictionary(part => part.Part.Id, part => Serving.OfPart(kb, part.Answer!));
+        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new AnswerJson(json, names).WriteDevice(question, parts, serving, kb.Identity));
+        else new AnswerText(new Page(call.Stdout), names).WriteDevice(question, parts, serving, kb.Identity);
         return ExitCode.Of(parts.Where(part => !part.NeedsNothing).Select(part => part.Answer).OfType<Answer>().ToArray());
     }
 }

@@ -23,7 +23,7 @@ public sealed class AnswerJson(Utf8JsonWriter json, Names names)
     }
 
     /// <summary>A device with all its parts.</summary>
-    public void WriteDevice(Question question, IReadOnlyList<DevicePartAnswer> parts, IReadOnlyList<DataIdentity> identity)
+    public void WriteDevice(Question question, IReadOnlyList<DevicePartAnswer> parts, IReadOnlyDictionary<DevicePartId, Serving> serving, IReadOnlyList<DataIdentity> identity)
     {
         json.WriteStartObject();
         json.WriteString("device", question.Device!.Value);
@@ -37,6 +37,7 @@ public sealed class AnswerJson(Utf8JsonWriter json, Names names)
             {
                 json.WriteStartObject("answer");
                 Content(answer);
+                json.WriteStringList("servingProducts", serving[part.Part.Id].Products.Select(id => id.Value));
                 json.WriteEndObject();
             }
 

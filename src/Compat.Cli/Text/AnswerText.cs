@@ -20,7 +20,7 @@ public sealed class AnswerText(Page page, Names names)
         _whole.Judged(answer);
         Section("Asked", [ExposureWording.Asked(answer.Question, ExposureWording.Unit(answer.Question, names))]);
         Body(answer);
-        if (answer.Verdict <= Verdict.NotEstablished) Section("Taken for what was left out", Assumed(answer));
+        if (answer.Verdict <= Verdict.NotEstablished && !Serving.IsOutside(answer)) Section("Taken for what was left out", Assumed(answer));
         Section("What would establish it", EstablishWording.Of(answer, names));
         Serves(answer, serving);
         Evidence([answer]);
@@ -30,16 +30,16 @@ public sealed class AnswerText(Page page, Names names)
     private void Serves(Answer answer, Serving serving)
     {
         var judged = answer.Kill is not null;
-        Section("Products of the site that do it all, each within limits of its own", Few(serving.Products.Select(id => names.Product(id.Value)).ToArray()));
+        Products(serving);
         Section(
-            judged ? "Agents on record that do it all, each within limits of its own" : "Agents on record that it stands, each within limits of its own",
+            judged ? "Agents on record that do it all, each at a strength and within limits of its own" : "Agents on record that it stands, each within limits of its own",
             Few(serving.Agents.Select(id => names.Agent(id.Value)).ToArray()));
         if (judged && serving is { Products.Count: 0, Agents.Count: 0 } && answer.Verdict <= Verdict.NotEstablished && !Serving.IsOutside(answer))
             Section("What does it all", ["nothing that is on record" + (answer.Question.Method is { } method ? $" by {Words.Of(method)}" : "")]);
     }
 
     /// <summary>A device: every part that needs something, worst first, then those that need nothing.</summary>
-    public void WriteDevice(Question question, IReadOnlyList<DevicePartAnswer> parts, IReadOnlyList<DataIdentity> identity)
+    public void WriteDevice(Question question, IReadOnlyList<DevicePartAnswer> parts, IReadOnlyDictionary<DevicePartId, Serving> serving, IReadOnlyList<DataIdentity> identity)
     {
         var answered = parts.Where(part => part is { NeedsNothing: false, Answer: not null }).ToArray();
         page.Line($"{names.Device(question.Device!.Value)}: {Substance(question)}");
@@ -52,6 +52,7 @@ public sealed class AnswerText(Page page, Names names)
             _whole.Judged(part.Answer!);
             Body(part.Answer!);
             Section("What would establish it", EstablishWording.Of(part.Answer!, names));
+            Products(serving[part.Part.Id]);
         }
 
         page.Blank();
@@ -73,6 +74,9 @@ public sealed class AnswerText(Page page, Names names)
         Evidence(answered.Select(part => part.Answer!).ToArray());
         End(identity);
     }
+
+    private void Products(Serving serving) =>
+        Section("Products of the site that do it all, each within limits of its own", Few(serving.Products.Select(id => names.Product(id.Value)).ToArray()));
 
     private static string PartName(DevicePartAnswer part) =>
         part.Part.Name is { } name ? $"{name} ({part.Part.Id}, {part.Type.Id})" : $"{part.Part.Id} ({part.Type.Name}, {part.Type.Id})";
@@ -104,10 +108,12 @@ public sealed class AnswerText(Page page, Names names)
     {
         var unit = ExposureWording.Unit(answer.Question, names);
         _whole.Need(answer);
+        if (Serving.IsOutside(answer)) return;
         _whole.Window(answer, unit);
-        Section("Limits", answer.Limits.Select(limit => LimitWording.Of(limit, answer, names)));
+        var useful = answer.Kill is null || answer.Verdict >= Verdict.AllowedWithinLimits;
+        if (useful) Section("Limits", answer.Limits.Select(limit => LimitWording.Of(limit, answer, names)));
         Boxes(answer, unit);
-        Section("What must go with it", WholeText.Duties(answer).Select(duty => DutyWording.Of(duty, names)).Distinct());
+        if (useful) Section("What must go with it", WholeText.Duties(answer).Select(duty => DutyWording.Of(duty, names)).Distinct());
         Section("Damage to expect", answer.Damage.Select(EvidenceWording.Of));
         if (answer.PartVerdict != Verdict.NotEstablished)
             Section("State it, and more is allowed", answer.WouldBeAllowed.Select(part => ExposureWording.WouldBeAllowed(part, unit)));
@@ -143,6 +149,7 @@ public sealed class AnswerText(Page page, Names names)
 
     private void Evidence(IReadOnlyList<Answer> answers)
     {
+        answers = answers.Where(answer => !Serving.IsOutside(answer)).ToArray();
         Section("Rules that decided", answers.SelectMany(answer => answer.DecidedBy).DistinctBy(rule => rule.Id).Select(EvidenceWording.Of));
         _whole.Evidence(answers);
         Section("Rules set aside by others", answers.SelectMany(answer => answer.SetAside).DistinctBy(rule => rule.Id).Select(EvidenceWording.Of));

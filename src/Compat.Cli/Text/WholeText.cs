@@ -13,9 +13,13 @@ internal sealed class WholeText(Page page, Names names)
         if (answer.Kill is not { } kill) return;
         page.Heading("What was judged");
         var by = VerdictWording.JudgedBy(answer);
-        page.Item($"part: {VerdictWording.Plain(answer.PartVerdict)}. {ReasonWording.Of(answer.Decisive, answer.Question, names)}{(by is null ? "" : " " + by)}");
-        page.Item($"kill: {VerdictWording.Plain(kill.Verdict)}. {KillWording.Of(kill, answer, names)}");
-        if (answer.People is { } people) page.Item($"people: {VerdictWording.Plain(people.Verdict)}. {PeopleWording.Of(people, names)}");
+        var decider = answer.Verdict < Verdict.AllowedWithinLimits ? VerdictWording.Deciders(answer)[0] : null;
+        Item("part", answer.PartVerdict, ReasonWording.Of(answer.Decisive, answer.Question, names) + (by is null ? "" : " " + by));
+        Item("kill", kill.Verdict, KillWording.Of(kill, answer, names));
+        if (answer.People is { } people) Item("people", people.Verdict, PeopleWording.Of(people, names));
+
+        void Item(string what, Verdict verdict, string why) =>
+            page.Item($"{what}: {VerdictWording.Plain(verdict)}{(what == decider ? ", as said above" : ". " + why)}");
     }
 
     /// <summary>What the part needs.</summary>
@@ -51,8 +55,9 @@ internal sealed class WholeText(Page page, Names names)
         var rules = answers.SelectMany(answer => answer.People?.Rules ?? []).DistinctBy(rule => rule.Id).ToArray();
         Section("Claims used", claims.Select(claim => KillWording.Of(claim, names)));
         Section("Rules on people", rules.Select(rule => PeopleWording.Of(rule, names)));
-        var sources = claims.SelectMany(claim => claim.Sources).Concat(rules.SelectMany(rule => rule.Sources)).Distinct();
-        Section("Their sources", sources.Select(names.FindSource).OfType<Source>().Select(EvidenceWording.Of));
+        var listed = answers.SelectMany(answer => answer.Sources).Select(source => source.Id).ToArray();
+        var sources = claims.SelectMany(claim => claim.Sources).Concat(rules.SelectMany(rule => rule.Sources)).Distinct().Except(listed);
+        Section("Sources of the claims and of the rules on people", sources.Select(names.FindSource).OfType<Source>().Select(EvidenceWording.Of));
     }
 
     /// <summary>Whether the judgement of kill, or of people, has said already what closes the window.</summary>

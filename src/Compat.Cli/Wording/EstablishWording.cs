@@ -16,6 +16,13 @@ public static class EstablishWording
         return list.Distinct().ToArray();
     }
 
+    /// <summary>What to ask for where the composition is not known in full.</summary>
+    private static string[] OfComposition { get; } =
+    [
+        "its maker's written statement that this product may be used on this part or material: how long, how often, by which method",
+        "or its full composition, every ingredient with its figure",
+    ];
+
     private static List<string> OfPart(Answer answer, Names names)
     {
         var unit = ExposureWording.Unit(answer.Question, names);
@@ -24,13 +31,16 @@ public static class EstablishWording
         foreach (var reason in answer.Reasons.Prepend(answer.Decisive)) list.AddRange(Of(reason, names));
         if (answer.Question.Device is { } device && names.FindDevice(device.Value) is { Instructions.Count: 0 })
             list.Add("the device's own instructions for use: put what they say in a site file");
+        if (answer.Question.Product is { } id && names.FindProduct(id.Value) is { Composition: not Sites.Composition.Full })
+            list.AddRange(OfComposition);
         if (list.Count == 0) list.Add("a test on the part, its maker's instructions, or a publication that covers this exposure");
         return list;
     }
 
     private static IEnumerable<string> Of(KillReason reason, Question question, Names names)
     {
-        var target = names.Target(reason.Arguments.Count > 0 ? reason.Arguments[^1] : "");
+        string Argument(int index) => index < reason.Arguments.Count ? reason.Arguments[index] : "";
+        var target = names.Target(Argument(0));
         var product = question.Product is { } id ? names.Product(id.Value) : null;
         yield return reason.Code switch
         {
@@ -38,7 +48,8 @@ public static class EstablishWording
             KillReasonCode.HighNeedsMore => "the device's instructions, a guideline that names this kind of part, or a product whose label claims high level",
             KillReasonCode.SterileNeedsInstructions => "the device's instructions for sterilising it",
             KillReasonCode.WaterTooHard => "softer water, or a label that allows this hardness",
-            KillReasonCode.OutsideClaims => $"a claim of {target} at this exposure; or state strength, temperature, pH and method, so that a claim on record covers them",
+            KillReasonCode.OutsideClaims when KillWording.ByOtherMethods(Argument(1), question) => $"a claim of {target} by this method, if the part stands no other; on record are {Argument(1)}",
+            KillReasonCode.OutsideClaims => $"strength, temperature and pH, stated, so that a claim on record covers them; or a claim of {target} at this exposure",
             KillReasonCode.NoClaim when product is null => $"a publication or the device's instructions: {target}, at which strength and wet time",
             KillReasonCode.NoClaim => $"a label claim of {product} for {target}, with its test standard or registration",
             _ => $"a label claim of {product} for what is needed, with its test standard or registration and wet time",
@@ -64,8 +75,7 @@ public static class EstablishWording
                 yield return $"what `{argument}` is, or evidence on the product itself";
                 break;
             case ReasonCode.CompositionNotKnown:
-                yield return "its maker's written statement that this product may be used on this part or material: how long, how often, by which method";
-                yield return "or its full composition, every ingredient with its figure";
+                foreach (var statement in OfComposition) yield return statement;
                 break;
             case ReasonCode.EditionSilent:
                 yield return "which edition of the instructions covers this device: state its serial number";

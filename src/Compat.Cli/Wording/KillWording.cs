@@ -39,7 +39,7 @@ public static class KillWording
             KillReasonCode.HighNeedsMore => "High level takes the device's instructions, a guideline that names this kind of part, or a product's label claim; a claim of the bare agent is not enough.",
             KillReasonCode.SterileNeedsInstructions => "Sterile takes the device's own instructions; else send it to sterile services.",
             KillReasonCode.NotReached => $"Wiping or spraying does not reach into {Inside(Argument(0))}.",
-            KillReasonCode.OutsideClaims => $"On record it {Target(0)}, but not at the strength, temperature, pH or method asked, or not over the whole of what is uncertain.",
+            KillReasonCode.OutsideClaims => $"On record it {Target(0)}{Elsewhere(Argument(1), question)} ({WindowWording.Named(reason.Arguments.Skip(2))}).",
             KillReasonCode.LabelAlone => $"{Upper(names.Product(Argument(0)))} has label claims and is judged by these alone.",
             KillReasonCode.CompositionNotFull => $"{Upper(names.Product(Argument(0)))} has no label claim on record, and its composition is not known in full: what is published of an ingredient does not count for it.",
             KillReasonCode.UnknownIngredient => $"It has no label claim on record, and what is published of an ingredient does not count beside the unknown ingredient `{Argument(0)}`.",
@@ -72,6 +72,14 @@ public static class KillWording
     /// <summary>What is to be reached or killed, as a predicate.</summary>
     private static string Meet(string target, Names names) =>
         Words.TryParse<Efficacy.Level>(target, out var level) ? "reaches " + NeedWording.Of(level) : "kills " + names.Target(target);
+
+    /// <summary>Whether the claims on record are of other methods than the one asked.</summary>
+    internal static bool ByOtherMethods(string methods, Question question) =>
+        question.Method is { } asked && !methods.Split(", ").Contains(Words.Of(asked));
+
+    private static string Elsewhere(string methods, Question question) =>
+        ByOtherMethods(methods, question) ? $" by {methods}, not by {Words.Of(question.Method!.Value)}"
+        : ", but not at the strength, temperature or pH asked, or not over the whole of what is uncertain";
 
     private static string Inside(string geometry) => geometry == "lumen" ? "a bore" : geometry == "porous" ? "pores" : "a " + geometry;
 

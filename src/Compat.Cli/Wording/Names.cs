@@ -53,12 +53,13 @@ public sealed class Names
     public StandingRule? FindStandingRule(string id) => _standing.GetValueOrDefault(id);
 
     /// <summary>A group of organisms in words, or an organism by its name.</summary>
-    public string Target(OrganismTarget target) => target.Group is { } group ? Words.Of(group).Replace('-', ' ') : Target(target.Organism!.Value);
+    public string Target(OrganismTarget target) => target.Group is { } group ? NeedWording.Group(group) : Target(target.Organism!.Value);
 
     /// <summary>A level, a group or an organism by its word or id, as it is to be reached or killed.</summary>
     public string Target(string word) =>
         Words.TryParse<Level>(word, out _) ? word + " level"
         : _organisms.TryGetValue(word, out var organism) ? organism.Name
+        : Words.TryParse<OrganismGroup>(word, out var group) ? NeedWording.Group(group)
         : word.Replace('-', ' ');
 
     /// <summary>An agent class by name and id.</summary>

@@ -15,7 +15,7 @@ public static class NeedWording
         if (question.TouchedBy is { } contact) yield return "touched by " + Contact(contact);
         if (question.Soil is { } soil) yield return "soil: " + Soils(soil);
         if (question.Level is { } level) yield return "at least " + Words.Of(level) + "\u00a0level";
-        if (question.Against.Count > 0) yield return "against " + string.Join(", ", question.Against.Select(target => Plain(target.ToString())));
+        if (question.Against.Count > 0) yield return "against " + string.Join(", ", question.Against.Select(target => target.Group is { } group ? Group(group) : Plain(target.ToString())));
         if (question.Patients.Count > 0) yield return "patients: " + Patients(question.Patients);
         if (question.Occupied) yield return "a patient in the device or in reach";
         if (question.Cloth is { } cloth) yield return "cloth of " + cloth;
@@ -46,6 +46,9 @@ public static class NeedWording
         Efficacy.Level.Sterile => "sterile",
         _ => Words.Of(level) + "-level disinfection",
     };
+
+    /// <summary>A group of organisms in words.</summary>
+    public static string Group(OrganismGroup group) => group == OrganismGroup.NonEnvelopedViruses ? "non-enveloped viruses" : Plain(Words.Of(group));
 
     /// <summary>What touches a part, in words.</summary>
     public static string Contact(TouchedBy contact) => contact switch
@@ -81,7 +84,7 @@ public static class NeedWording
             NeedOrigin.Occasion => $"by the occasion; {touched}",
             _ => $"{touched}, published classification",
         };
-        var groups = need.Groups.Count == 0 ? "" : ". It includes " + string.Join(", ", need.Groups.Select(group => Plain(Words.Of(group))));
+        var groups = need.Groups.Count == 0 ? "" : ". It includes " + string.Join(", ", need.Groups.Select(Group));
         return $"{(need.CleanFirst ? "cleaned first in a step of its own, then " : "")}{Of(level)} ({why}){Also(need, names)}{groups}";
     }
 

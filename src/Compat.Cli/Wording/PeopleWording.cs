@@ -40,7 +40,11 @@ public static class PeopleWording
         return rule.Occupied ? (patients.Length == 0 ? "" : patients + ", ") + "a patient in the device or in reach" : patients;
     }
 
-    private static IEnumerable<string> Silent(IReadOnlyList<Windows.SilentPatient> silent, Names names) =>
-        silent.GroupBy(pair => pair.Ingredient).Select(group =>
-            $"Nothing on record says what {names.Anything(group.Key)} means for: {NeedWording.Patients(group.Select(pair => pair.Patient))}. That is no permission.");
+    private static IEnumerable<string> Silent(IReadOnlyList<Windows.SilentPatient> silent, Names names)
+    {
+        if (silent.Count == 0) yield break;
+        var each = silent.GroupBy(pair => pair.Ingredient).Select(group => (Ingredient: names.Anything(group.Key), Patients: NeedWording.Patients(group.Select(pair => pair.Patient))));
+        var alike = each.GroupBy(pair => pair.Patients).Select(group => $"{string.Join(", ", group.Select(pair => pair.Ingredient))} for {group.Key}");
+        yield return $"No rule on people is on record, which is no permission, of: {string.Join("; ", alike)}.";
+    }
 }

@@ -37,12 +37,13 @@ public static class VerdictWording
     /// <summary>A verdict within a sentence.</summary>
     public static string Plain(Verdict verdict) => Exposures.Words.Of(verdict).Replace('-', ' ');
 
-    /// <summary>Which of the three decided: those that are as bad as the answer, part before kill before people.</summary>
+    /// <summary>Which of the three decided: those that are as bad as the answer, part before kill before people; what no agent answers comes first.</summary>
     public static IReadOnlyList<string> Deciders(Answer answer)
     {
         var list = new List<string>();
+        if (Input.Serving.IsOutside(answer)) list.Add("kill");
         if (answer.PartVerdict == answer.Verdict) list.Add("part");
-        if (answer.Kill?.Verdict == answer.Verdict) list.Add("kill");
+        if (answer.Kill?.Verdict == answer.Verdict && list is not ["kill", ..]) list.Add("kill");
         if (answer.People?.Verdict == answer.Verdict) list.Add("people");
         return list;
     }

@@ -23,12 +23,12 @@ public static class WindowWording
     {
         var parts = new List<string> { Words.Of(box.Method) };
         if (box.Strength is { } strength) parts.Add("strength " + FigureWording.Strength(strength, unit));
-        if (box.Dilution is { } dilution) parts.Add(dilution.IsPoint && dilution.Lower == 1m ? "undiluted" : "dilution " + FigureWording.Dilution(dilution));
+        if (box.Dilution is { } dilution) parts.Add(ExposureWording.Dilution(dilution));
         if (Wet(box) is { } wet) parts.Add(wet);
         parts.Add(box.Residence.Upper is not { } last || last == Interval.WithoutEnd ? "it may stay on" : "off the part " + (box.Residence.UpperIncluded ? "by " : "before ") + FigureWording.Duration(last));
         parts.Add(Measured(FigureWording.Temperature(box.Temperature), "any temperature", box.Temperature is { Lower: null or -40m, Upper: null or 200m }, box.MeasureTemperature));
         parts.Add(Measured("pH " + FigureWording.Ph(box.Ph), "any pH", box.Ph is { Lower: null or -1m, Upper: null or 15m }, box.MeasurePh));
-        parts.Add(FigureWording.Uses(box.Uses) + "\u00a0uses");
+        parts.Add(FigureWording.CountOfUses(box.Uses));
         return string.Join("; ", parts);
     }
 
@@ -73,7 +73,8 @@ public static class WindowWording
     private static string Time(decimal? seconds) =>
         seconds is not { } time ? "a time not on record" : time == Interval.WithoutEnd ? "any time" : FigureWording.Duration(time);
 
-    private static string Named(IEnumerable<string> ids)
+    /// <summary>The first few ids; the rest is counted.</summary>
+    internal static string Named(IEnumerable<string> ids)
     {
         var all = ids.Distinct().Select(id => $"`{id}`").ToArray();
         return string.Join(", ", all.Take(MostNamed)) + (all.Length > MostNamed ? $" and {all.Length - MostNamed} more" : "");
