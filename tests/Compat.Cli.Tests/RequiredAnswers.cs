@@ -91,11 +91,11 @@ public sealed class RequiredAnswers
         AskAtSite(0, ["--device", "fundus-camera", "--part", "housing", "--agent", "isopropanol", .. EveryAxis, "--only", "part"]);
 
     [Fact]
-    public void DemoHousing_EveryAxisStatedAndKillAsked_DampWipeIsNotShownToKill()
+    public void DemoHousing_EveryAxisStatedAndAllJudged_WithinLimitsForPeople()
     {
-        var run = AskAtSite(4, ["--device", "fundus-camera", "--part", "housing", "--agent", "isopropanol", .. EveryAxis]);
-        Assert.Contains("Kill decides: On record it reaches low-level disinfection by wet-wipe", run.Flat, StringComparison.Ordinal);
-        Assert.Contains("part: allowed.", run.Flat, StringComparison.Ordinal);
+        var run = AskAtSite(3, ["--device", "fundus-camera", "--part", "housing", "--agent", "isopropanol", .. EveryAxis]);
+        Assert.Contains("people: allowed within limits. One rule on people asks duties", run.Flat, StringComparison.Ordinal);
+        Assert.Contains("part: allowed. ", run.Flat, StringComparison.Ordinal);
     }
 
     [Fact]
