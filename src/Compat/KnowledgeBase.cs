@@ -151,14 +151,14 @@ public sealed class KnowledgeBase
         return new WindowMaker(_compiled, question, new WindowGround(_compiled, question, need, measured: true)).Make(Identity);
     }
 
-    /// <summary>What serves where the agent or product asked does not: the products of the sites first, else agents; by the same method.</summary>
+    /// <summary>What serves where the agent or product asked does not: the products of the sites first, else agents at some strength in their usual range; by the same method.</summary>
     /// <param name="question">The question whose agent or product does not serve.</param>
     public (IReadOnlyList<ProductId> Products, IReadOnlyList<AgentId> Agents) Serving(Question question)
     {
         var plain = question with { Agent = null, Strength = null, Dilution = null, Ph = null, Residence = null, Temperature = null, Uses = null };
         var products = Sites.SelectMany(site => site.Products).Select(product => product.Id).Where(id => id != question.Product)
             .Where(id => TryAsk(plain with { Product = id }, out var answer, out _) && answer!.Verdict >= Verdict.AllowedWithinLimits).OrderBy(id => id).ToArray();
-        return products.Length > 0 ? (products, []) : ([], Alternatives(question));
+        return products.Length > 0 ? (products, []) : ([], question.JudgesKillAndPeople ? AgentsWithWindow(plain) : Alternatives(question));
     }
 
     /// <summary>Answers a question for every part of its device: worst first, those that need nothing last.</summary>
@@ -176,8 +176,10 @@ public sealed class KnowledgeBase
         foreach (var part in device.Parts)
         {
             var traits = _compiled.Part(_compiled.Parts[part.OneOfTypes[0].Value]);
-            var needsNothing = (part.TouchedBy ?? traits.TouchedBy) is TouchedBy.Nobody or TouchedBy.Internal;
-            answers.Add(new DevicePartAnswer(part, traits.Part, needsNothing, needsNothing ? null : Ask(question with { DevicePart = part.Id })));
+            var asked = question with { DevicePart = part.Id };
+            var needsNothing = question.OnlyPart ? (part.TouchedBy ?? traits.TouchedBy) is TouchedBy.Nobody or TouchedBy.Internal
+                : NeedMaker.Of(_compiled, asked) is { KeptDry: true, SoiledWhereDry: false, Prions: false };
+            answers.Add(new DevicePartAnswer(part, traits.Part, needsNothing, needsNothing ? null : Ask(asked)));
         }
 
         return answers.OrderBy(a => a.NeedsNothing).ThenBy(a => a.Answer?.Verdict).ToArray();
@@ -213,6 +215,19 @@ public sealed class KnowledgeBase
         wellFounded.Sort((a, b) => a.CompareTo(b));
         others.Sort((a, b) => a.CompareTo(b));
         return [.. wellFounded, .. others];
+    }
+
+    /// <summary>The agents that do it all at some exposure, their strength chosen.</summary>
+    private AgentId[] AgentsWithWindow(Question plain)
+    {
+        if (QuestionValidation.Check(_compiled, plain with { Agent = AgentClass.Root }).Count > 0) return [];
+        var need = NeedMaker.Of(_compiled, plain);
+        if (WholeJudgement.WithoutWindow(need) is { } judged) return judged.Verdict == Verdict.Allowed ? [.. Alternatives(plain)] : [];
+        var spokenFor = SpokenFor(PartResolver.Variants(_compiled, plain));
+        return Data.Agents.Where(agent => !Data.Agents.Any(child => child.Under == agent.Id) && IsSpokenFor(agent.Id, spokenFor))
+            .Select(agent => plain with { Product = null, Agent = agent.Id })
+            .Where(asked => new WindowMaker(_compiled, asked, new WindowGround(_compiled, asked, need, measured: true, freeStrength: true)).Make(Identity).IsOpen)
+            .Select(asked => asked.Agent!).OrderBy(id => id).ToArray();
     }
 
     /// <summary>The agents of every 'allowed' that can reach one of the variants: others need not be asked.</summary>

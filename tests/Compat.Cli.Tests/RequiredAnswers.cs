@@ -79,18 +79,23 @@ public sealed class RequiredAnswers
     }
 
     [Fact]
-    public void DemoHousing_ItsInstructionsAllowIt_WithinLimits() =>
-        AskAtSite(3, "--device", "fundus-camera", "--part", "housing", "--agent", "isopropanol", "--strength", "70 % v/v", "--method", "damp-wipe");
+    public void DemoHousing_ItsInstructionsAllowIt_WetterThanADampClothThePartDoesNotStandIt()
+    {
+        string[] question = ["--device", "fundus-camera", "--part", "housing", "--agent", "isopropanol", "--strength", "70 % v/v", "--only", "part"];
+        AskAtSite(3, question);
+        AskAtSite(0, [.. question, "--method", "damp-wipe"]);
+    }
 
     [Fact]
     public void DemoHousing_EveryAxisStatedAndOnlyThePart_MayBeUsed() =>
         AskAtSite(0, ["--device", "fundus-camera", "--part", "housing", "--agent", "isopropanol", .. EveryAxis, "--only", "part"]);
 
     [Fact]
-    public void DemoHousing_EveryAxisStatedButAllAsked_IsNoPermission()
+    public void DemoHousing_EveryAxisStatedAndAllJudged_WithinLimitsForPeople()
     {
         var run = AskAtSite(3, ["--device", "fundus-camera", "--part", "housing", "--agent", "isopropanol", .. EveryAxis]);
-        Assert.Contains("The part stands it. Whether it disinfects, and whether its residue harms, was not asked.", run.Flat, StringComparison.Ordinal);
+        Assert.Contains("people: allowed within limits. One rule on people asks duties", run.Flat, StringComparison.Ordinal);
+        Assert.Contains("part: allowed. ", run.Flat, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -13,8 +13,8 @@ internal sealed class AskCommand : QuestionCommand
     public AskCommand()
         : base(
             "ask",
-            "Asks whether an agent or a product may be used on a part, how, and why. What is left out is judged at its worst, or left to you and listed.",
-            new("Wipe a coated display with isopropanol", "compat ask --part display-coated --agent isopropanol --strength \"70 % v/v\" --method damp-wipe"),
+            "Asks whether an agent or a product may be used on a part, how, and why. What is left out is judged at its worst, or left to you and listed. With --device or any of the options from --touched-by to --cloth it also judges whether it kills what is needed and what it means for people; the worst of the three is the answer.",
+            new("A grip that patients hold, soiled with blood: what kills it and is stood", "compat ask --part handle --agent isopropanol --strength \"70 % v/v\" --touched-by intact-skin --soil blood --against HBV"),
             new("A keypad, from a script: 0 only if it may be used as asked", "compat ask --part keypad-membrane --agent ethanol --strength \"70 % v/v\" --method damp-wipe --residence \"1 min\" --only part --json"))
     {
         _options = new QuestionOptions
@@ -35,6 +35,16 @@ internal sealed class AskCommand : QuestionCommand
             Uses = One("--uses", "NUMBER", "Uses over the part's life"),
             Acts = Many("--act", "WORD", "What goes with it: brush, heat-drying, compressed-air, soft-cloth or rub"),
             Only = One("--only", "part", "Say that only the part is asked about"),
+            Whole = new WholeOptions
+            {
+                TouchedBy = One("--touched-by", "WORD", "What touches the part: nobody, internal, floor, hand, intact-skin, broken-skin, mucous-membrane or sterile-tissue; left out, what is on record of it"),
+                Patients = Many("--patient", "WORD", "For whom residue and vapour are judged: newborn, eye, mucous-membrane, airway, wound, bladder, gut, joint, skin, pregnancy or sensitised"),
+                Occupied = Flag("--occupied", "A patient is in the device or in reach"),
+                Soil = Many("--soil", "WORD", "What was on the part: dust, grease, gel, blood, mucus, urine, scale or residue; none where nothing was; left out, what usually is"),
+                Level = One("--level", "WORD", "A level to reach at least: cleaned, low, intermediate, high or sterile; it only raises"),
+                Against = Many("--against", "NAME", "What must be killed too: an organism by any of its names, or a group: vegetative-bacteria, tuberculosis, enveloped-viruses, non-enveloped-viruses, fungi, spores or prions"),
+                Cloth = One("--cloth", "WORD", "What the cloth is made of: cotton, cellulose, polyester"),
+            },
         };
     }
 
@@ -50,9 +60,9 @@ internal sealed class AskCommand : QuestionCommand
         var answer = AskOrNote(call, () => kb.Ask(question));
         if (call.Problems.Count > 0 || answer is null) return BadInput.Report(call.Problems, call.Stderr);
         var names = NamesOf(kb);
-        var alternatives = answer.Verdict <= Verdict.NotEstablished ? kb.Alternatives(question) : [];
-        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new AnswerJson(json, names).Write(answer, alternatives));
-        else new AnswerText(new Page(call.Stdout), names).Write(answer, alternatives);
+        var serving = Serving.Of(kb, answer);
+        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new AnswerJson(json, names).Write(answer, serving));
+        else new AnswerText(new Page(call.Stdout), names).Write(answer, serving);
         return ExitCode.Of(answer);
     }
 
@@ -61,8 +71,9 @@ internal sealed class AskCommand : QuestionCommand
         var parts = AskOrNote(call, () => kb.AskDevice(question));
         if (call.Problems.Count > 0 || parts is null) return BadInput.Report(call.Problems, call.Stderr);
         var names = NamesOf(kb);
-        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new AnswerJson(json, names).WriteDevice(question, parts, kb.Identity));
-        else new AnswerText(new Page(call.Stdout), names).WriteDevice(question, parts, kb.Identity);
+        var serving = parts.Where(part => part.Answer is not null).ToDictionary(part => part.Part.Id, part => Serving.OfPart(kb, part.Answer!));
+        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new AnswerJson(json, names).WriteDevice(question, parts, serving, kb.Identity));
+        else new AnswerText(new Page(call.Stdout), names).WriteDevice(question, parts, serving, kb.Identity);
         return ExitCode.Of(parts.Where(part => !part.NeedsNothing).Select(part => part.Answer).OfType<Answer>().ToArray());
     }
 }

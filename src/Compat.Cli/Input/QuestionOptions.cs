@@ -52,4 +52,7 @@ public sealed record QuestionOptions
 
     /// <summary>What alone is to be judged.</summary>
     public Option<string?>? Only { get; init; }
+
+    /// <summary>What kill and people are judged by; null where the command does not offer it.</summary>
+    public WholeOptions? Whole { get; init; }
 }

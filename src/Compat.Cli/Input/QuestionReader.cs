@@ -11,18 +11,13 @@ namespace Compat.Cli.Input;
 /// <summary>Makes a question of the options of a call and notes everything that is wrong with them.</summary>
 public sealed class QuestionReader
 {
-    private readonly ParseResult _parsed;
-    private readonly List<Problem> _problems;
+    private readonly OptionReader _reader;
 
-    private QuestionReader(ParseResult parsed, List<Problem> problems)
-    {
-        _parsed = parsed;
-        _problems = problems;
-    }
+    private QuestionReader(OptionReader reader) => _reader = reader;
 
     /// <summary>Reads a question. Where an option is wrong it is noted, and the question goes on without it, so that the rest can be judged too.</summary>
     public static Question Read(QuestionOptions options, ParseResult parsed, KnowledgeBase kb, List<Problem> problems) =>
-        new QuestionReader(parsed, problems).Read(options, kb);
+        new QuestionReader(new OptionReader(parsed, problems)).Read(options, kb);
 
     private Question Read(QuestionOptions options, KnowledgeBase kb)
     {
@@ -31,7 +26,7 @@ public sealed class QuestionReader
         var part = device is not null ? null : Id(options.Part, kb.Data.Parts.Select(record => record.Id.Value), text => new PartId(text), "part type", PartType.Root);
         var agent = Id(options.Agent, kb.Data.Agents.Select(record => record.Id.Value), text => new AgentId(text), "agent class", AgentClass.Root);
         var agentIsKnown = agent is not null && kb.Data.Agents.Any(record => record.Id == agent) && agent.Value == Text(options.Agent);
-        return new Question
+        var question = new Question
         {
             Device = device,
             DevicePart = devicePart,
@@ -42,14 +37,15 @@ public sealed class QuestionReader
             Serial = Serial(options.Serial),
             Strength = Strength(options.Strength) is { } strength && (agentIsKnown || agent is null) ? strength : null,
             Dilution = Figure(options.Dilution, Axis.Dilution),
-            Method = Word<ApplicationMethod>(options.Method),
+            Method = _reader.Word<ApplicationMethod>(options.Method),
             Residence = Residence(options),
             Temperature = Figure(options.Temperature, Axis.Temperature),
             Ph = Figure(options.Ph, Axis.Ph),
             Uses = Uses(options.Uses),
-            Acts = Acts(options.Acts),
+            Acts = _reader.WordsOf<Act>(options.Acts),
             OnlyPart = Only(options.Only),
         };
+        return options.Whole is { } whole ? new WholeReader(_reader, whole).AddTo(question, kb) : question;
     }
 
     private static IEnumerable<string> PartsOf(KnowledgeBase kb, DeviceId device) =>
@@ -67,7 +63,7 @@ public sealed class QuestionReader
     private MaterialSlot[] Materials(Option<string[]>? option, KnowledgeBase kb)
     {
         var slots = new List<MaterialSlot>();
-        foreach (var text in option is null ? [] : _parsed.GetValue(option) ?? [])
+        foreach (var text in _reader.Texts(option))
         {
             var ids = text.Split('|').Select(id => id.Trim()).ToArray();
             foreach (var wrong in ids.Where(id => !Compat.Id.IsWellFormed(id)))
@@ -105,26 +101,6 @@ public sealed class QuestionReader
         return null;
     }
 
-    private TEnum? Word<TEnum>(Option<string?>? option) where TEnum : struct, Enum
-    {
-        if (Text(option) is not { } text) return null;
-        if (Words.TryParse<TEnum>(text, out var member)) return member;
-        NoteWord<TEnum>(option!, text);
-        return null;
-    }
-
-    private Act[] Acts(Option<string[]>? option)
-    {
-        var texts = option is null ? [] : _parsed.GetValue(option) ?? [];
-        var acts = new Act[texts.Length];
-        for (var i = 0; i < texts.Length; i++)
-            if (!Words.TryParse(texts[i], out acts[i])) NoteWord<Act>(option!, texts[i]);
-        return acts;
-    }
-
-    private void NoteWord<TEnum>(Option option, string text) where TEnum : struct, Enum =>
-        Note(option, "unknown-word", $"`{text}` is not known here", NearestNames.Help(text, Words.All<TEnum>()) ?? $"the words are: {string.Join(", ", Words.All<TEnum>())}");
-
     private int? Uses(Option<string?>? option)
     {
         if (Text(option) is not { } text) return null;
@@ -148,8 +124,7 @@ public sealed class QuestionReader
         return text == "part";
     }
 
-    private string? Text(Option<string?>? option) => option is null || _parsed.GetResult(option) is not { Tokens.Count: 1 } ? null : _parsed.GetValue(option);
+    private string? Text(Option<string?>? option) => _reader.Text(option);
 
-    private void Note(Option option, string code, string message, string? help) =>
-        _problems.Add(BadInput.Of(code, message, help, option.Name.TrimStart('-')));
+    private void Note(Option option, string code, string message, string? help) => _reader.Note(option, code, message, help);
 }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Compat.Answers;
+using Compat.Cli.Input;
 using Compat.Cli.Wording;
 using Compat.Exposures;
 
@@ -11,17 +12,18 @@ public sealed class AnswerJson(Utf8JsonWriter json, Names names)
     private readonly RecordJson _records = new(json, names);
 
     /// <summary>One answer, with what an embedding tool logs.</summary>
-    public void Write(Answer answer, IReadOnlyList<AgentId> alternatives)
+    public void Write(Answer answer, Serving serving)
     {
         json.WriteStartObject();
         Content(answer);
-        json.WriteStringList("alternatives", alternatives.Select(id => id.Value));
+        json.WriteStringList("alternatives", serving.Agents.Select(id => id.Value));
+        json.WriteStringList("servingProducts", serving.Products.Select(id => id.Value));
         End(answer.Identity);
         json.WriteEndObject();
     }
 
     /// <summary>A device with all its parts.</summary>
-    public void WriteDevice(Question question, IReadOnlyList<DevicePartAnswer> parts, IReadOnlyList<DataIdentity> identity)
+    public void WriteDevice(Question question, IReadOnlyList<DevicePartAnswer> parts, IReadOnlyDictionary<DevicePartId, Serving> serving, IReadOnlyList<DataIdentity> identity)
     {
         json.WriteStartObject();
         json.WriteString("device", question.Device!.Value);
@@ -35,6 +37,7 @@ public sealed class AnswerJson(Utf8JsonWriter json, Names names)
             {
                 json.WriteStartObject("answer");
                 Content(answer);
+                json.WriteStringList("servingProducts", serving[part.Part.Id].Products.Select(id => id.Value));
                 json.WriteEndObject();
             }
 
@@ -49,15 +52,17 @@ public sealed class AnswerJson(Utf8JsonWriter json, Names names)
         var unit = ExposureWording.Unit(answer.Question, names);
         _records.Question(answer.Question);
         json.WriteString("verdict", Words.Of(answer.Verdict));
+        json.WriteString("partVerdict", Words.Of(answer.PartVerdict));
         json.WriteBoolean("mayUse", answer.MayUse);
         json.WriteBoolean("partStandsIt", answer.PartStandsIt);
         json.WriteStartObject("judged");
         json.WriteBoolean("part", true);
-        json.WriteBoolean("kill", false);
-        json.WriteBoolean("people", false);
+        json.WriteBoolean("kill", answer.Kill is not null);
+        json.WriteBoolean("people", answer.People is not null);
         json.WriteEndObject();
-        if (answer.Verdict >= Verdict.AllowedWithinLimits) json.WriteString("judgedBy", answer.JudgedByPart ? "part" : "materials");
+        if (answer.PartVerdict >= Verdict.AllowedWithinLimits) json.WriteString("judgedBy", answer.JudgedByPart ? "part" : "materials");
         json.WriteBoolean("wellFounded", answer.WellFounded);
+        new WholeJson(json, names, _records).Write(answer, unit);
         json.WritePropertyName("decisive");
         Reason(answer.Decisive, answer.Question);
         json.WriteList("reasons", answer.Reasons, reason => Reason(reason, answer.Question));

@@ -69,5 +69,6 @@ public static class JsonWriting
             json.WriteEndObject();
         });
 
-    private static decimal Short(decimal value) => value / 1.000000000000000000000000000000000m;
+    /// <summary>A number without trailing zeros.</summary>
+    internal static decimal Short(decimal value) => value / 1.000000000000000000000000000000000m;
 }

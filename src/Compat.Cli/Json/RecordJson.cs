@@ -43,6 +43,13 @@ public sealed class RecordJson(Utf8JsonWriter json, Names names)
         if (question.Uses is { } uses) json.WriteNumber("uses", uses);
         json.WriteStringList("acts", question.Acts.Select(Words.Of));
         json.WriteBoolean("onlyPart", question.OnlyPart);
+        if (question.TouchedBy is { } contact) json.WriteString("touchedBy", Words.Of(contact));
+        json.WriteStringList("patients", question.Patients.Select(Words.Of));
+        json.WriteBoolean("occupied", question.Occupied);
+        if (question.Soil is { } soil) json.WriteStringList("soil", soil.Select(Words.Of));
+        if (question.Level is { } level) json.WriteString("level", Words.Of(level));
+        json.WriteStringList("against", question.Against.Select(target => target.ToString()));
+        if (question.Cloth is { } cloth) json.WriteString("cloth", cloth);
         json.WriteEndObject();
     }
 

@@ -1,3 +1,4 @@
+using Compat.Cli.Input;
 using Compat.Cli.Wording;
 using Compat.Exposures;
 
@@ -6,25 +7,39 @@ namespace Compat.Cli.Text;
 /// <summary>Writes answers for people: the verdict and the reason that decides first, the cautions last.</summary>
 public sealed class AnswerText(Page page, Names names)
 {
+    private readonly WholeText _whole = new(page, names);
+
     /// <summary>How many boxes are shown; the rest is counted.</summary>
     public const int MostBoxes = 8;
 
     /// <summary>One answer, whole.</summary>
-    public void Write(Answer answer, IReadOnlyList<AgentId> alternatives)
+    public void Write(Answer answer, Serving serving)
     {
         Lead(answer, Subject(answer.Question));
         page.Line(VerdictWording.Scope(answer), 2);
+        _whole.Judged(answer);
         Section("Asked", [ExposureWording.Asked(answer.Question, ExposureWording.Unit(answer.Question, names))]);
         Body(answer);
-        if (answer.Verdict <= Verdict.NotEstablished) Section("Taken for what was left out", Assumed(answer));
+        if (answer.Verdict <= Verdict.NotEstablished && !Serving.IsOutside(answer)) Section("Taken for what was left out", Assumed(answer));
         Section("What would establish it", EstablishWording.Of(answer, names));
-        Section("Agents on record that it stands, each within limits of its own", Few(alternatives.Select(id => names.Agent(id.Value)).ToArray()));
+        Serves(answer, serving);
         Evidence([answer]);
         End(answer.Identity);
     }
 
+    private void Serves(Answer answer, Serving serving)
+    {
+        var judged = answer.Kill is not null;
+        Products(serving);
+        Section(
+            judged ? "Agents on record that do it all, each at a strength and within limits of its own" : "Agents on record that it stands, each within limits of its own",
+            Few(serving.Agents.Select(id => names.Agent(id.Value)).ToArray()));
+        if (judged && serving is { Products.Count: 0, Agents.Count: 0 } && answer.Verdict <= Verdict.NotEstablished && !Serving.IsOutside(answer))
+            Section("What does it all", ["nothing that is on record" + (answer.Question.Method is { } method ? $" by {Words.Of(method)}" : "")]);
+    }
+
     /// <summary>A device: every part that needs something, worst first, then those that need nothing.</summary>
-    public void WriteDevice(Question question, IReadOnlyList<DevicePartAnswer> parts, IReadOnlyList<DataIdentity> identity)
+    public void WriteDevice(Question question, IReadOnlyList<DevicePartAnswer> parts, IReadOnlyDictionary<DevicePartId, Serving> serving, IReadOnlyList<DataIdentity> identity)
     {
         var answered = parts.Where(part => part is { NeedsNothing: false, Answer: not null }).ToArray();
         page.Line($"{names.Device(question.Device!.Value)}: {Substance(question)}");
@@ -34,8 +49,10 @@ public sealed class AnswerText(Page page, Names names)
             page.Blank();
             page.Line(new string('-', Page.Width));
             Lead(part.Answer!, PartName(part));
+            _whole.Judged(part.Answer!);
             Body(part.Answer!);
             Section("What would establish it", EstablishWording.Of(part.Answer!, names));
+            Products(serving[part.Part.Id]);
         }
 
         page.Blank();
@@ -50,13 +67,16 @@ public sealed class AnswerText(Page page, Names names)
         if (answered.Length > 0)
         {
             page.Heading("What was judged");
-            page.Line(VerdictWording.ScopeOfParts, 2);
+            page.Line(VerdictWording.ScopeOfParts(question), 2);
             Section("Taken for what was left out", Assumed(answered[0].Answer!));
         }
 
         Evidence(answered.Select(part => part.Answer!).ToArray());
         End(identity);
     }
+
+    private void Products(Serving serving) =>
+        Section("Products of the site that do it all, each within limits of its own", Few(serving.Products.Select(id => names.Product(id.Value)).ToArray()));
 
     private static string PartName(DevicePartAnswer part) =>
         part.Part.Name is { } name ? $"{name} ({part.Part.Id}, {part.Type.Id})" : $"{part.Part.Id} ({part.Type.Name}, {part.Type.Id})";
@@ -77,8 +97,8 @@ public sealed class AnswerText(Page page, Names names)
     private void Lead(Answer answer, string subject)
     {
         page.Line($"{VerdictWording.Heading(answer.Verdict)}: {subject}", 0, 2);
-        page.Line(ReasonWording.Of(answer.Decisive, answer.Question, names), 2);
-        if (VerdictWording.JudgedBy(answer) is { } by) page.Line(by, 2);
+        page.Line(VerdictWording.Decisive(answer, names), 2);
+        if (answer.Kill is null && VerdictWording.JudgedBy(answer) is { } by) page.Line(by, 2);
     }
 
     private IEnumerable<string> Assumed(Answer answer) =>
@@ -87,11 +107,15 @@ public sealed class AnswerText(Page page, Names names)
     private void Body(Answer answer)
     {
         var unit = ExposureWording.Unit(answer.Question, names);
-        Section("Limits", answer.Limits.Select(limit => LimitWording.Of(limit, answer, names)));
+        _whole.Need(answer);
+        if (Serving.IsOutside(answer)) return;
+        _whole.Window(answer, unit);
+        var useful = answer.Kill is null || answer.Verdict >= Verdict.AllowedWithinLimits;
+        if (useful) Section("Limits", answer.Limits.Select(limit => LimitWording.Of(limit, answer, names)));
         Boxes(answer, unit);
-        Section("What must go with it", answer.Duties.Select(duty => DutyWording.Of(duty, names)));
+        if (useful) Section("What must go with it", WholeText.Duties(answer).Select(duty => DutyWording.Of(duty, names)).Distinct());
         Section("Damage to expect", answer.Damage.Select(EvidenceWording.Of));
-        if (answer.Verdict != Verdict.NotEstablished)
+        if (answer.PartVerdict != Verdict.NotEstablished)
             Section("State it, and more is allowed", answer.WouldBeAllowed.Select(part => ExposureWording.WouldBeAllowed(part, unit)));
         var decisive = ReasonWording.Of(answer.Decisive, answer.Question, names);
         Section("Also found", Few(answer.Reasons.Select(reason => ReasonWording.Of(reason, answer.Question, names)).Distinct().Where(text => text != decisive).ToArray()));
@@ -99,10 +123,10 @@ public sealed class AnswerText(Page page, Names names)
 
     private void Boxes(Answer answer, StrengthUnit? unit)
     {
-        if (answer.Boxes.Count > 0)
+        if (answer.Boxes.Count > 0 && answer.Window is not { IsOpen: true })
         {
             Section(
-                (answer.BoxCount == 1 ? "Allowed only inside this" : "Allowed only inside one of these") + Shown(answer.BoxCount),
+                Inside(answer) + Shown(answer.BoxCount),
                 answer.Boxes.Take(MostBoxes).Select(box => ExposureWording.Of(box, unit)));
         }
 
@@ -114,6 +138,10 @@ public sealed class AnswerText(Page page, Names names)
         }
     }
 
+    private static string Inside(Answer answer) =>
+        answer.Kill is not null && answer.Verdict < Verdict.AllowedWithinLimits ? "What the part alone stands"
+        : answer.BoxCount == 1 ? "Allowed only inside this" : "Allowed only inside one of these";
+
     private static IEnumerable<string> Few(string[] all) =>
         all.Length <= MostBoxes ? all : all.Take(MostBoxes).Append($"and {all.Length - MostBoxes} more (--json has all)");
 
@@ -121,7 +149,9 @@ public sealed class AnswerText(Page page, Names names)
 
     private void Evidence(IReadOnlyList<Answer> answers)
     {
+        answers = answers.Where(answer => !Serving.IsOutside(answer)).ToArray();
         Section("Rules that decided", answers.SelectMany(answer => answer.DecidedBy).DistinctBy(rule => rule.Id).Select(EvidenceWording.Of));
+        _whole.Evidence(answers);
         Section("Rules set aside by others", answers.SelectMany(answer => answer.SetAside).DistinctBy(rule => rule.Id).Select(EvidenceWording.Of));
         Section("Sources, the weakest first", answers.SelectMany(answer => answer.Sources).DistinctBy(source => source.Id).Select(EvidenceWording.Of));
     }

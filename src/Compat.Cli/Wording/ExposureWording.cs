@@ -14,7 +14,7 @@ public static class ExposureWording
     {
         var parts = new List<string> { Words.Of(box.Method) };
         if (box.Strength is { } strength) parts.Add(Strength(strength, unit));
-        if (box.Dilution is { } dilution) parts.Add("dilution " + FigureWording.Dilution(dilution));
+        if (box.Dilution is { } dilution) parts.Add(Dilution(dilution));
         AddCommon(parts, box.Residence, box.Temperature, box.Ph, box.Uses);
         return string.Join("; ", parts);
     }
@@ -34,13 +34,14 @@ public static class ExposureWording
         var parts = new List<string>();
         if (question.Method is { } method) parts.Add(Words.Of(method));
         if (question.Strength is { } strength) parts.Add("strength " + Strength(strength, unit));
-        if (question.Dilution is { } dilution) parts.Add("dilution " + FigureWording.Dilution(dilution));
+        if (question.Dilution is { } dilution) parts.Add(Dilution(dilution));
         if (question.Residence is { } residence) parts.Add("residence " + FigureWording.Residence(residence));
         if (question.Temperature is { } temperature) parts.Add("temperature " + FigureWording.Temperature(temperature));
         if (question.Ph is { } ph) parts.Add("pH " + FigureWording.Ph(ph));
         if (question.Uses is { } uses) parts.Add(uses + "\u00a0uses");
         for (var i = 0; i < question.Acts.Count; i++) parts.Add("with " + Words.Of(question.Acts[i]));
         if (question.Serial is { } serial) parts.Add("serial number " + serial);
+        parts.AddRange(NeedWording.Asked(question));
         return parts.Count == 0 ? "no axis stated" : string.Join("; ", parts);
     }
 
@@ -69,6 +70,8 @@ public static class ExposureWording
         part.Axis is null
             ? $"{part.Methods} would be allowed: state the method"
             : $"{Axis(part.Axis)} {Range(part, unit)} would be allowed: state the {Axis(part.Axis)}";
+
+    internal static string Dilution(Interval share) => share is { IsPoint: true, Lower: 1m } ? "undiluted" : "dilution " + FigureWording.Dilution(share);
 
     /// <summary>Whether a range holds every value its axis has.</summary>
     private static bool IsWhole(Axis axis, Interval range) => range.IsWhole || axis switch
@@ -111,6 +114,6 @@ public static class ExposureWording
             : "residence " + FigureWording.Residence(residence));
         parts.Add(IsWhole(Exposures.Axis.Temperature, temperature) ? "any temperature" : FigureWording.Temperature(temperature));
         parts.Add(IsWhole(Exposures.Axis.Ph, ph) ? "any pH" : "pH " + FigureWording.Ph(ph));
-        parts.Add(FigureWording.Uses(uses) + "\u00a0uses");
+        parts.Add(FigureWording.CountOfUses(uses));
     }
 }

@@ -41,6 +41,9 @@ public static class FigureWording
         return fromOne.IsWhole ? "any number of" : Range(fromOne, "");
     }
 
+    /// <summary>A number of uses, with the word.</summary>
+    public static string CountOfUses(Interval uses) => uses is { IsPoint: true, Lower: 1m } ? "1\u00a0use" : Uses(uses) + "\u00a0uses";
+
     /// <summary>A time, in the largest of s, min, h and d that gives a whole number.</summary>
     public static string Duration(decimal seconds)
     {

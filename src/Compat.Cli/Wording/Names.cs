@@ -1,3 +1,4 @@
+using Compat.Efficacy;
 using Compat.Exposures;
 using Compat.Knowledge;
 using Compat.Sites;
@@ -14,6 +15,9 @@ public sealed class Names
     private readonly Dictionary<string, Device> _devices;
     private readonly Dictionary<string, Rule> _rules;
     private readonly Dictionary<string, Source> _sources;
+    private readonly Dictionary<string, Organism> _organisms;
+    private readonly Dictionary<string, Claim> _claims;
+    private readonly Dictionary<string, StandingRule> _standing;
 
     /// <summary>Reads the names of a knowledge base and of the sites laid over it.</summary>
     public Names(KnowledgeBase kb)
@@ -24,6 +28,9 @@ public sealed class Names
         _products = kb.Sites.SelectMany(site => site.Products).ToDictionary(record => record.Id.Value);
         _devices = kb.Sites.SelectMany(site => site.Devices).ToDictionary(record => record.Id.Value);
         _rules = kb.Data.Rules.Concat(kb.Sites.SelectMany(site => site.Rules)).Concat(kb.InstructionRules).ToDictionary(record => record.Id.Value);
+        _organisms = kb.Data.Organisms.ToDictionary(record => record.Id.Value);
+        _claims = kb.Data.Claims.ToDictionary(record => record.Id.Value);
+        _standing = kb.Data.StandingRules.ToDictionary(record => record.Id.Value);
         _sources = kb.Data.Sources.Concat(kb.Sites.SelectMany(site => site.Sources)).ToDictionary(record => record.Id.Value);
     }
 
@@ -38,6 +45,22 @@ public sealed class Names
 
     /// <summary>The source of an id, or null.</summary>
     public Source? FindSource(SourceId id) => _sources.GetValueOrDefault(id.Value);
+
+    /// <summary>The claim of an id, or null.</summary>
+    public Claim? FindClaim(string id) => _claims.GetValueOrDefault(id);
+
+    /// <summary>The standing rule of an id, or null.</summary>
+    public StandingRule? FindStandingRule(string id) => _standing.GetValueOrDefault(id);
+
+    /// <summary>A group of organisms in words, or an organism by its name.</summary>
+    public string Target(OrganismTarget target) => target.Group is { } group ? NeedWording.Group(group) : Target(target.Organism!.Value);
+
+    /// <summary>A level, a group or an organism by its word or id, as it is to be reached or killed.</summary>
+    public string Target(string word) =>
+        Words.TryParse<Level>(word, out _) ? word + " level"
+        : _organisms.TryGetValue(word, out var organism) ? organism.Name
+        : Words.TryParse<OrganismGroup>(word, out var group) ? NeedWording.Group(group)
+        : word.Replace('-', ' ');
 
     /// <summary>An agent class by name and id.</summary>
     public string Agent(string id) => Both(id, _agents.GetValueOrDefault(id)?.Name);

@@ -109,5 +109,5 @@ public static class ReasonWording
     };
 
     internal static string Lower(string sentence) =>
-        sentence.Length > 1 && char.IsUpper(sentence[0]) && char.IsLower(sentence[1]) ? char.ToLowerInvariant(sentence[0]) + sentence[1..] : sentence;
+        sentence.Length > 1 && char.IsUpper(sentence[0]) && (char.IsLower(sentence[1]) || sentence[1] == ' ') ? char.ToLowerInvariant(sentence[0]) + sentence[1..] : sentence;
 }

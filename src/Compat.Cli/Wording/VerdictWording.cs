@@ -15,6 +15,13 @@ public static class VerdictWording
     /// <summary>What was judged and what was not.</summary>
     public static string Scope(Answer answer)
     {
+        if (answer.Kill is not null)
+        {
+            return answer.People is null
+                ? "What the part stands and whether it kills were judged; what it means for people was not."
+                : "What the part stands, whether it kills what is needed, and what it means for people were judged; the worst of the three is the answer.";
+        }
+
         if (answer.Question.OnlyPart)
             return "Only the part was asked about. Whether it disinfects, and whether its residue harms, is another question.";
         return answer.Verdict is Verdict.Allowed or Verdict.AllowedWithinLimits
@@ -23,12 +30,49 @@ public static class VerdictWording
     }
 
     /// <summary>What was judged of a device and what was not.</summary>
-    public const string ScopeOfParts = "Only the parts were judged. Whether it disinfects, and whether its residue harms, is another question.";
+    public static string ScopeOfParts(Question question) => question.JudgesKillAndPeople
+        ? "Of every part that needs something: what it stands, whether what it needs is killed, and what it means for people. The worst of the three is the part's answer."
+        : "Only the parts were judged. Whether it disinfects, and whether its residue harms, is another question.";
+
+    /// <summary>A verdict within a sentence.</summary>
+    public static string Plain(Verdict verdict) => Exposures.Words.Of(verdict).Replace('-', ' ');
+
+    /// <summary>Which of the three decided: those that are as bad as the answer, part before kill before people; what no agent answers comes first.</summary>
+    public static IReadOnlyList<string> Deciders(Answer answer)
+    {
+        var list = new List<string>();
+        if (Input.Serving.IsOutside(answer)) list.Add("kill");
+        if (answer.PartVerdict == answer.Verdict) list.Add("part");
+        if (answer.Kill?.Verdict == answer.Verdict && list is not ["kill", ..]) list.Add("kill");
+        if (answer.People?.Verdict == answer.Verdict) list.Add("people");
+        return list;
+    }
+
+    /// <summary>The sentence that follows the verdict: what decided, and why.</summary>
+    public static string Decisive(Answer answer, Names names)
+    {
+        var part = ReasonWording.Of(answer.Decisive, answer.Question, names);
+        if (answer.Kill is not { } kill) return part;
+        if (answer.Verdict >= Verdict.AllowedWithinLimits)
+        {
+            var kills = kill.Reasons is [{ Code: Compat.Kill.KillReasonCode.NothingToKill }] ? "nothing need be killed on it" : "what is needed is killed";
+            return $"The part stands it, {kills}, and no rule on people forbids it.";
+        }
+
+        var deciders = Deciders(answer);
+        var also = deciders.Count == 1 ? "" : $" ({string.Join(" and ", deciders.Skip(1))} too)";
+        return deciders[0] switch
+        {
+            "part" => $"The part decides{also}: {part}",
+            "kill" => $"Kill decides{also}: {KillWording.Of(kill, answer, names)}",
+            _ => $"People decide: {PeopleWording.Of(answer.People!, names)}",
+        };
+    }
 
     /// <summary>By whose evidence an 'allowed' holds; null for the other verdicts.</summary>
     public static string? JudgedBy(Answer answer)
     {
-        if (answer.Verdict < Verdict.AllowedWithinLimits) return null;
+        if (answer.PartVerdict < Verdict.AllowedWithinLimits) return null;
         return answer.JudgedByPart
             ? "Judged by the part."
             : "Judged by its materials: weaker than evidence on the part itself.";

@@ -39,7 +39,7 @@ public enum KillReasonCode
     /// <summary>A bore or pores are not reached by wiping or spraying. Arguments: geometry.</summary>
     NotReached,
 
-    /// <summary>Not at the strength, temperature, pH or method asked. Arguments: the level or target.</summary>
+    /// <summary>Not at the strength, temperature, pH or method asked. Arguments: the level or target, the methods of the claims that meet it elsewhere, these claims.</summary>
     OutsideClaims,
 
     /// <summary>A product with label claims is judged by these alone. Arguments: product.</summary>

@@ -37,7 +37,7 @@ internal sealed class KillReasons(WindowGround ground)
         {
             var unreached = ground.Variants.FirstOrDefault(v => !ground.Methods.Any(method => meeting.Any(claim => KillCover.ReachesInto(claim, method, v))));
             return unreached is not null ? new KillReason(KillReasonCode.NotReached, [Words.Of(unreached.Geometry)])
-                : Covers(set, target) ? null : new KillReason(KillReasonCode.OutsideClaims, [target.ToString()]);
+                : Covers(set, target) ? null : new KillReason(KillReasonCode.OutsideClaims, [target.ToString(), MethodSet.Of(meeting.SelectMany(claim => claim.Methods.Methods).Distinct().ToArray()).ToString(), .. meeting.Select(claim => claim.Claim.Id)]);
         }
 
         if (ground.Substance.Product is { LabelClaims.Count: > 0 } product)
@@ -54,23 +54,29 @@ internal sealed class KillReasons(WindowGround ground)
     private bool HardWater(Sites.Product product) => product.LabelClaims.Any(claim => claim.ShownBy is not null) && ground.Sets.All(set => set.Claims.All(claim => claim.Claim.Origin != ClaimOrigin.Label));
 
     /// <summary>What is on record against the agent: a standing rule, a claim that says what it does not kill, a refuted claim.</summary>
+    /// <remarks>Of a product that is judged by no one ingredient it must be on record against each of them: another one may kill, known or not.</remarks>
     private KillReason? Against(ClaimSet set, KillTarget target)
     {
-        foreach (var component in set.Component is { } one ? [one] : ground.Substance.Components.Where(c => !c.Unknown && !c.OnlyForbids))
-        {
-            var agent = Kb.Data.Agents[component.Agent].Id.Value;
-            foreach (var standing in Kb.Data.StandingRules)
-            {
-                if (standing.NeverAbove is { } most && (target.Level > most || (target.Level is null && most == Level.Cleaned)) && At(component, standing.Agent) && !Bounds(standing.When))
-                    return new KillReason(KillReasonCode.NeverAbove, [agent, Words.Of(most), standing.Id.Value]);
-            }
+        if (set.Component is { } one) return Against(one, target);
+        if (ground.Substance.Product is not { Composition: Sites.Composition.Full }) return null;
+        var each = ground.Substance.Components.Where(c => !c.OnlyForbids).Select(c => c.Unknown ? null : Against(c, target)).ToArray();
+        return each.Contains(null) ? null : each.FirstOrDefault();
+    }
 
-            foreach (var claim in Kb.Data.Claims.Where(claim => At(component, claim.Agent) && claim.For.Count == 0))
-            {
-                if (target.Against is { } against && claim.DoesNotKill.Contains(against)) return new KillReason(KillReasonCode.DoesNotKill, [agent, target.ToString(), claim.Id.Value]);
-                if (claim.Refuted is not null && (target.Level is { } level ? claim.Reaches is { } reached && reached <= level : claim.Kills.Contains(target.Against!)))
-                    return new KillReason(KillReasonCode.Refuted, [agent, target.ToString(), claim.Id.Value]);
-            }
+    private KillReason? Against(Component component, KillTarget target)
+    {
+        var agent = Kb.Data.Agents[component.Agent].Id.Value;
+        foreach (var standing in Kb.Data.StandingRules)
+        {
+            if (standing.NeverAbove is { } most && (target.Level > most || (target.Level is null && most == Level.Cleaned)) && At(component, standing.Agent) && !Bounds(standing.When))
+                return new KillReason(KillReasonCode.NeverAbove, [agent, Words.Of(most), standing.Id.Value]);
+        }
+
+        foreach (var claim in Kb.Data.Claims.Where(claim => At(component, claim.Agent) && claim.For.Count == 0))
+        {
+            if (target.Against is { } against && claim.DoesNotKill.Contains(against)) return new KillReason(KillReasonCode.DoesNotKill, [agent, target.ToString(), claim.Id.Value]);
+            if (claim.Refuted is not null && (target.Level is { } level ? claim.Reaches is { } reached && reached <= level : claim.Kills.Contains(target.Against!)))
+                return new KillReason(KillReasonCode.Refuted, [agent, target.ToString(), claim.Id.Value]);
         }
 
         return null;

@@ -19,7 +19,8 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
 
         var ground = new WindowGround(kb, question, need, measured: true);
         var window = new WindowMaker(kb, question, ground).Make(identity);
-        return Worst(part, KillOf(ground, window, part.Verdict), PeopleOf(ground), window);
+        var harm = PeopleOf(ground);
+        return Worst(part, KillOf(ground, window, part.Verdict, harm.Verdict), harm, window);
     }
 
     /// <summary>The judgement where there is nothing to compute; null where there is.</summary>
@@ -34,7 +35,7 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
         KillJudgement Say(Verdict verdict, KillReasonCode code) => new() { Verdict = verdict, Need = need, Reasons = [new KillReason(code, [])], WellFounded = true };
     }
 
-    private KillJudgement KillOf(WindowGround ground, Window window, Verdict part)
+    private KillJudgement KillOf(WindowGround ground, Window window, Verdict part, Verdict people)
     {
         var maker = new WindowMaker(kb, question, ground);
         var boxes = (from set in Enumerable.Range(0, ground.Sets.Count)
@@ -48,7 +49,8 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
             return new() { Verdict = verdict, Need = ground.Need, Reasons = reasons };
         }
 
-        if (!window.IsOpen && part >= Verdict.AllowedWithinLimits)
+        var closedByPeople = people == Verdict.NotAllowed && window.Closure?.Code == ClosureCode.HarmsPeople;
+        if (!window.IsOpen && part >= Verdict.AllowedWithinLimits && !closedByPeople)
             return new() { Verdict = Verdict.NotAllowed, Need = ground.Need, Reasons = [new KillReason(KillReasonCode.WindowClosed, [])], Claims = window.Closure!.Claims };
         var claims = boxes.SelectMany(maker.ClaimsIn).Select(claim => claim.Claim).Distinct().ToArray();
         var wellFounded = claims.Any(claim => claim.WellFounded);

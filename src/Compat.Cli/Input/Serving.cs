@@ -1,0 +1,32 @@
+using Compat.Kill;
+
+namespace Compat.Cli.Input;
+
+/// <summary>What serves where the agent or product asked does not.</summary>
+/// <param name="Products">Products of the sites.</param>
+/// <param name="Agents">Agents, where no product serves.</param>
+public sealed record Serving(IReadOnlyList<ProductId> Products, IReadOnlyList<AgentId> Agents)
+{
+    /// <summary>Looked for only where the answer is no, or not known, and something could serve at all.</summary>
+    public static Serving Of(KnowledgeBase kb, Answer answer)
+    {
+        if (answer.Verdict > Verdict.NotEstablished || IsOutside(answer)) return new([], []);
+        if (answer.Kill is null) return new([], kb.Alternatives(answer.Question));
+        var (products, agents) = kb.Serving(answer.Question);
+        return new(products, agents);
+    }
+
+    /// <summary>The products of the sites that serve a part of a device.</summary>
+    public static Serving OfPart(KnowledgeBase kb, Answer answer)
+    {
+        if (answer.Verdict > Verdict.NotEstablished || answer.Kill is null || IsOutside(answer)) return new([], []);
+        var plain = answer.Question with { Agent = null, Strength = null, Dilution = null, Ph = null, Residence = null, Temperature = null, Uses = null };
+        var products = kb.Sites.SelectMany(site => site.Products).Select(product => product.Id).Where(id => id != answer.Question.Product)
+            .Where(id => kb.TryAsk(plain with { Product = id }, out var other, out _) && other!.Verdict >= Verdict.AllowedWithinLimits).OrderBy(id => id);
+        return new([.. products], []);
+    }
+
+    /// <summary>Whether no agent at all is the answer: prions, soil where it must be dry.</summary>
+    public static bool IsOutside(Answer answer) =>
+        answer.Kill is { Reasons: [{ Code: KillReasonCode.Prions or KillReasonCode.SoiledWhereDry }, ..] };
+}

@@ -1,0 +1,158 @@
+using System.Text.Json;
+using Compat.Cli.Wording;
+using Compat.Exposures;
+using Compat.Kill;
+using Compat.Needs;
+using Compat.People;
+using Compat.Windows;
+
+namespace Compat.Cli.Json;
+
+/// <summary>Writes what kill and people add to an answer.</summary>
+internal sealed class WholeJson(Utf8JsonWriter json, Names names, RecordJson records)
+{
+    /// <summary>Kill, people, need and window, as far as they were judged.</summary>
+    public void Write(Answer answer, StrengthUnit? unit)
+    {
+        if (answer.Kill is not { } kill) return;
+        json.WriteStringList("decides", VerdictWording.Deciders(answer));
+        json.WriteStartObject("kill");
+        json.WriteString("verdict", Words.Of(kill.Verdict));
+        json.WriteBoolean("wellFounded", kill.WellFounded);
+        json.WriteList("reasons", kill.Reasons, reason => Reason(reason, answer));
+        json.WriteList("claims", kill.Claims, Claim);
+        json.WriteEndObject();
+        if (answer.People is { } people) People(people);
+        Need(kill.Need);
+        if (answer.Window is { } window) Window(window, answer, unit);
+    }
+
+    private void Reason(KillReason reason, Answer answer)
+    {
+        json.WriteStartObject();
+        json.WriteString("code", Words.Of(reason.Code));
+        json.WriteStringList("arguments", reason.Arguments);
+        json.WriteString("text", Plain(KillWording.Of(reason, answer.Window, answer.Question, names)));
+        json.WriteEndObject();
+    }
+
+    private void Claim(KillClaim claim)
+    {
+        json.WriteStartObject();
+        json.WriteString("origin", Words.Of(claim.Origin));
+        json.WriteString("id", claim.Id);
+        if (claim.Reaches is { } level) json.WriteString("reaches", Words.Of(level));
+        json.WriteStringList("kills", claim.Kills.Select(target => target.ToString()));
+        json.WriteStringList("doesNotKill", claim.DoesNotKill.Select(target => target.ToString()));
+        json.WriteBoolean("namesThePart", claim.NamesThePart);
+        json.WriteStringList("needs", claim.Needs.Select(Words.Of));
+        if (claim.ShownBy is { } shown) json.WriteString("shownBy", shown);
+        json.WriteStringList("sources", claim.Sources.Select(id => id.Value));
+        json.WriteBoolean("wellFounded", claim.WellFounded);
+        json.WriteEndObject();
+    }
+
+    private void People(PeopleJudgement people)
+    {
+        json.WriteStartObject("people");
+        json.WriteString("verdict", Words.Of(people.Verdict));
+        json.WriteStringList("patients", people.Patients.Select(Words.Of));
+        json.WriteList("rules", people.Rules, rule =>
+        {
+            json.WriteStartObject();
+            json.WriteString("id", rule.Id.Value);
+            json.WriteString("verdict", Words.Of(rule.Verdict));
+            json.WriteString("agent", rule.Agent.Value);
+            json.WriteStringList("patients", rule.Patients.Select(Words.Of));
+            json.WriteBoolean("occupied", rule.Occupied);
+            json.WriteBoolean("forbids", people.Forbidding.Contains(rule.Id));
+            json.WriteList("duties", rule.Duties, records.Duty);
+            json.WriteString("harm", rule.Harm);
+            json.WriteString("why", rule.Why);
+            json.WriteStringList("sources", rule.Sources.Select(id => id.Value));
+            json.WriteString("reviewed", rule.Reviewed.ToString());
+            json.WriteEndObject();
+        });
+        json.WriteList("silent", people.Silent, pair =>
+        {
+            json.WriteStartObject();
+            json.WriteString("ingredient", pair.Ingredient);
+            json.WriteString("patient", Words.Of(pair.Patient));
+            json.WriteEndObject();
+        });
+        json.WriteString("text", Plain(PeopleWording.Of(people, names)));
+        json.WriteEndObject();
+    }
+
+    private void Need(Need need)
+    {
+        json.WriteStartObject("need");
+        if (need.TouchedBy is { } contact) json.WriteString("touchedBy", Words.Of(contact));
+        json.WriteBoolean("keptDry", need.KeptDry);
+        if (need.Level is { } level) json.WriteString("level", Words.Of(level));
+        json.WriteString("origin", Words.Of(need.Origin));
+        if (need.DecidedBy is { } who) json.WriteString("decidedBy", who);
+        json.WriteBoolean("cleanFirst", need.CleanFirst);
+        json.WriteStringList("groups", need.Groups.Select(Words.Of));
+        json.WriteStringList("against", need.Against.Select(target => target.ToString()));
+        json.WriteStringList("soil", need.Soil.Select(Words.Of));
+        json.WriteBoolean("soilAssumed", need.SoilIsUsual);
+        json.WriteString("geometry", Words.Of(need.Geometry));
+        json.WriteStringList("patients", need.Patients.Select(Words.Of));
+        json.WriteBoolean("occupied", need.Occupied);
+        json.WriteBoolean("prions", need.Prions);
+        json.WriteStringList("rules", need.DecidedByRules.Select(id => id.Value));
+        json.WriteEndObject();
+    }
+
+    private void Window(Window window, Answer answer, StrengthUnit? unit)
+    {
+        json.WriteStartObject("window");
+        json.WriteBoolean("open", window.IsOpen);
+        if (window.ShortestWetTime is { } shortest) json.WriteNumber("shortestWetTimeSeconds", JsonWriting.Short(shortest));
+        if (window.LongestResidence is { } longest && longest != Interval.WithoutEnd) json.WriteNumber("longestResidenceSeconds", JsonWriting.Short(longest));
+        json.WriteList("boxes", window.Boxes, box => Box(box, unit));
+        json.WriteNumber("boxCount", window.BoxCount);
+        if (window.Closure is { } closure)
+        {
+            json.WriteStartObject("closure");
+            json.WriteString("code", Words.Of(closure.Code));
+            json.WriteStringList("arguments", closure.Arguments);
+            json.WriteList("kill", closure.Kill, reason => Reason(reason, answer));
+            if (closure.WetTime is { } wet) json.WriteNumber("wetTimeSeconds", JsonWriting.Short(wet));
+            if (closure.Residence is { } residence && residence != Interval.WithoutEnd) json.WriteNumber("residenceSeconds", JsonWriting.Short(residence));
+            json.WriteStringList("rules", closure.Rules.Select(id => id.Value));
+            json.WriteStringList("claims", closure.Claims.Select(claim => claim.Id));
+            json.WriteString("text", Plain(WindowWording.Of(closure, window, answer.Question, names)));
+            json.WriteEndObject();
+        }
+
+        json.WriteBoolean("gapNotShown", window.GapNotShown);
+        json.WriteBoolean("workIntoGap", window.WorkIntoGap);
+        json.WriteBoolean("noLabelClaim", window.NoLabelClaim);
+        json.WriteEndObject();
+    }
+
+    private void Box(WindowBox box, StrengthUnit? unit)
+    {
+        json.WriteStartObject();
+        json.WriteString("method", Words.Of(box.Method));
+        if (box.Strength is { } strength) json.WriteStrength("strength", strength, unit);
+        if (box.Dilution is { } dilution) json.WriteInterval("dilution", dilution, RecordJson.Unit(Axis.Dilution));
+        json.WriteInterval("wetTime", box.WetTime, RecordJson.Unit(Axis.Residence));
+        json.WriteString("wetTimeReached", Words.Of(box.Reached));
+        json.WriteInterval("residence", box.Residence, RecordJson.Unit(Axis.Residence));
+        json.WriteInterval("temperature", box.Temperature, RecordJson.Unit(Axis.Temperature));
+        json.WriteBoolean("measureTemperature", box.MeasureTemperature);
+        json.WriteInterval("ph", box.Ph, RecordJson.Unit(Axis.Ph));
+        json.WriteBoolean("measurePh", box.MeasurePh);
+        json.WriteInterval("uses", box.Uses, RecordJson.Unit(Axis.Uses));
+        json.WriteList("duties", box.Duties, records.Duty);
+        json.WriteStringList("claims", box.Claims.Select(claim => claim.Id));
+        json.WriteStringList("rules", box.DecidedBy.Select(id => id.Value));
+        json.WriteStringList("personRules", box.PersonRules.Select(id => id.Value));
+        json.WriteEndObject();
+    }
+
+    private static string Plain(string text) => text.Replace('\u00a0', ' ');
+}
