@@ -58,7 +58,7 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
             WetTime = wet,
             Residence = longest,
             Rules = Bounding(best),
-            Claims = ClaimsOf([new WindowMaker.Cell(best.Set, best.Method, best.Kills)]),
+            Claims = Binding(best),
         };
     }
 
@@ -83,6 +83,14 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
     }
 
     private KillClaim[] ClaimsOf(IEnumerable<WindowMaker.Cell> cells) => cells.SelectMany(maker.ClaimsIn).Select(claim => claim.Claim).Distinct().ToArray();
+
+    /// <summary>Of the claims that kill in the shortest time, those that ask so long.</summary>
+    private KillClaim[] Binding(Pair pair)
+    {
+        var claims = maker.ClaimsIn(new WindowMaker.Cell(pair.Set, pair.Method, pair.Kills));
+        var binding = claims.Where(claim => claim.Spans[ClaimOnAxes.WetTime].From is { } from && pair.Kills[WindowAxes.WetTime].From is { } shortest && from.CompareTo(shortest) == 0).ToArray();
+        return (binding.Length > 0 ? binding : claims).Select(claim => claim.Claim).Distinct().ToArray();
+    }
 
     private static decimal Longest(Pair pair) => pair.Stands[WindowAxes.Residence].To is { } to ? to.Numerator / to.Denominator : Interval.WithoutEnd;
 

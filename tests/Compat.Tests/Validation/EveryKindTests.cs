@@ -55,7 +55,7 @@ public class EveryKindTests
         ["no-duty"] = (People(EveryKind.WithDuties with { Duties = [] }), "person-rule `soap.eye` at verdict"),
         ["duty-of-prohibition"] = (People(EveryKind.WithDuties with { Verdict = PersonVerdict.NotAllowed }), "person-rule `soap.eye` at duties"),
         ["duty-without-way"] = (People(EveryKind.WithDuties with { Duties = [new() { Kind = DutyKind.TakeOff }] }), "person-rule `soap.eye` at duties.0"),
-        ["prohibition-ends"] = (People(EveryKind.Occupied with { When = new() { Uses = AxisLimit.Within(Interval.AtMost(3m)) } }), "person-rule `alcohol.occupied` at when.uses"),
+        ["prohibition-ends of a person rule"] = (People(EveryKind.Occupied with { When = new() { Uses = AxisLimit.Within(Interval.AtMost(3m)) } }), "person-rule `alcohol.occupied` at when.uses"),
         ["unstated-in-prohibition"] = (People(EveryKind.WithDuties with { When = new() { Ph = AxisLimit.Unstated } }), "person-rule `soap.eye` at when.ph"),
         ["glove-holds-and-fails"] = (Protects(EveryKind.Protection with { GlovesFail = ["nitrile"] }), "protection `alcohol` at gloves.0.material"),
         ["no-concentration"] = (Protects(EveryKind.Protection with { Limits = [EveryKind.Protection.Limits[0] with { Value = new(1m, "percent") }] }), "protection `alcohol` at limits.0.value"),
@@ -89,7 +89,7 @@ public class EveryKindTests
     {
         var (data, place) = Spoilt[code];
         var problem = Assert.Single(KnowledgeValidation.Check(data));
-        Assert.Equal(code, problem.Code);
+        Assert.Equal(code.Split(' ')[0], problem.Code);
         Assert.StartsWith(place + ": ", problem.ToString(), StringComparison.Ordinal);
     }
 
