@@ -78,12 +78,17 @@ internal static class NeedMaker
         return [];
     }
 
+    /// <summary>Where a device says nothing, who the patient is comes from any of its parts, and what of the patient is met from the part itself.</summary>
     private static PatientGroup[] Patients(CompiledBase kb, Question question, Device? device, IReadOnlyList<PartId> types, TouchedBy? touched)
     {
+        var own = types.SelectMany(t => PatientsOf(kb, t));
         var groups = question.Patients.Count > 0 ? question.Patients
-            : device?.Patients ?? (device is null ? types : device.Parts.SelectMany(p => p.OneOfTypes)).SelectMany(t => PatientsOf(kb, t));
+            : device?.Patients ?? (device is null ? own : own.Concat(device.Parts.SelectMany(p => p.OneOfTypes).SelectMany(t => PatientsOf(kb, t)).Where(IsKindOfPatient)));
         return groups.Concat(touched is { } contact && ByContact.TryGetValue(contact, out var group) ? [group] : []).Distinct().OrderBy(g => g).ToArray();
     }
+
+    /// <summary>Whether a group says who the patient is; else it says what of a patient is met.</summary>
+    private static bool IsKindOfPatient(PatientGroup group) => group is PatientGroup.Newborn or PatientGroup.Pregnancy or PatientGroup.Sensitised;
 
     private static IEnumerable<PatientGroup> PatientsOf(CompiledBase kb, PartId type) =>
         kb.Parts.Upward(kb.Parts[type.Value]).SelectMany(node => kb.Data.Parts[node].Patients);
