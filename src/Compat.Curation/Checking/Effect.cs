@@ -31,7 +31,8 @@ internal sealed class Effect(CompiledBase kb, Scene scene)
     public bool AreSame(Decision one, Decision other) =>
         one.Verdict == other.Verdict && Key(one) == Key(other);
 
-    private static int Weight(Source source) => source.Kind == SourceKind.CommonPractice || source.Trust == Trust.Weak ? 0
+    /// <summary>How strong a source is: 0 for none of standing, 3 for one read at its publisher.</summary>
+    public static int Weight(Source source) => source.Kind == SourceKind.CommonPractice || source.Trust == Trust.Weak ? 0
         : source.Recalled ? 1
         : source.Trust == Trust.NamedPublication ? 2 : 3;
 

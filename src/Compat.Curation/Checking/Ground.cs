@@ -17,8 +17,13 @@ internal sealed class Ground
     private readonly ConcurrentDictionary<Speaker, CellBox> _productDomains = [];
 
     public Ground(KnowledgeData data, IReadOnlyList<Site> sites)
+        : this(new CompiledBase(data, sites, PhraseRules.Of(data, sites).Rules))
     {
-        Kb = new CompiledBase(data, sites, PhraseRules.Of(data, sites).Rules);
+    }
+
+    public Ground(CompiledBase kb)
+    {
+        Kb = kb;
         Agents = new TreeOrder(Kb.Agents);
         Materials = Subject.Materials(Kb).ToArray();
         Parts = Subject.Parts(Kb).ToArray();
@@ -28,7 +33,7 @@ internal sealed class Ground
         _speakers = Enumerable.Range(0, Kb.Agents.Count).Select(agent => Speaker.Of(Kb, agent)).ToArray();
         _domains = _speakers.Select(speaker => Domain.Cells(Kb, speaker)).ToArray();
         _boxes = Kb.Rules.Select(rule => new CellBox(rule.Low, rule.High)).ToArray();
-        ProductSpeakers = sites.SelectMany(site => site.Products).OrderBy(product => product.Id).SelectMany(product => Speaker.OfProduct(Kb, product)).ToArray();
+        ProductSpeakers = kb.Sites.SelectMany(site => site.Products).OrderBy(product => product.Id).SelectMany(product => Speaker.OfProduct(Kb, product)).ToArray();
         Overriders = new CompiledRule[Kb.Rules.Length][];
         var lists = new List<CompiledRule>?[Kb.Rules.Length];
         foreach (var rule in Kb.Rules)

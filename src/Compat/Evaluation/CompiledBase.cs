@@ -36,7 +36,8 @@ internal sealed class CompiledBase
     /// <param name="data">The records.</param>
     /// <param name="sites">The sites.</param>
     /// <param name="ofInstructions">The rules that words of the devices' instructions became.</param>
-    public CompiledBase(KnowledgeData data, IReadOnlyList<Site> sites, IReadOnlyList<Rule> ofInstructions)
+    /// <param name="alsoCutAlong">Rules of another base whose boundaries cut the axes too, so that both number their cells alike.</param>
+    public CompiledBase(KnowledgeData data, IReadOnlyList<Site> sites, IReadOnlyList<Rule> ofInstructions, params CompiledRule[] alsoCutAlong)
     {
         Data = data;
         Sites = sites;
@@ -54,7 +55,7 @@ internal sealed class CompiledBase
         Rules = new CompiledRule[rules.Length];
         for (var i = 0; i < rules.Length; i++) Rules[i] = RuleCompiler.Compile(rules[i], i, this);
         Tables = new CutTable[CompiledRule.AxisCount];
-        for (var axis = 0; axis < Tables.Length; axis++) Tables[axis] = new CutTable(Rules, axis);
+        for (var axis = 0; axis < Tables.Length; axis++) Tables[axis] = new CutTable(alsoCutAlong.Length == 0 ? Rules : [.. Rules, .. alsoCutAlong], axis);
         var byId = new Dictionary<RuleId, CompiledRule>(Rules.Length);
         foreach (var rule in Rules) byId.Add(rule.Rule.Id, rule);
         foreach (var rule in Rules) Place(rule, byId);

@@ -20,9 +20,11 @@ internal sealed class CutTable
     public int LastCell => _count;
 
     /// <summary>The cells an interval touches, outward.</summary>
-    public (int Low, int High) Cells(Interval interval)
+    public (int Low, int High) Cells(Interval interval) => Cells(Span.Of(interval));
+
+    /// <summary>The cells a span touches, outward.</summary>
+    public (int Low, int High) Cells(Span span)
     {
-        var span = Span.Of(interval);
         return (span.From is { } from ? CountUpTo(from, including: true) : 0, span.To is { } to ? CountUpTo(to, including: false) : LastCell);
     }
 

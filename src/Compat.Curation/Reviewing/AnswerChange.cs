@@ -1,0 +1,62 @@
+using Compat.Exposures;
+using Compat.Knowledge;
+
+namespace Compat.Curation.Reviewing;
+
+/// <summary>A box of exposures of one subject to one agent in which the answer is another than before, the same throughout.</summary>
+public sealed record AnswerChange
+{
+    /// <summary>What it is.</summary>
+    public required ChangeKind Kind { get; init; }
+
+    /// <summary>What kind of thing it is asked of.</summary>
+    public required SubjectKind SubjectKind { get; init; }
+
+    /// <summary>The id of the part type or material; of a device's part <c>device/part</c>.</summary>
+    public required string Subject { get; init; }
+
+    /// <summary>The agent.</summary>
+    public required AgentId Agent { get; init; }
+
+    /// <summary>The box; an axis not named holds everywhere.</summary>
+    public required ExposureBox Box { get; init; }
+
+    /// <summary>The methods.</summary>
+    public required MethodSet Methods { get; init; }
+
+    /// <summary>The unit of the strength; null where there is none.</summary>
+    public StrengthUnit? Basis { get; init; }
+
+    /// <summary>The verdict before.</summary>
+    public required Verdict From { get; init; }
+
+    /// <summary>The verdict now.</summary>
+    public required Verdict To { get; init; }
+
+    /// <summary>Whether the agent was not on record before.</summary>
+    public bool IsNewAgent { get; init; }
+
+    /// <summary>The rules that decided before somewhere in the box.</summary>
+    public required IReadOnlyList<RuleId> DecidedBefore { get; init; }
+
+    /// <summary>The rules that decide now somewhere in the box.</summary>
+    public required IReadOnlyList<RuleId> DecidedAfter { get; init; }
+
+    /// <summary>The least evidence before, anywhere in the box.</summary>
+    public required EvidenceWeight EvidenceBefore { get; init; }
+
+    /// <summary>The least evidence now, anywhere in the box.</summary>
+    public required EvidenceWeight EvidenceAfter { get; init; }
+
+    /// <summary>The duties that nothing meets any more.</summary>
+    public IReadOnlyList<Duty> DutiesDropped { get; init; } = [];
+
+    /// <summary>The duties that nothing met before.</summary>
+    public IReadOnlyList<Duty> DutiesAdded { get; init; } = [];
+
+    /// <summary>A question at a point of the box.</summary>
+    public required Question Question { get; init; }
+
+    /// <summary>How large the box is; only for putting the widest first.</summary>
+    public required double Size { get; init; }
+}

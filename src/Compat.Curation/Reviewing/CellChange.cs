@@ -1,0 +1,34 @@
+using Compat.Curation.Checking;
+using Compat.Exposures;
+
+namespace Compat.Curation.Reviewing;
+
+/// <summary>A box of cells in which two knowledge bases answer differently, the same throughout.</summary>
+internal sealed record CellChange(ApplicationMethod Method, CellBox Cells, CellAnswer Before, CellAnswer After)
+{
+    /// <summary>The rules that hold here and tell the two sides apart.</summary>
+    public IReadOnlyList<RuleId> Telling { get; init; } = [];
+
+    /// <summary>The edits that each alone make a change here; empty where only several together do.</summary>
+    public IReadOnlyList<RecordEdit> Causes { get; init; } = [];
+
+    /// <summary>Whether two answers differ in anything that a change can be.</summary>
+    public static bool Differ(CellAnswer one, CellAnswer other) =>
+        one.Verdict != other.Verdict || one.Evidence != other.Evidence || one.Prevents != other.Prevents
+        || DutyComparison.NotMet(one.Duties, other.Duties).Any() || DutyComparison.NotMet(other.Duties, one.Duties).Any();
+
+    /// <summary>What the change is, by its most dangerous side.</summary>
+    public ChangeKind Kind
+    {
+        get
+        {
+            if (After.Verdict > Before.Verdict) return ChangeKind.Loosened;
+            if (After.IsAllowed && DutyComparison.NotMet(Before.Duties, After.Duties).Any()) return ChangeKind.DutiesDropped;
+            if (Before.IsAllowed && !After.IsAllowed) return ChangeKind.Tightened;
+            if (After.Verdict < Before.Verdict) return After.IsAllowed ? ChangeKind.EvidenceWeakened : ChangeKind.Tightened;
+            if (After.Evidence < Before.Evidence || !(After.Prevents >= Before.Prevents) && Before.Prevents is not null) return ChangeKind.EvidenceWeakened;
+            if (DutyComparison.NotMet(After.Duties, Before.Duties).Any()) return ChangeKind.Tightened;
+            return ChangeKind.EvidenceStrengthened;
+        }
+    }
+}

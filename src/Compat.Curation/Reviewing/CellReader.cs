@@ -1,0 +1,73 @@
+using Compat.Curation.Checking;
+using Compat.Evaluation;
+using Compat.Exposures;
+
+namespace Compat.Curation.Reviewing;
+
+/// <summary>Reads the answer of a cell off what the engine decides there.</summary>
+internal sealed class CellReader
+{
+    private readonly CompiledBase _kb;
+    private readonly Scene _scene;
+    private readonly Decider _decider;
+    private readonly PartVariant _driest;
+    private readonly bool _isNeverPlain;
+
+    public CellReader(CompiledBase kb, Scene scene)
+    {
+        (_kb, _scene, _decider) = (kb, scene, new Decider(kb, scene));
+        var variants = scene.Variants.Select(one => one.Variant).ToArray();
+        _driest = variants.MinBy(variant => variant.Wettest)!;
+        _isNeverPlain = variants[0].MaterialsAlone || variants.Any(variant => variant.Device is not null && variant.Editions.Count == 0);
+    }
+
+    /// <summary>The answer where a set of rules applies.</summary>
+    public CellAnswer Of(bool[] applies) => Of(_decider.Worst(applies));
+
+    /// <summary>The answer that a decision gives.</summary>
+    public CellAnswer Of(Decision decision)
+    {
+        var rules = decision.Deciding.Select(rule => rule.Rule.Id).Distinct().Order().ToArray();
+        return decision.Verdict switch
+        {
+            Verdict.NotAllowed => new()
+            {
+                Verdict = Verdict.NotAllowed,
+                DecidedBy = rules,
+                Evidence = (EvidenceWeight)decision.Deciding.Select(rule => Effect.Evidence(_kb, rule.Rule)).DefaultIfEmpty((int)EvidenceWeight.Read).Max(),
+                Prevents = decision.Deciding.Max(rule => rule.Rule.Damage?.Consequence),
+            },
+            Verdict.NotEstablished => new() { Verdict = Verdict.NotEstablished, DecidedBy = rules },
+            _ => Allowed(decision, rules),
+        };
+    }
+
+    private CellAnswer Allowed(Decision decision, RuleId[] rules) => new()
+    {
+        Verdict = _isNeverPlain || !decision.WellFounded || decision.Deciding.Any(IsSilent) ? Verdict.AllowedWithinLimits : Verdict.Allowed,
+        DecidedBy = rules,
+        Duties = DutyJoin.Join(_scene.Component.Duties.Concat(decision.Variants.SelectMany(one => one.Duties))
+            .Concat(decision.Deciding.Concat(decision.Accompanying).SelectMany(rule => rule.Rule.Duties)), _driest),
+        Evidence = (EvidenceWeight)_scene.Variants.Min(variant => Weakest(variant, decision)),
+    };
+
+    /// <summary>Of each voice that decides the best evidence, and of these the least.</summary>
+    private int Weakest(VariantVoices variant, Decision decision)
+    {
+        var voices = decision.ByPart ? variant.Voices.Take(1) : variant.Voices.Where((voice, i) => i > 0 || Speaks(voice, decision));
+        return voices.Select(voice => decision.Deciding.Where(rule => Holds(voice, rule)).Select(rule => Effect.Evidence(_kb, rule.Rule)).DefaultIfEmpty((int)EvidenceWeight.Read).Max())
+            .DefaultIfEmpty(0).Min();
+    }
+
+    private bool Speaks(int[] voice, Decision decision) => decision.Deciding.Any(rule => Holds(voice, rule));
+
+    private bool Holds(int[] voice, CompiledRule rule) => voice.Any(i => _scene.Candidates[i].Rule == rule);
+
+    private static bool IsSilent(CompiledRule rule)
+    {
+        if (rule.Rule.When.Methods.Statement == AxisStatement.Unstated) return true;
+        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
+            if (rule.Rule.When.On(axis).Statement == AxisStatement.Unstated) return true;
+        return false;
+    }
+}

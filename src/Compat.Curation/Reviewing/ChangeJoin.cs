@@ -1,0 +1,92 @@
+using Compat.Curation.Checking;
+using Compat.Curation.Writing;
+using Compat.Evaluation;
+using Compat.Exposures;
+using Compat.Knowledge;
+
+namespace Compat.Curation.Reviewing;
+
+/// <summary>Joins neighbouring cells of one subject and agent in which the same changed for the same cause, and writes them as boxes.</summary>
+internal sealed class ChangeJoin(ReviewSide after)
+{
+    private sealed record Row(string Signature, MethodSet Methods, CellBox Cells, IReadOnlyList<CellChange> Changes);
+
+    /// <summary>The changes of one pair as boxes, with their causes.</summary>
+    public IEnumerable<(IReadOnlyList<RecordEdit> Causes, AnswerChange Change)> Of(PairChanges pair)
+    {
+        var rows = pair.Changes.Select(change => new Row(Signature(change), MethodSet.Of(change.Method), change.Cells, [change])).ToList();
+        for (var before = int.MaxValue; rows.Count < before;)
+        {
+            before = rows.Count;
+            for (var axis = 0; axis < CompiledRule.AxisCount; axis++) rows = JoinedAlong(axis, rows);
+        }
+
+        foreach (var group in rows.GroupBy(row => (row.Signature, string.Join(",", row.Cells.Low.Concat(row.Cells.High)))))
+        {
+            var methods = MethodSet.Of(group.SelectMany(row => row.Methods.Methods).ToArray());
+            yield return (group.First().Changes[0].Causes, Make(pair, methods, group.First().Cells, group.SelectMany(row => row.Changes).ToArray()));
+        }
+    }
+
+    private static string Signature(CellChange change) => string.Join('|',
+        [change.Kind.ToString(), change.Before.Verdict.ToString(), change.After.Verdict.ToString(), .. Dropped(change).Select(ExposureYaml.DutyText), "/", .. Added(change).Select(ExposureYaml.DutyText), "/", .. change.Causes.Select(edit => $"{edit.Kind} {edit.Id}")]);
+
+    private static IEnumerable<Duty> Dropped(CellChange change) => change.After.IsAllowed ? DutyComparison.NotMet(change.Before.Duties, change.After.Duties) : [];
+
+    private static IEnumerable<Duty> Added(CellChange change) => change.Before.IsAllowed ? DutyComparison.NotMet(change.After.Duties, change.Before.Duties) : [];
+
+    private static List<Row> JoinedAlong(int axis, List<Row> rows)
+    {
+        var joined = new List<Row>();
+        foreach (var line in rows.GroupBy(row => (row.Signature, row.Methods, Others(row.Cells, axis))))
+        {
+            Row? last = null;
+            foreach (var row in line.OrderBy(one => one.Cells.Low[axis]))
+            {
+                if (last is not null && last.Cells.High[axis] + 1 == row.Cells.Low[axis])
+                {
+                    last = last with { Cells = last.Cells.With(axis, last.Cells.Low[axis], row.Cells.High[axis]), Changes = [.. last.Changes, .. row.Changes] };
+                    continue;
+                }
+
+                if (last is not null) joined.Add(last);
+                last = row;
+            }
+
+            joined.Add(last!);
+        }
+
+        return joined;
+    }
+
+    private static string Others(CellBox cells, int axis) =>
+        string.Join(",", Enumerable.Range(0, cells.Low.Length).Where(other => other != axis).Select(other => cells.Low[other] + "-" + cells.High[other]));
+
+    private AnswerChange Make(PairChanges pair, MethodSet methods, CellBox cells, CellChange[] changes)
+    {
+        var subject = pair.Pair.After;
+        var place = new Place(subject.Driest, after.Ground.SpeakerOf(pair.Pair.AgentAfter), methods, cells);
+        var first = changes[0];
+        return new AnswerChange
+        {
+            Kind = first.Kind,
+            SubjectKind = subject.Kind,
+            Subject = subject.Name,
+            Agent = after.Kb.Data.Agents[pair.Pair.AgentAfter].Id,
+            Box = place.ToBox(after.Ground),
+            Methods = methods,
+            Basis = after.Kb.Agent(pair.Pair.AgentAfter).Basis,
+            From = first.Before.Verdict,
+            To = first.After.Verdict,
+            IsNewAgent = pair.Pair.AgentBefore < 0,
+            DecidedBefore = changes.SelectMany(change => change.Before.DecidedBy).Distinct().Order().ToArray(),
+            DecidedAfter = changes.SelectMany(change => change.After.DecidedBy).Distinct().Order().ToArray(),
+            EvidenceBefore = changes.Min(change => change.Before.Evidence),
+            EvidenceAfter = changes.Min(change => change.After.Evidence),
+            DutiesDropped = Dropped(first).ToArray(),
+            DutiesAdded = Added(first).ToArray(),
+            Question = place.Witness(after.Ground),
+            Size = place.Size(after.Ground),
+        };
+    }
+}

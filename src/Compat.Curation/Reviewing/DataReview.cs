@@ -1,0 +1,96 @@
+using Compat.Evaluation;
+using Compat.Knowledge;
+using Compat.Sites;
+
+namespace Compat.Curation.Reviewing;
+
+/// <summary>Compares two knowledge bases by what they answer: exactly, over every part, agent, method and exposure.</summary>
+/// <remarks>Safe to call from several threads. Both must have passed validation.</remarks>
+public static class DataReview
+{
+    /// <summary>Compares two knowledge bases.</summary>
+    /// <param name="before">BASE.</param>
+    /// <param name="beforeSites">The sites over BASE.</param>
+    /// <param name="after">HEAD.</param>
+    /// <param name="afterSites">The sites over HEAD.</param>
+    /// <param name="progress">Told what is looked at; null where nobody watches.</param>
+    /// <exception cref="TooManyBoxesException">One pair of part and agent needs more than 100,000 boxes.</exception>
+    public static ReviewReport Run(KnowledgeData before, IReadOnlyList<Site> beforeSites, KnowledgeData after, IReadOnlyList<Site> afterSites, Action<string>? progress = null)
+    {
+        progress?.Invoke("records");
+        var edits = EditList.Between(before, after);
+        var sites = beforeSites.Select(edits.Renames.In).ToArray();
+        if (edits.All.All(edit => edit.IsWording)) return new() { Groups = [], Edits = edits.All, Compared = 0 };
+        var facts = FactReview.Of(edits, after);
+        if (!edits.All.Any(EditApplication.Decides)) return new() { Groups = Groups([], facts), Edits = edits.All, Compared = 0 };
+
+        progress?.Invoke("rules");
+        var (was, now) = Sides(edits.Before, sites, after, afterSites);
+        var rules = new RuleSameness(was.Kb, now.Kb);
+        var pairs = new AffectedPairs(was, now, rules).Find();
+        progress?.Invoke($"{pairs.Count} pairs of part and agent");
+        var changes = Compare(was, now, rules, pairs);
+        progress?.Invoke("causes");
+        var join = new ChangeJoin(now);
+        var answers = new Attribution(was, now, edits, sites).Of(changes).SelectMany(join.Of).ToArray();
+        return new() { Groups = Groups(answers, facts), Edits = edits.All, Compared = pairs.Count };
+    }
+
+    /// <summary>The changes alone, cell by cell, without their causes.</summary>
+    internal static IReadOnlyList<PairChanges> Compare(ReviewSide was, ReviewSide now, RuleSameness rules, IReadOnlyList<ReviewPair> pairs)
+    {
+        var found = new PairChanges?[pairs.Count];
+        try
+        {
+            Parallel.For(0, pairs.Count, i => found[i] = Compare(was, now, rules, pairs[i]));
+        }
+        catch (AggregateException several) when (several.InnerException is TooManyBoxesException tooMany)
+        {
+            throw new TooManyBoxesException(tooMany.Message, several);
+        }
+
+        return found.OfType<PairChanges>().ToArray();
+    }
+
+    /// <summary>Two knowledge bases whose axes are cut along the rules of both.</summary>
+    internal static (ReviewSide Before, ReviewSide After) Sides(KnowledgeData before, IReadOnlyList<Site> beforeSites, KnowledgeData after, IReadOnlyList<Site> afterSites)
+    {
+        var alone = new CompiledBase(before, beforeSites);
+        var now = new CompiledBase(after, afterSites, alone.Rules);
+        return (new ReviewSide(new CompiledBase(before, beforeSites, now.Rules), isBefore: true), new ReviewSide(now, isBefore: false));
+    }
+
+    private static PairChanges? Compare(ReviewSide was, ReviewSide now, RuleSameness rules, ReviewPair pair)
+    {
+        try
+        {
+            var comparison = new PairComparison(was, now, rules, pair);
+            if (!comparison.CanDiffer) return null;
+            var changes = Exposures.MethodSet.All.Methods.SelectMany(method => comparison.Of(method)).ToArray();
+            return changes.Length == 0 ? null : new PairChanges(pair, changes, comparison.FactsDiffer, comparison.Rules.ToArray());
+        }
+        catch (TooManyBoxesException tooMany)
+        {
+            throw new TooManyBoxesException($"{tooMany.Message} between `{pair.After.Name}` and `{pair.AgentId}`", tooMany);
+        }
+    }
+
+    private static ReviewGroup[] Groups(IReadOnlyList<(IReadOnlyList<RecordEdit> Causes, AnswerChange Change)> answers, IReadOnlyList<(RecordEdit Cause, FactChange Change)> facts)
+    {
+        var byCause = answers.SelectMany(one => one.Causes.Count == 0 ? [(Cause: null, one.Change)] : one.Causes.Select(cause => (Cause: (RecordEdit?)cause, one.Change)));
+        var kinds = byCause.Select(one => (one.Cause, one.Change.Kind)).Concat(facts.Select(one => (Cause: (RecordEdit?)one.Cause, one.Change.Kind))).Distinct();
+        var answersOf = byCause.ToLookup(one => (one.Cause, one.Change.Kind), one => one.Change);
+        var factsOf = facts.ToLookup(one => ((RecordEdit?)one.Cause, one.Change.Kind), one => one.Change);
+        return kinds.Select(key => new ReviewGroup
+        {
+            Kind = key.Kind,
+            Cause = key.Cause,
+            Answers = answersOf[key].OrderBy(change => !change.To.IsAllowed() || change.From.IsAllowed()).ThenBy(change => change.SubjectKind == SubjectKind.Material).ThenByDescending(change => change.Size)
+                .ThenBy(change => change.Subject, StringComparer.Ordinal).ThenBy(change => change.Agent).ToArray(),
+            Facts = factsOf[key].ToArray(),
+        }).OrderBy(group => group.Kind).ThenBy(group => !group.Answers.Any(change => change.To.IsAllowed() && !change.From.IsAllowed())).ThenByDescending(group => group.Answers.Count)
+            .ThenBy(group => group.Cause is null).ThenBy(group => group.Cause?.Kind).ThenBy(group => group.Cause?.Id, StringComparer.Ordinal).ToArray();
+    }
+
+    private static bool IsAllowed(this Verdict verdict) => verdict >= Verdict.AllowedWithinLimits;
+}

@@ -1,0 +1,58 @@
+using System.Text;
+using Compat.Curation.Checking;
+using Compat.Evaluation;
+using Compat.Exposures;
+
+namespace Compat.Curation.Reviewing;
+
+/// <summary>One side of a comparison: the rules that can speak, as boxes of cells, and what they answer.</summary>
+internal sealed class PairSide
+{
+    private readonly ReviewSubject _subject;
+    private readonly Scene _scene;
+    private readonly CellReader _reader;
+    private readonly CellBox[] _boxes;
+
+    public PairSide(ReviewSide side, ReviewSubject subject, int agent)
+    {
+        _subject = subject;
+        var speaker = side.Ground.SpeakerOf(agent);
+        _scene = new Scene(side.Kb, subject.Parts, speaker.Substance, speaker.Component, residenceWithoutEnd: false);
+        _reader = new CellReader(side.Kb, _scene);
+        _boxes = _scene.Candidates.Select(one => side.Ground.BoxOf(one.Rule).With((int)Axis.Residence, one.ResidenceLow, one.ResidenceHigh)).ToArray();
+    }
+
+    /// <summary>How many candidates there are.</summary>
+    public int Count => _boxes.Length;
+
+    public CompiledRule RuleAt(int i) => _scene.Candidates[i].Rule;
+
+    public CellBox BoxAt(int i) => _boxes[i];
+
+    /// <summary>The answer where the part does not stand the method, whatever the agent; null where it does.</summary>
+    public CellAnswer? Barrier(ApplicationMethod method) =>
+        Pieces.BarrierOf(method, new Question(), _subject.Parts) is { } barrier ? _reader.Of(barrier) : null;
+
+    /// <summary>The answer where some candidates apply.</summary>
+    public CellAnswer Of(IEnumerable<int> covering)
+    {
+        var applies = new bool[Count];
+        foreach (var i in covering) applies[i] = true;
+        return _reader.Of(applies);
+    }
+
+    /// <summary>The rule, residences and voices of a candidate: the same text on both sides where it speaks alike.</summary>
+    public string MarkOf(int i)
+    {
+        var mark = new StringBuilder(RuleAt(i).Rule.Id.Value).Append(' ').Append(_boxes[i].Low[(int)Axis.Residence]).Append(' ').Append(_boxes[i].High[(int)Axis.Residence]);
+        for (var variant = 0; variant < _scene.Variants.Count; variant++)
+        {
+            var voices = _scene.Variants[variant];
+            for (var voice = 0; voice < voices.Voices.Length; voice++)
+                if (voices.Voices[voice].Contains(i)) mark.Append(' ').Append(variant).Append('/').Append(voice);
+            if (voices.DutiesOnly.Contains(i)) mark.Append(' ').Append(variant).Append('d');
+        }
+
+        return mark.ToString();
+    }
+}

@@ -1,0 +1,72 @@
+using System.Collections;
+using System.Collections.Concurrent;
+using System.Reflection;
+using Compat.Exposures;
+
+namespace Compat.Curation.Reviewing;
+
+/// <summary>Compares two records by what they say. A field that is added to a record later is compared without further ado.</summary>
+/// <remarks>The order of a list means nothing.</remarks>
+internal static class RecordDifference
+{
+    private static readonly ConcurrentDictionary<Type, PropertyInfo[]> Properties = [];
+
+    /// <summary>The fields that differ, as a file spells them, one step deep: <c>when.strength</c>.</summary>
+    public static IReadOnlyList<string> Fields(object one, object other)
+    {
+        var fields = new List<string>();
+        foreach (var property in Of(one.GetType()))
+        {
+            var (a, b) = (property.GetValue(one), property.GetValue(other));
+            if (AreSame(a, b)) continue;
+            var name = Spelled(property.Name);
+            if (a is not null && b is not null && IsRecord(a)) fields.AddRange(Of(a.GetType()).Where(inner => !AreSame(inner.GetValue(a), inner.GetValue(b))).Select(inner => name + "." + Spelled(inner.Name)));
+            else fields.Add(name);
+        }
+
+        return fields;
+    }
+
+    /// <summary>Whether two values say the same.</summary>
+    public static bool AreSame(object? one, object? other)
+    {
+        if (ReferenceEquals(one, other)) return true;
+        if (one is null || other is null || one.GetType() != other.GetType() && one is not IEnumerable) return false;
+        if (one is string or ValueType or Id or DottedId) return one.Equals(other);
+        if (one is IEnumerable list) return other is IEnumerable others && AreSame(list, others);
+        foreach (var property in Of(one.GetType()))
+            if (!AreSame(property.GetValue(one), property.GetValue(other))) return false;
+        return true;
+    }
+
+    /// <summary>All ids that a value names, itself included.</summary>
+    public static IEnumerable<object> Names(object? value) => value switch
+    {
+        null or string or ValueType => [],
+        Id or DottedId => [value],
+        IEnumerable list => list.Cast<object?>().SelectMany(Names),
+        _ => Of(value.GetType()).SelectMany(property => Names(property.GetValue(value))),
+    };
+
+    /// <summary>The properties of a record.</summary>
+    public static PropertyInfo[] Of(Type type) => Properties.GetOrAdd(type, one =>
+        one.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.GetIndexParameters().Length == 0).ToArray());
+
+    private static bool AreSame(IEnumerable one, IEnumerable other)
+    {
+        var left = other.Cast<object?>().ToList();
+        foreach (var item in one)
+        {
+            var at = left.FindIndex(candidate => AreSame(item, candidate));
+            if (at < 0) return false;
+            left.RemoveAt(at);
+        }
+
+        return left.Count == 0;
+    }
+
+    private static bool IsRecord(object value) => value is not (string or ValueType or Id or DottedId or IEnumerable) && value.GetType() != typeof(StrengthUnit);
+
+    private static string Spelled(string name) =>
+        string.Concat(name.Select((c, i) => char.IsUpper(c) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(c) : c.ToString()));
+}

@@ -1,0 +1,59 @@
+using Compat.Curation.Checking;
+using Compat.Evaluation;
+
+namespace Compat.Curation.Reviewing;
+
+/// <summary>What kind of thing is asked about.</summary>
+public enum SubjectKind
+{
+    /// <summary>A part type.</summary>
+    PartType,
+
+    /// <summary>A part of a device of a site.</summary>
+    DevicePart,
+
+    /// <summary>A material asked alone.</summary>
+    Material,
+}
+
+/// <summary>A subject with all its variants, of which the worst counts.</summary>
+/// <param name="Kind">What kind of thing it is.</param>
+/// <param name="Name">Its id; of a device's part <c>device/part</c>.</param>
+/// <param name="Variants">Its variants; at least one.</param>
+internal sealed record ReviewSubject(SubjectKind Kind, string Name, IReadOnlyList<Subject> Variants)
+{
+    /// <summary>The variants as the engine takes them.</summary>
+    public IReadOnlyList<PartVariant> Parts { get; } = Variants.Select(one => one.Variant).ToArray();
+
+    /// <summary>The variant that stands the least: what it stands serves for all.</summary>
+    public Subject Driest => Variants.MinBy(one => one.Variant.Wettest)!;
+}
+
+/// <summary>One of the two knowledge bases: its rules with the boundaries of both, its subjects by kind and name.</summary>
+internal sealed class ReviewSide
+{
+    public ReviewSide(CompiledBase kb, bool isBefore)
+    {
+        Ground = new Ground(kb);
+        IsBefore = isBefore;
+        Subjects = Grouped(SubjectKind.PartType, Ground.Parts).Concat(Grouped(SubjectKind.DevicePart, Ground.DeviceParts)).Concat(Grouped(SubjectKind.Material, Ground.Materials))
+            .ToDictionary(subject => (subject.Kind, subject.Name));
+    }
+
+    public Ground Ground { get; }
+
+    public CompiledBase Kb => Ground.Kb;
+
+    public bool IsBefore { get; }
+
+    public IReadOnlyDictionary<(SubjectKind Kind, string Name), ReviewSubject> Subjects { get; }
+
+    /// <summary>The agent of an id; -1 where there is none.</summary>
+    public int AgentOf(string id) => Kb.Agents.TryFind(id, out var agent) ? agent : -1;
+
+    /// <summary>The ids of an agent and all above it.</summary>
+    public IEnumerable<string> LineOf(int agent) => Kb.Agents.Upward(agent).Select(node => Kb.Data.Agents[node].Id.Value);
+
+    private static IEnumerable<ReviewSubject> Grouped(SubjectKind kind, IEnumerable<Subject> subjects) =>
+        subjects.GroupBy(subject => subject.Name).Select(group => new ReviewSubject(kind, group.Key, group.ToArray()));
+}

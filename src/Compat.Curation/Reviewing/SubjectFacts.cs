@@ -1,0 +1,51 @@
+using Compat.Evaluation;
+
+namespace Compat.Curation.Reviewing;
+
+/// <summary>What decides beside the rules: facts of a subject and of an agent.</summary>
+internal static class SubjectFacts
+{
+    /// <summary>Whether a subject has the same variants on both sides, each with the same facts, in the same order.</summary>
+    public static bool AreSame(ReviewSide before, ReviewSubject one, ReviewSide after, ReviewSubject other)
+    {
+        if (one.Parts.Count != other.Parts.Count) return false;
+        for (var i = 0; i < one.Parts.Count; i++)
+        {
+            PartVariant a = one.Parts[i], b = other.Parts[i];
+            if (a.Wettest != b.Wettest || a.MaterialsKnown != b.MaterialsKnown || a.Geometry != b.Geometry || a.Member != b.Member || a.MaterialsAlone != b.MaterialsAlone) return false;
+            if (!RecordDifference.AreSame(a.Never, b.Never) || !RecordDifference.AreSame(a.Duties, b.Duties)) return false;
+            if (!MaterialsOf(before, a).SequenceEqual(MaterialsOf(after, b)) || !a.Editions.Select(edition => edition.Id).SequenceEqual(b.Editions.Select(edition => edition.Id))) return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether an agent has the same unit, residue and duties on both sides.</summary>
+    public static bool AreSame(AgentTraits one, AgentTraits other) =>
+        one.Basis?.Basis == other.Basis?.Basis && (one.Leaves == Knowledge.Residue.Nothing) == (other.Leaves == Knowledge.Residue.Nothing) && RecordDifference.AreSame(one.Duties, other.Duties);
+
+    /// <summary>Whether strengths of an agent can be compared: they have one unit, or before no rule could speak of strength.</summary>
+    public static bool AreComparable(AgentTraits before, AgentTraits after) => before.Basis is null || before.Basis.Basis == after.Basis?.Basis;
+
+    /// <summary>The rules that reach a subject, each with its variant and voice, by the numbers both sides share.</summary>
+    public static HashSet<long> Reaching(ReviewSide side, ReviewSubject subject, RuleSameness rules)
+    {
+        var reached = new HashSet<long>();
+        for (var variant = 0; variant < subject.Variants.Count; variant++)
+        {
+            var one = subject.Variants[variant];
+            Add(one.Voice, variant, 0);
+            Add(Reach.NotPassing(side.Kb, one.Variant), variant, 1);
+            for (var m = 0; m < one.Variant.Materials.Length; m++) Add(side.Ground.OfMaterial(one.Variant.Materials[m]), variant, m + 2);
+        }
+
+        return reached;
+
+        void Add(IEnumerable<CompiledRule> some, int variant, int voice)
+        {
+            foreach (var rule in some) reached.Add(((long)((variant * 1024) + voice) << 32) | (uint)rules.NumberOf(rule, side.IsBefore));
+        }
+    }
+
+    private static IEnumerable<string> MaterialsOf(ReviewSide side, PartVariant variant) => variant.Materials.Select(material => side.Kb.Data.Materials[material].Id.Value);
+}
