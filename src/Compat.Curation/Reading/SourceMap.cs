@@ -24,6 +24,20 @@ public sealed class SourceMap
     /// <summary>The whole stretch of a record; null where there is no such record.</summary>
     public SourcePlace? FindRecord(ProblemPlace place) => Record(place) is { } found ? new(found.Source, found.Record.Span) : null;
 
+    /// <summary>What is written at a field, as it stands in the file; null where the record does not write it.</summary>
+    internal string? WrittenAt(ProblemPlace place)
+    {
+        if (Record(place) is not { } found) return null;
+        YamlNode node = found.Record;
+        foreach (var step in place.Field.Split('.', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if ((node as YamlMapping)?.Find(step) is not { } entry) return null;
+            node = entry.Value;
+        }
+
+        return node is YamlScalar scalar ? scalar.Text : found.Source.Excerpt(node.Span);
+    }
+
     /// <summary>What is written at a key at the top of a record: one text, or those of a list; none where the key is not written.</summary>
     internal IReadOnlyList<string> TextsOf(ProblemPlace place, string key) => Record(place)?.Record.Find(key)?.Value switch
     {

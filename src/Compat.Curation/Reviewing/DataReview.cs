@@ -1,3 +1,4 @@
+using Compat.Curation.Checking;
 using Compat.Evaluation;
 using Compat.Knowledge;
 using Compat.Sites;
@@ -20,9 +21,9 @@ public static class DataReview
         progress?.Invoke("records");
         var edits = EditList.Between(before, after);
         var sites = beforeSites.Select(edits.Renames.In).ToArray();
-        if (edits.All.All(edit => edit.IsWording)) return new() { Groups = [], Edits = edits.All, Compared = 0 };
         var facts = FactReview.Of(edits, after);
-        if (!edits.All.Any(EditApplication.Decides)) return new() { Groups = Groups([], facts), Edits = edits.All, Compared = 0 };
+        if (!edits.All.Any(EditApplication.Decides) && RecordDifference.AreSame(sites, afterSites))
+            return new() { Groups = Groups([], facts), Edits = edits.All, Contradictions = Contradictions(new Ground(after, afterSites)), Compared = 0 };
 
         progress?.Invoke("rules");
         var (was, now) = Sides(edits.Before, sites, after, afterSites);
@@ -33,8 +34,10 @@ public static class DataReview
         progress?.Invoke("causes");
         var join = new ChangeJoin(now);
         var answers = new Attribution(was, now, edits, sites).Of(changes).SelectMany(join.Of).ToArray();
-        return new() { Groups = Groups(answers, facts), Edits = edits.All, Compared = pairs.Count };
+        return new() { Groups = Groups(answers, facts), Edits = edits.All, Contradictions = Contradictions(now.Ground), Compared = pairs.Count };
     }
+
+    private static Finding[] Contradictions(Ground ground) => new Contradictions(ground).Find(withRefinements: false).ToArray();
 
     /// <summary>The changes alone, cell by cell, without their causes.</summary>
     internal static IReadOnlyList<PairChanges> Compare(ReviewSide was, ReviewSide now, RuleSameness rules, IReadOnlyList<ReviewPair> pairs)

@@ -1,3 +1,5 @@
+using Compat.Curation.Checking;
+
 namespace Compat.Curation.Reviewing;
 
 /// <summary>A change of what stands beside the rules on parts: a claim, a person rule, a hazard, a need, a standing rule.</summary>
@@ -34,6 +36,9 @@ public sealed record ReviewReport
 
     /// <summary>All records that differ, by kind and id.</summary>
     public required IReadOnlyList<RecordEdit> Edits { get; init; }
+
+    /// <summary>The contradictions between rules of HEAD, as a check finds them.</summary>
+    public required IReadOnlyList<Finding> Contradictions { get; init; }
 
     /// <summary>How many pairs of subject and agent were compared.</summary>
     public required int Compared { get; init; }

@@ -1,0 +1,97 @@
+using System.CommandLine;
+using Compat.Cli.Checks;
+using Compat.Cli.Json;
+using Compat.Cli.Reviews;
+using Compat.Cli.Wording;
+using Compat.Curation.Diagnostics;
+using Compat.Curation.Reviewing;
+using Compat.Validation;
+
+namespace Compat.Cli.Commands;
+
+/// <summary><c>compat review</c>: says what a change of the data does to the answers.</summary>
+internal sealed class ReviewCommand : CliCommand
+{
+    private static readonly string[] Formats = ["text", "markdown", "json"];
+    private readonly Argument<string?> _base;
+    private readonly Argument<string?> _head;
+    private readonly Option<string?> _data;
+    private readonly Option<string[]> _sites;
+    private readonly Option<string?> _format;
+    private readonly Option<string?> _verbose;
+    private readonly Option<string?> _evidence;
+    private readonly Option<string?> _who;
+
+    /// <summary>Makes the command.</summary>
+    public ReviewCommand()
+        : base(
+            "review",
+            "Says which answers differ between two states of the data, over every part, agent, method and exposure, the most dangerous first, by the edit that made each. Exit code 0: nothing loosened; 1: loosened, or rules of HEAD contradict each other; 2: files that cannot be read.",
+            new("What the working tree changes", "compat review main"),
+            new("Two revisions, as a comment on a pull request", "compat review main topic --format markdown"))
+    {
+        _base = new Argument<string?>("base") { HelpName = "BASE", Description = "A data folder, or a branch, tag or commit of the repository", Arity = ArgumentArity.ZeroOrOne };
+        _head = new Argument<string?>("head") { HelpName = "HEAD", Description = "The same; the working tree where left out", Arity = ArgumentArity.ZeroOrOne };
+        Arguments.Add(_base);
+        Arguments.Add(_head);
+        _format = One("--format", "WORD", $"{string.Join(", ", Formats)}; text where left out");
+        _verbose = Flag("--verbose", "List every box");
+        _evidence = Flag("--require-evidence", "Exit code 1 only where a loosening rests on common practice, a recalled value or nothing");
+        _who = One("--who-rests-on", "ID", "What would be answered without this rule, source, claim, or the rules on this material; BASE is the state, the working tree where left out");
+        _data = One("--data", "DIR", "The data folder inside the repository; `data` where left out");
+        _sites = Many("--site", "FILE", "Lay a site file over both states");
+    }
+
+    /// <inheritdoc/>
+    public override int Execute(Call call)
+    {
+        var (first, second, who) = (call.Parsed.GetValue(_base), call.Parsed.GetValue(_head), call.Parsed.GetValue(_who));
+        if (first is null && who is null) call.Problems.Add(BadInput.Of("missing-argument", "`review` needs BASE", "name a branch, tag or commit, or a data folder"));
+        if (second is not null && who is not null) call.Problems.Add(BadInput.Of("too-many-arguments", "`--who-rests-on` looks at one state", "leave HEAD out"));
+        var format = call.Parsed.GetValue(_format) ?? Formats[0];
+        if (!Formats.Contains(format)) call.Problems.Add(BadInput.Of("unknown-word", $"`{format}` is no format", NearestNames.Help(format, Formats) ?? $"the formats are: {string.Join(", ", Formats)}", "format"));
+        if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
+
+        var data = call.Parsed.GetValue(_data) ?? "data";
+        var sites = call.Parsed.GetValue(_sites) ?? [];
+        using var progress = new CheckProgress(call.Stderr, !Console.IsErrorRedirected && call.Stderr == Console.Error);
+        var (before, after) = (State(first, data), State(second, data));
+        try
+        {
+            var review = who is null ? FolderReview.Run(before, after, sites, progress.Step) : FolderReview.Without(before, who, sites, progress.Step);
+            if (review is null) return BadInput.Report([BadInput.Of("unknown-id", $"no rule, source, material or claim is called `{who}`", "see `compat find`", "who-rests-on")], call.Stderr);
+            var title = who is null ? $"`{before.ShownAs}` to `{(second is null ? after.Directory : after.ShownAs)}`" : $"`{before.ShownAs}` without `{who}`";
+            var directory = who is null ? after.Directory : before.Directory;
+            return Show(call, review, format, new ReviewCall(directory, sites, title, call.Parsed.GetResult(_verbose) is not null, review.Places!), who is not null);
+        }
+        catch (TooManyBoxesException tooMany)
+        {
+            return BadInput.Report([BadInput.Of("too-many-boxes", tooMany.Message)], call.Stderr);
+        }
+    }
+
+    /// <summary>A folder where there is one of that name, else a revision.</summary>
+    private static Revision State(string? named, string data) =>
+        named is null ? new Revision(data, null) : Directory.Exists(named) ? new Revision(named, null) : new Revision(data, named);
+
+    private int Show(Call call, FolderReview review, string format, ReviewCall shown, bool isQuestion)
+    {
+        if (review.Report is not { } report)
+        {
+            call.Stderr.Write($"`{review.UnreadableState!.ShownAs}` cannot be read:\n\n{DiagnosticText.Render(review.Unreadable)}");
+            return ExitCode.BadInput;
+        }
+
+        var names = new Names(review.Head!);
+        switch (format)
+        {
+            case "json": JsonWriting.Document(call.Stdout, json => new ReviewJson(json, shown, names).Write(report)); break;
+            case "markdown": call.Stdout.Write(new ReviewMarkdown(shown, names).Of(report)); break;
+            default: new ReviewText(call.Stdout, shown, names).Write(report); break;
+        }
+
+        if (isQuestion) return ExitCode.Done;
+        var isLoosened = call.Parsed.GetResult(_evidence) is not null ? report.IsLoosenedOnLittle : report.IsLoosened;
+        return isLoosened || report.Contradictions.Count > 0 ? ExitCode.NotAllowed : ExitCode.Done;
+    }
+}

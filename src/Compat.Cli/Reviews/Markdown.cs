@@ -1,0 +1,64 @@
+using System.Text;
+
+namespace Compat.Cli.Reviews;
+
+/// <summary>Writes text of data so that a forge shows it as it stands: no markup, no table broken, nobody called by name.</summary>
+internal static class Markdown
+{
+    /// <summary>A text in which what stands in backticks is shown as code and all else as plain words.</summary>
+    public static string Text(string text)
+    {
+        var pieces = OneLine(text).Split('`');
+        var shown = new StringBuilder();
+        for (var i = 0; i < pieces.Length; i++)
+        {
+            var isCode = i % 2 == 1 && i < pieces.Length - 1;
+            if (i % 2 == 1 && !isCode) shown.Append("\\`");
+            shown.Append(isCode ? Code(pieces[i]) : Escaped(pieces[i]));
+        }
+
+        return shown.ToString();
+    }
+
+    /// <summary>A text as code, in a fence longer than any in it; a bar is escaped, for it ends a cell even there.</summary>
+    public static string Code(string text)
+    {
+        var line = OneLine(text);
+        if (line.Length == 0) return "";
+        var fence = new string('`', Longest(line) + 1);
+        var pad = line[0] == '`' || line[^1] == '`' ? " " : "";
+        return fence + pad + line.Replace("|", "\\|", StringComparison.Ordinal) + pad + fence;
+    }
+
+    /// <summary>A block of a line to type, in a fence longer than any in it.</summary>
+    public static string Block(string line)
+    {
+        var fence = new string('`', Math.Max(3, Longest(line) + 1));
+        return $"{fence}sh\n{OneLine(line)}\n{fence}\n";
+    }
+
+    private static string Escaped(string text)
+    {
+        var shown = new StringBuilder(text.Length);
+        foreach (var c in text)
+        {
+            if (c == '<') shown.Append("&lt;");
+            else if (c == '&') shown.Append("&amp;");
+            else if (c == '@') shown.Append("&#64;");
+            else if (c == '#') shown.Append("&#35;");
+            else if (c is '\\' or '`' or '*' or '_' or '[' or ']' or '|' or '~' or '$' or '!') shown.Append('\\').Append(c);
+            else shown.Append(c);
+        }
+
+        return shown.ToString().Replace("://", ":&#47;/", StringComparison.Ordinal);
+    }
+
+    private static string OneLine(string text) => Cli.Text.Printable.Of(text.Replace('\r', ' ').Replace('\n', ' '));
+
+    private static int Longest(string text)
+    {
+        int longest = 0, run = 0;
+        foreach (var c in text) longest = Math.Max(longest, run = c == '`' ? run + 1 : 0);
+        return longest;
+    }
+}

@@ -1,0 +1,23 @@
+using Compat.Curation.Checking;
+using Compat.Curation.Diagnostics;
+using Compat.Curation.Reviewing;
+
+namespace Compat.Cli.Reviews;
+
+/// <summary>What was reviewed and where its records stand, for writing what differs.</summary>
+/// <param name="Directory">The data folder that questions are asked of.</param>
+/// <param name="Sites">The site files over both states.</param>
+/// <param name="Title">What was compared, in words.</param>
+/// <param name="IsVerbose">Whether everything is to be shown.</param>
+/// <param name="Places">Where the records stand.</param>
+internal sealed record ReviewCall(string Directory, IReadOnlyList<string> Sites, string Title, bool IsVerbose, EditPlaces Places)
+{
+    /// <summary>The question of a change, as a line to type.</summary>
+    public string Ask(AnswerChange change) => WitnessLine.Of(change.Question, Directory, Sites);
+
+    /// <summary>The box of a change in one line.</summary>
+    public static string At(AnswerChange change) => BoxLine.Of(change.Box, change.Basis);
+
+    /// <summary>File, line and column of an edit; the data folder where it stands in no file.</summary>
+    public string Where(RecordEdit edit) => Places.Of(edit) is { } place ? DiagnosticText.Where(place) : Directory;
+}

@@ -1,0 +1,90 @@
+using System.Text.Json;
+using Compat.Cli.Json;
+using Compat.Cli.Wording;
+using Compat.Curation.Reviewing;
+using Compat.Exposures;
+
+namespace Compat.Cli.Reviews;
+
+/// <summary>Writes what a review found as <c>schemas/review.schema.json</c> describes.</summary>
+internal sealed class ReviewJson(Utf8JsonWriter json, ReviewCall call, Names names)
+{
+    public void Write(ReviewReport report)
+    {
+        json.WriteStartObject();
+        json.WriteString("compared", call.Title);
+        json.WriteNumber("pairs", report.Compared);
+        json.WriteBoolean("loosened", report.IsLoosened);
+        json.WriteList("groups", report.Groups, Write);
+        json.WriteList("edits", report.Edits, Write);
+        json.WriteStringList("contradictions", report.Contradictions.Select(finding => finding.Message));
+        json.WriteEndObject();
+    }
+
+    private void Write(ReviewGroup group)
+    {
+        json.WriteStartObject();
+        json.WriteString("kind", Words.Of(group.Kind));
+        if (group.Cause is { } cause)
+        {
+            json.WritePropertyName("cause");
+            Write(cause);
+        }
+
+        json.WriteList("answers", group.Answers, Write);
+        json.WriteList("facts", group.Facts, fact =>
+        {
+            json.WriteStartObject();
+            json.WriteString("text", fact.Text);
+            if (fact.Evidence is { } weight) json.WriteString("evidence", Words.Of(weight));
+            json.WriteEndObject();
+        });
+        json.WriteEndObject();
+    }
+
+    private void Write(RecordEdit edit)
+    {
+        json.WriteStartObject();
+        json.WriteString("record", Words.Of(edit.Kind));
+        json.WriteString("id", edit.Id);
+        json.WriteString("action", Words.Of(edit.Action));
+        if (edit.FormerId is { } former) json.WriteString("formerId", former);
+        json.WriteBoolean("wordingOnly", edit.IsWording);
+        json.WriteList("fields", call.Places.FieldsOf(edit), field =>
+        {
+            json.WriteStartObject();
+            json.WriteString("field", field.Field);
+            if (field.Before is { } before) json.WriteString("before", before);
+            if (field.After is { } after) json.WriteString("after", after);
+            json.WriteEndObject();
+        });
+        if (call.Places.Of(edit) is { } place)
+        {
+            json.WriteString("file", place.Source.Path);
+            json.WriteNumber("line", place.Position.Line);
+            json.WriteNumber("column", place.Position.Column);
+        }
+
+        json.WriteEndObject();
+    }
+
+    private void Write(AnswerChange change)
+    {
+        json.WriteStartObject();
+        json.WriteString("subjectKind", Words.Of(change.SubjectKind));
+        json.WriteString("subject", change.Subject);
+        json.WriteString("agent", change.Agent.Value);
+        if (!change.IsNewAgent) json.WriteString("from", Words.Of(change.From));
+        json.WriteString("to", Words.Of(change.To));
+        json.WriteStringList("methods", change.Methods.Methods.Select(Words.Of));
+        json.WriteString("box", ReviewCall.At(change));
+        json.WriteStringList("decidedBefore", change.DecidedBefore.Select(id => id.Value));
+        json.WriteStringList("decidedAfter", change.DecidedAfter.Select(id => id.Value));
+        json.WriteString("evidenceBefore", Words.Of(change.EvidenceBefore));
+        json.WriteString("evidenceAfter", Words.Of(change.EvidenceAfter));
+        json.WriteStringList("dutiesDropped", change.DutiesDropped.Select(duty => DutyWording.Of(duty, names).Replace('\u00a0', ' ')));
+        json.WriteStringList("dutiesAdded", change.DutiesAdded.Select(duty => DutyWording.Of(duty, names).Replace('\u00a0', ' ')));
+        json.WriteString("ask", call.Ask(change));
+        json.WriteEndObject();
+    }
+}
