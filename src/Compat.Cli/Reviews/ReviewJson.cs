@@ -74,7 +74,7 @@ internal sealed class ReviewJson(Utf8JsonWriter json, ReviewCall call, Names nam
         json.WriteString("subjectKind", Words.Of(change.SubjectKind));
         json.WriteString("subject", change.Subject);
         json.WriteString("agent", change.Agent.Value);
-        if (!change.IsNewAgent) json.WriteString("from", Words.Of(change.From));
+        if (!change.IsNewAgent && !change.IsInAnotherUnit) json.WriteString("from", Words.Of(change.From));
         json.WriteString("to", Words.Of(change.To));
         json.WriteStringList("methods", change.Methods.Methods.Select(Words.Of));
         json.WriteString("box", ReviewCall.At(change));

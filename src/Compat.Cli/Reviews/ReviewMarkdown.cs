@@ -10,6 +10,8 @@ internal sealed class ReviewMarkdown(ReviewCall call, Names names)
     /// <summary>The longest comment, in UTF-16 units.</summary>
     public const int Longest = 65_536;
 
+    private const int MostNames = 12;
+
     /// <summary>How many rows of each folded table are tried, one after the other, until the comment fits.</summary>
     private static readonly int[] Rows = [100, 30, 10, 3, 0];
 
@@ -60,7 +62,7 @@ internal sealed class ReviewMarkdown(ReviewCall call, Names names)
         if (group.Cause is { } cause)
         {
             text.Append(Markdown.Code(call.Where(cause))).Append("\n\n");
-            foreach (var field in call.Places.FieldsOf(cause)) text.Append("- ").Append(Markdown.Text(ReviewWords.Of(field))).Append('\n');
+            foreach (var field in call.Places.FieldsOf(cause)) text.Append("- ").Append(Markdown.Text(ReviewWords.Of(field)).Replace("->", "→", StringComparison.Ordinal)).Append('\n');
             if (cause.Fields.Count > 0) text.Append('\n');
         }
 
@@ -92,12 +94,17 @@ internal sealed class ReviewMarkdown(ReviewCall call, Names names)
             return;
         }
 
-        text.Append($"<details><summary>{ReviewWords.Count(others.Length, "box")} more</summary>\n\n| part or material | agent | answer | at |\n| --- | --- | --- | --- |\n");
-        foreach (var one in others.Take(rows))
-            text.Append($"| {Markdown.Code(one.Subject)} | {Markdown.Code(one.Agent.Value)} | {ReviewWords.FromTo(one).Replace("->", "→", StringComparison.Ordinal)} | {Markdown.Code(ReviewCall.At(one))} |\n");
-        if (others.Length > rows) text.Append($"\n{ReviewWords.Count(others.Length - rows, "box")} more, not shown here.\n");
+        text.Append($"<details><summary>{ReviewWords.Count(others.Length, "box")} more</summary>\n\n| parts or materials | agents | answer | at |\n| --- | --- | --- | --- |\n");
+        var table = FoldedRow.Of(others);
+        foreach (var row in table.Take(rows))
+            text.Append($"| {Names(row.Subjects)} | {Names(row.Agents)} | {row.FromTo.Replace("->", "→", StringComparison.Ordinal)} | {Markdown.Code(row.At)} |\n");
+        var left = table.Skip(rows).Sum(row => row.Subjects.Count * row.Agents.Count);
+        if (left > 0) text.Append($"\n{ReviewWords.Count(left, "box")} more, not shown here.\n");
         text.Append("\n</details>\n\n");
     }
+
+    private static string Names(IReadOnlyList<string> names) =>
+        string.Join(", ", names.Take(MostNames).Select(Markdown.Code)) + (names.Count > MostNames ? $" and {names.Count - MostNames} more" : "");
 
     private static string Rest(ReviewReport report, bool full)
     {

@@ -14,7 +14,9 @@ internal static class ReviewWords
 
     /// <summary>From which verdict to which.</summary>
     public static string FromTo(AnswerChange change) =>
-        $"{(change.IsNewAgent ? "not on record" : Of(change.From))} -> {Of(change.To)}";
+        change.IsNewAgent ? $"agent not on record -> {Of(change.To)}"
+        : change.IsInAnotherUnit ? $"strength in another unit -> {Of(change.To)}"
+        : change.From == change.To ? $"{Of(change.To)}, as before" : $"{Of(change.From)} -> {Of(change.To)}";
 
     /// <summary>What was done to a record.</summary>
     public static string Of(RecordEdit edit) => edit.Action == EditAction.Renamed
@@ -42,7 +44,7 @@ internal static class ReviewWords
     {
         if (change.To == Verdict.NotEstablished) return "nothing on record now";
         var now = Of(change.EvidenceAfter);
-        if (change.IsNewAgent || change.From == Verdict.NotEstablished) return $"{now}; nothing was on record before";
+        if (change.IsNewAgent || change.IsInAnotherUnit || change.From == Verdict.NotEstablished) return $"{now}; nothing was on record before";
         var compared = change.EvidenceAfter.CompareTo(change.EvidenceBefore);
         return compared == 0 ? $"{now}, as before" : $"{now}, {(compared > 0 ? "stronger" : "weaker")} than before ({Of(change.EvidenceBefore)})";
     }

@@ -8,7 +8,11 @@ namespace Compat.Curation.Reviewing;
 /// <param name="AgentBefore">The agent in BASE; -1 where there is none whose strengths can be compared.</param>
 /// <param name="AgentAfter">The agent in HEAD.</param>
 /// <param name="AgentId">The id of the agent.</param>
-internal sealed record ReviewPair(ReviewSubject Before, ReviewSubject After, int AgentBefore, int AgentAfter, string AgentId);
+internal sealed record ReviewPair(ReviewSubject Before, ReviewSubject After, int AgentBefore, int AgentAfter, string AgentId)
+{
+    /// <summary>Whether BASE has the agent, in another unit perhaps.</summary>
+    public bool WasThere { get; init; }
+}
 
 /// <summary>Finds the subjects and agents whose answers can differ at all, so that only these are compared: a superset, found from rules and facts alone.</summary>
 internal sealed class AffectedPairs(ReviewSide before, ReviewSide after, RuleSameness rules)
@@ -36,7 +40,7 @@ internal sealed class AffectedPairs(ReviewSide before, ReviewSide after, RuleSam
             }
 
             foreach (var agent in agents)
-                if (after.AgentOf(agent) is >= 0 and var node) pairs.Add(new(former, subject, Comparable(agent, node), node, agent));
+                if (after.AgentOf(agent) is >= 0 and var node) pairs.Add(new(former, subject, Comparable(agent, node), node, agent) { WasThere = before.AgentOf(agent) >= 0 });
         }
 
         return pairs;

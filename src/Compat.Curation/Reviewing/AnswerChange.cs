@@ -36,6 +36,9 @@ public sealed record AnswerChange
     /// <summary>Whether the agent was not on record before.</summary>
     public bool IsNewAgent { get; init; }
 
+    /// <summary>Whether the strength of the agent was written in another unit before, so that nothing can be compared with it.</summary>
+    public bool IsInAnotherUnit { get; init; }
+
     /// <summary>The rules that decided before somewhere in the box.</summary>
     public required IReadOnlyList<RuleId> DecidedBefore { get; init; }
 

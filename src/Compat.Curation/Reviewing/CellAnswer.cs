@@ -30,10 +30,10 @@ public sealed record CellAnswer
     /// <summary>The duties that go with a use; empty where it is not allowed.</summary>
     public IReadOnlyList<Duty> Duties { get; init; } = [];
 
-    /// <summary>How well it is known. Of a permission the weakest voice counts, of a prohibition the best rule.</summary>
+    /// <summary>How well it is known. Of a permission the weakest voice counts, of a prohibition the best rule; an exception is known no better than the rule that makes it.</summary>
     public EvidenceWeight Evidence { get; init; }
 
-    /// <summary>The worst that a 'not allowed' prevents; null where nothing is on record.</summary>
+    /// <summary>The worst that a 'not allowed' prevents; null where no rule decides.</summary>
     public Consequence? Prevents { get; init; }
 
     /// <summary>Whether the use is permitted, with limits or without.</summary>

@@ -22,7 +22,12 @@ internal sealed class CellReader
     }
 
     /// <summary>The answer where a set of rules applies.</summary>
-    public CellAnswer Of(bool[] applies) => Of(_decider.Worst(applies));
+    public CellAnswer Of(bool[] applies)
+    {
+        var decision = _decider.Worst(applies);
+        var answer = Of(decision);
+        return answer.IsAllowed ? answer with { Evidence = (EvidenceWeight)Math.Min((int)answer.Evidence, Exception(decision, applies)) } : answer;
+    }
 
     /// <summary>The answer that a decision gives.</summary>
     public CellAnswer Of(Decision decision)
@@ -58,6 +63,11 @@ internal sealed class CellReader
         return voices.Select(voice => decision.Deciding.Where(rule => Holds(voice, rule)).Select(rule => Effect.Evidence(_kb, rule.Rule)).DefaultIfEmpty((int)EvidenceWeight.Read).Max())
             .DefaultIfEmpty(0).Min();
     }
+
+    /// <summary>A permission that sets a prohibition aside is known no better than the exception.</summary>
+    private int Exception(Decision decision, bool[] applies) => decision.SetAside.Where(rule => !rule.Allows)
+        .Select(rule => _scene.Candidates.Where((one, i) => applies[i] && one.Rule.Overridden.Contains(rule)).Select(one => Effect.Evidence(_kb, one.Rule.Rule)).DefaultIfEmpty((int)EvidenceWeight.Read).Max())
+        .DefaultIfEmpty((int)EvidenceWeight.Read).Min();
 
     private bool Speaks(int[] voice, Decision decision) => decision.Deciding.Any(rule => Holds(voice, rule));
 

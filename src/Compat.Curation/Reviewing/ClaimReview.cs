@@ -12,9 +12,9 @@ internal sealed class ClaimReview(ReviewTrees trees)
     /// <summary>What an edit of a claim changes.</summary>
     public IEnumerable<FactChange> Of(Claim? before, Claim? after)
     {
-        if (after is not null && NotReached(after, isBefore: false) is { } more)
-            yield return new(ChangeKind.EfficacyLoosened, more + " with less than before", Weight(after, isBefore: false));
-        if (before is not null && NotReached(before, isBefore: true) is { } less) yield return new(ChangeKind.Tightened, less + " no longer");
+        if (after is not null && NotReached(after, isBefore: false) is var (more, with))
+            yield return new(ChangeKind.EfficacyLoosened, $"{more}, with less than before: {with}", Weight(after, isBefore: false));
+        if (before is not null && NotReached(before, isBefore: true) is var (less, without)) yield return new(ChangeKind.Tightened, $"no longer {less}: {without}");
         if (before is null || after is null) yield break;
         var spared = before.DoesNotKill.Except(after.DoesNotKill).ToArray();
         if (spared.Length > 0) yield return new(ChangeKind.EfficacyLoosened, $"`{after.Id}` no longer says that it does not kill {List(spared)}", Weight(after, isBefore: false));
@@ -28,11 +28,11 @@ internal sealed class ClaimReview(ReviewTrees trees)
         if (key is not (ConventionKey.ClaimTemperature or ConventionKey.ClaimMethods)) yield break;
         var silent = trees.Of(isBefore: false).Claims.Where(claim => key == ConventionKey.ClaimMethods ? claim.When.Methods.Statement == AxisStatement.Unstated : claim.When.Temperature.Statement == AxisStatement.Unstated);
         foreach (var claim in silent)
-            if (NotReached(claim, isBefore: false) is { } more) yield return new(ChangeKind.EfficacyLoosened, more + " with less than before", Weight(claim, isBefore: false));
+            if (NotReached(claim, isBefore: false) is var (more, with)) yield return new(ChangeKind.EfficacyLoosened, $"{more}, with less than before: {with}", Weight(claim, isBefore: false));
     }
 
     /// <summary>Where a claim of one side reaches what no claim of the other side does, in words; null where there is no such place.</summary>
-    private string? NotReached(Claim claim, bool isBefore)
+    private (string What, string Where)? NotReached(Claim claim, bool isBefore)
     {
         if (claim.Refuted is not null) return null;
         var own = trees.Of(isBefore);
@@ -54,7 +54,7 @@ internal sealed class ClaimReview(ReviewTrees trees)
         var methods = left.Where(one => one.Name == left[0].Name).Select(one => Words.Of(one.Method)).Distinct();
         var basis = own.Agents.FirstOrDefault(agent => agent.Id == claim.Agent)?.Basis;
         var box = BoxLine.Of(new ExposureBox { Strength = Limit(first[0]), Temperature = Limit(first[2]), Ph = Limit(first[3]) }, basis);
-        return $"{string.Join(", ", left.Select(one => one.Name).Distinct())} reached by `{claim.Agent}` at wet time {first[1].ToInterval().ToString("s")}{(box == "every exposure" ? "" : "; " + box)}; methods {string.Join(", ", methods)}{(claim.Needs.Count == 0 ? "" : "; needs " + string.Join(", ", claim.Needs.Select(Words.Of)))} (`{claim.Id}`)";
+        return ("reached: " + string.Join(", ", left.Select(one => one.Name).Distinct()), $"by `{claim.Agent}` at wet time {first[1].ToInterval().ToString("s")}{(box == "every exposure" ? "" : "; " + box)}; methods {string.Join(", ", methods)}{(claim.Needs.Count == 0 ? "" : "; needs " + string.Join(", ", claim.Needs.Select(Words.Of)))} (`{claim.Id}`)");
     }
 
     /// <summary>Whether a claim speaks wherever another does: of its agent, its parts, its soil, with nothing more needed.</summary>

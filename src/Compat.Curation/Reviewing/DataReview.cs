@@ -88,7 +88,7 @@ public static class DataReview
         {
             Kind = key.Kind,
             Cause = key.Cause,
-            Answers = answersOf[key].OrderBy(change => !change.To.IsAllowed() || change.From.IsAllowed()).ThenBy(change => change.SubjectKind == SubjectKind.Material).ThenByDescending(change => change.Size)
+            Answers = answersOf[key].OrderBy(change => change.To.IsAllowed() == change.From.IsAllowed()).ThenBy(change => change.SubjectKind == SubjectKind.Material).ThenByDescending(change => change.Size)
                 .ThenBy(change => change.Subject, StringComparer.Ordinal).ThenBy(change => change.Agent).ToArray(),
             Facts = factsOf[key].ToArray(),
         }).OrderBy(group => group.Kind).ThenBy(group => !group.Answers.Any(change => change.To.IsAllowed() && !change.From.IsAllowed())).ThenByDescending(group => group.Answers.Count)
