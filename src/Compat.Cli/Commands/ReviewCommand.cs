@@ -36,7 +36,7 @@ internal sealed class ReviewCommand : CliCommand
         Arguments.Add(_head);
         _format = One("--format", "WORD", $"{string.Join(", ", Formats)}; text where left out");
         _verbose = Flag("--verbose", "List every box");
-        _evidence = Flag("--require-evidence", "Exit code 1 only where a loosening rests on common practice, a recalled value or nothing");
+        _evidence = Flag("--require-evidence", "Exit code 1 only where what is loosened rests on common practice, a recalled value or nothing");
         _who = One("--who-rests-on", "ID", "What would be answered without this rule, source, claim, or the rules on this material; BASE is the state, the working tree where left out");
         _data = One("--data", "DIR", "The data folder inside the repository; `data` where left out");
         _sites = Many("--site", "FILE", "Lay a site file over both states");

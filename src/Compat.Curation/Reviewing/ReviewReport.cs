@@ -23,9 +23,9 @@ public sealed record ReviewGroup
     /// <summary>The other changes.</summary>
     public IReadOnlyList<FactChange> Facts { get; init; } = [];
 
-    /// <summary>Whether the least evidence of what is permitted now is common practice, a recalled value or nothing.</summary>
+    /// <summary>Whether something that is permitted now, or asked no longer, rests on common practice, a recalled value or nothing. What is not established is no permission.</summary>
     public bool RestsOnLittle =>
-        Answers.Any(change => change.EvidenceAfter <= EvidenceWeight.Recalled) || Facts.Any(fact => fact.Evidence <= EvidenceWeight.Recalled);
+        Answers.Any(change => change.To >= Verdict.AllowedWithinLimits && change.EvidenceAfter <= EvidenceWeight.Recalled) || Facts.Any(fact => fact.Evidence is null or <= EvidenceWeight.Recalled);
 }
 
 /// <summary>What differs between two knowledge bases, by what it does to the answers.</summary>

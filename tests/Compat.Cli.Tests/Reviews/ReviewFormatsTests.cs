@@ -1,0 +1,81 @@
+using System.Text.Json;
+using Compat.Cli.Reviews;
+using Json.Schema;
+
+namespace Compat.Cli.Tests.Reviews;
+
+/// <summary>What the review writes for machines and forges.</summary>
+public sealed class ReviewFormatsTests
+{
+    [Theory]
+    [MemberData(nameof(ScriptedEditsTests.Edits), MemberType = typeof(ScriptedEditsTests))]
+    public async Task Json_IsAsTheSchemaSays(string name)
+    {
+        using var folder = new EditFolder(name);
+        var run = folder.Review("--format", "json");
+        var text = Repository.Read("schemas", "review.schema.json");
+        using var document = JsonDocument.Parse(run.Output);
+        Assert.True(JsonSchema.FromText(text).Evaluate(document.RootElement).IsValid, run.Output);
+        var second = await NJsonSchema.JsonSchema.FromJsonAsync(text);
+        Assert.Empty(second.Validate(run.Output).Select(error => error.ToString()));
+        Assert.NotEmpty(second.Validate(run.Output.Replace("\"action\": \"", "\"action\": \"x", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Text_HasTheLineOfTheEditAndAQuestionThatCanBeTyped()
+    {
+        using var folder = new EditFolder("boundary-moved");
+        var output = folder.Review().Output;
+        Assert.StartsWith("head/rules/rules.yaml:15:21: loosened: rule `housing.propanol` changed\n", output, StringComparison.Ordinal);
+        Assert.Contains("^^^^^^^^^^^", output, StringComparison.Ordinal);
+        var ask = output.Split('\n').First(line => line.Contains("ask: compat ", StringComparison.Ordinal)).Split("ask: compat ")[1];
+        var words = ask.Split('"').SelectMany((piece, i) => i % 2 == 1 ? [piece] : piece.Split(' ', StringSplitOptions.RemoveEmptyEntries)).ToArray();
+        int Code(string side) => CliRun.Of(words.Select(word => word == "head" ? side : word).ToArray()).Code;
+        Assert.Equal((1, 3), (Code(folder.Base), Code(folder.Head)));
+        Assert.True(folder.Review("--verbose").Output.Split("ask: compat ").Length > 20);
+    }
+
+    private const int Many = 250;
+
+    [Fact]
+    public void AComment_OfAnySizeFitsAndCountsWhatIsLeftOut()
+    {
+        using var folder = new EditFolder();
+        var rules = Path.Combine(folder.Head, "rules", "rules.yaml");
+        var like = File.ReadAllText(rules);
+        var start = like.IndexOf("- id: display.soap", StringComparison.Ordinal);
+        var one = like[start..like.IndexOf("- id: steel.chlorine", StringComparison.Ordinal)];
+        File.AppendAllText(rules, string.Concat(Enumerable.Range(1, Many).Select(i => one.Replace("display.soap", $"display.soap-{i}", StringComparison.Ordinal).Replace("<= 1 % w/w", $"{1 + (i / 10m)}..{1.05m + (i / 10m)} % w/w", StringComparison.Ordinal))));
+        var output = folder.Review("--format", "markdown").Output;
+        Assert.InRange(output.Length, 40_000, 65_536);
+        Assert.Contains("Left out here:", output, StringComparison.Ordinal);
+        var headings = output.Split("\n### ").Length - 1;
+        Assert.Contains($"**Left out here: {Many - headings} edits with {Many - headings} boxes", output, StringComparison.Ordinal);
+        Assert.Equal(0, (output.Split("```").Length - 1) % 2);
+    }
+
+    [Theory]
+    [InlineData("a | b", "a \\| b")]
+    [InlineData("`x|y` and <b>", "`x\\|y` and &lt;b>")]
+    [InlineData("@someone #12 *b* _i_ [l](u)", "&#64;someone &#35;12 \\*b\\* \\_i\\_ \\[l\\](u)")]
+    [InlineData("a\nb ` c", "a b \\` c")]
+    [InlineData("https://x", "https:&#47;/x")]
+    public void AText_IsShownAsItStands(string text, string shown) => Assert.Equal(shown, Markdown.Text(text));
+
+    [Theory]
+    [InlineData("a`b", "``a`b``")]
+    [InlineData("`a", "`` `a ``")]
+    public void Code_HasAFenceLongerThanAnyInIt(string text, string shown) => Assert.Equal(shown, Markdown.Code(text));
+
+    [Fact]
+    public void WhatTheDataSays_CannotBreakATable()
+    {
+        using var folder = new EditFolder();
+        folder.Replace("rules/rules.yaml", "look-for: fine cracks", "look-for: \"</details> | @team ``` **now**\"");
+        var output = folder.Review("--format", "markdown").Output;
+        Assert.Equal(output.Split("<details>").Length, output.Split("\n</details>\n").Length);
+        Assert.DoesNotContain(output.Split('\n'), line => line.Contains("@team", StringComparison.Ordinal) && !line.Contains('`', StringComparison.Ordinal));
+        foreach (var row in output.Split('\n').Where(line => line.StartsWith('|')))
+            Assert.Equal(5, row.Replace("\\|", "", StringComparison.Ordinal).Split('|').Length - 1);
+    }
+}
