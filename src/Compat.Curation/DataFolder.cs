@@ -14,42 +14,41 @@ public static class DataFolder
 
     /// <summary>Reads the records of a folder, without checking references and meaning.</summary>
     /// <param name="directory">The folder; its files are shown by this name.</param>
-    public static ReadResult Read(string directory)
+    public static ReadResult Read(string directory) => Read(directory, new FileMemory());
+
+    /// <summary>Reads the records of a folder; a file whose text was read before is not read again.</summary>
+    internal static ReadResult Read(string directory, FileMemory memory)
     {
         var faults = new List<Diagnostic>();
         var found = Find(directory, faults);
-        var files = new List<DataFile>();
-        var gaps = found is null;
-        foreach (var (path, full) in found ?? [])
-        {
-            var shownAs = Shown(directory, path);
-            if (FolderLayout.KindOf(path, shownAs, faults) is not { } kind) continue;
-            if (DataFile.Read(kind, SourceReader.ReadBytes(full, shownAs, faults), shownAs, faults) is { } file) files.Add(file);
-            else gaps = true;
-        }
-
-        if (files.Count == 0 && faults.Count == 0)
+        var files = ReadAll((found ?? []).Select(one => (one.Path, Bytes: (Func<string, List<Diagnostic>, byte[]?>)((shownAs, list) => SourceReader.ReadBytes(one.Full, shownAs, list)))), directory, memory, faults);
+        if (files.Length == 0 && faults.Count == 0)
             faults.Add(new("folder-empty", "the folder holds no data files", "it needs `materials/`, `parts/`, `agents/`, `sources/` and `rules/`", directory, null));
-        return Assemble(files, faults, gaps);
+        return Assemble(files.OfType<DataFile>().ToList(), faults, found is null || files.Any(file => file is null));
     }
 
     /// <summary>Reads records from files already in memory, for example of a revision.</summary>
     /// <param name="files">Bytes by the path inside the data folder, parts joined by <c>/</c>.</param>
     /// <param name="shownAs">The name the folder is shown by.</param>
-    public static ReadResult Read(IReadOnlyDictionary<string, byte[]> files, string shownAs)
+    public static ReadResult Read(IReadOnlyDictionary<string, byte[]> files, string shownAs) => Read(files, shownAs, new FileMemory());
+
+    /// <summary>Reads records from files in memory; a file whose text was read before is not read again.</summary>
+    internal static ReadResult Read(IReadOnlyDictionary<string, byte[]> files, string shownAs, FileMemory memory)
     {
         var faults = new List<Diagnostic>();
-        var read = new List<DataFile>();
-        var gaps = false;
-        foreach (var (path, bytes) in files.OrderBy(pair => pair.Key, StringComparer.Ordinal))
-        {
-            var name = Shown(shownAs, path);
-            if (FolderLayout.KindOf(path, name, faults) is not { } kind) continue;
-            if (DataFile.Read(kind, bytes, name, faults) is { } file) read.Add(file);
-            else gaps = true;
-        }
+        var read = ReadAll(files.OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => (pair.Key, Bytes: (Func<string, List<Diagnostic>, byte[]?>)((_, _) => pair.Value))), shownAs, memory, faults);
+        return Assemble(read.OfType<DataFile>().ToList(), faults, read.Any(file => file is null));
+    }
 
-        return Assemble(read, faults, gaps);
+    /// <summary>Reads files side by side, in the order of their paths; one that is no text is null.</summary>
+    private static DataFile?[] ReadAll(IEnumerable<(string Path, Func<string, List<Diagnostic>, byte[]?> Bytes)> found, string directory, FileMemory memory, List<Diagnostic> faults)
+    {
+        var known = found.Select(one => (one.Bytes, Name: Shown(directory, one.Path), Kind: FolderLayout.KindOf(one.Path, Shown(directory, one.Path), faults))).Where(one => one.Kind is not null).ToArray();
+        var files = new DataFile?[known.Length];
+        var faultsOf = known.Select(_ => new List<Diagnostic>()).ToArray();
+        Parallel.For(0, known.Length, i => files[i] = DataFile.Read(known[i].Kind!.Value, known[i].Bytes(known[i].Name, faultsOf[i]), known[i].Name, faultsOf[i], memory));
+        foreach (var some in faultsOf) faults.AddRange(some);
+        return files;
     }
 
     /// <summary>Reads the records of a single file, without checking references and meaning.</summary>

@@ -36,4 +36,6 @@ foreach (var run in Enumerable.Range(0, 6))
     if (run == 5) Console.WriteLine($"1500 rules x 7 interval columns: all {found} overlaps in {sweep.Elapsed.TotalMilliseconds:0.0} ms");
 }
 
+ReviewTimes.Print();
+
 static string RuntimeVersion() => System.Runtime.InteropServices.RuntimeInformation.FrameworkDescription;

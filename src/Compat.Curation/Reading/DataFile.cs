@@ -35,16 +35,22 @@ internal sealed class DataFile
         (Root as YamlSequence)?.Items.OfType<YamlMapping>().Select(item => new RecordFields(item, Faults)) ?? [];
 
     /// <summary>Reads a text and holds it against the schema of its kind.</summary>
-    public static DataFile Read(FileKind kind, SourceText source)
+    /// <param name="kind">The kind of file.</param>
+    /// <param name="source">The text.</param>
+    /// <param name="memory">Trees of texts that were read without a fault; null where nothing is remembered.</param>
+    public static DataFile Read(FileKind kind, SourceText source, FileMemory? memory = null)
     {
         var faults = new DiagnosticList(source);
+        if (memory?.Find(kind, source.Text) is { } known) return new(kind, known, faults, []);
         var root = YamlReader.Read(faults);
-        return new(kind, root, faults, root is null ? [] : FileSchema.Of(kind).Check(root, faults));
+        var file = new DataFile(kind, root, faults, root is null ? [] : FileSchema.Of(kind).Check(root, faults));
+        if (root is not null && faults.Found.Count == 0 && file._refusals.Count == 0) memory?.Keep(kind, source.Text, root);
+        return file;
     }
 
     /// <summary>Reads bytes; null where they are no text, which is reported.</summary>
-    public static DataFile? Read(FileKind kind, byte[]? bytes, string shownAs, List<Diagnostic> faults) =>
-        bytes is not null && SourceReader.Decode(bytes, shownAs, faults) is { } source ? Read(kind, source) : null;
+    public static DataFile? Read(FileKind kind, byte[]? bytes, string shownAs, List<Diagnostic> faults, FileMemory? memory = null) =>
+        bytes is not null && SourceReader.Decode(bytes, shownAs, faults) is { } source ? Read(kind, source, memory) : null;
 
     /// <summary>Adds what the validator refuses and nobody has worded, and hands all faults over.</summary>
     public void Finish(List<Diagnostic> faults)

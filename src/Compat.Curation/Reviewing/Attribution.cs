@@ -73,6 +73,7 @@ internal sealed class Attribution
             }
 
             Add(found, RecordKind.Convention, [Words.Of(ConventionKey.DryingTime)]);
+            foreach (var word in _deciding.Where(edit => edit.Kind == RecordKind.InstructionWord)) found.Add(word);
         }
 
         return found.Count > 0 ? found.OrderBy(edit => edit.Kind).ThenBy(edit => edit.Id, StringComparer.Ordinal).ToArray() : _deciding;

@@ -1,5 +1,6 @@
 using Compat.Curation.Checking;
 using Compat.Evaluation;
+using Compat.Instructions;
 using Compat.Knowledge;
 using Compat.Sites;
 
@@ -58,9 +59,10 @@ public static class DataReview
     /// <summary>Two knowledge bases whose axes are cut along the rules of both.</summary>
     internal static (ReviewSide Before, ReviewSide After) Sides(KnowledgeData before, IReadOnlyList<Site> beforeSites, KnowledgeData after, IReadOnlyList<Site> afterSites)
     {
-        var alone = new CompiledBase(before, beforeSites);
-        var now = new CompiledBase(after, afterSites, alone.Rules);
-        return (new ReviewSide(new CompiledBase(before, beforeSites, now.Rules), isBefore: true), new ReviewSide(now, isBefore: false));
+        var (ofBefore, ofAfter) = (PhraseRules.Of(before, beforeSites).Rules, PhraseRules.Of(after, afterSites).Rules);
+        var alone = new CompiledBase(before, beforeSites, ofBefore);
+        var now = new CompiledBase(after, afterSites, ofAfter, alone.Rules);
+        return (new ReviewSide(new CompiledBase(before, beforeSites, ofBefore, now.Rules), isBefore: true), new ReviewSide(now, isBefore: false));
     }
 
     private static PairChanges? Compare(ReviewSide was, ReviewSide now, RuleSameness rules, ReviewPair pair)

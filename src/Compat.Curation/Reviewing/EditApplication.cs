@@ -56,7 +56,7 @@ internal sealed class EditApplication
     /// <summary>Whether an edit can change what is answered of a part: by its kind, and by the fields that a decision looks at.</summary>
     public static bool Decides(RecordEdit edit) => !edit.IsWording && edit.Kind switch
     {
-        RecordKind.Rule or RecordKind.Convention or RecordKind.Source => true,
+        RecordKind.Rule or RecordKind.Convention or RecordKind.Source or RecordKind.InstructionWord => true,
         RecordKind.Part => Says(edit, "under", "materials", "materials-known", "wettest", "never", "geometry", "duties"),
         RecordKind.Material => Says(edit, "under", "delicate"),
         RecordKind.Agent => Says(edit, "under", "basis", "usual.strength", "usual.ph", "usual.temperature", "leaves", "duties"),

@@ -22,9 +22,8 @@ internal sealed class EditTrial
         {
             var (was, now) = (Only(data, rules), Only(EditApplication.Apply(data, edits), rules));
             var some = sites.Select(site => site with { Rules = Only(site.Rules, rules) }).ToArray();
-            var without = new CompiledBase(was, some);
-            var with = new CompiledBase(now, some, without.Rules);
-            return new(new ReviewSide(new CompiledBase(was, some, with.Rules), isBefore: true), new ReviewSide(with, isBefore: false));
+            var (without, with) = DataReview.Sides(was, some, now, some);
+            return new(without, with);
         }
         catch (KeyNotFoundException)
         {

@@ -3,6 +3,7 @@ using Compat.Evaluation;
 using Compat.Instructions;
 using Compat.Knowledge;
 using Compat.Mixing;
+using Compat.Occasions;
 using Compat.People;
 
 namespace Compat.Curation.Reviewing;
@@ -40,6 +41,7 @@ internal sealed class FactReview
         StandingRule => RecordReview.Of(edit.Before as StandingRule, edit.After as StandingRule),
         Protection => RecordReview.Of(edit.Before as Protection, edit.After as Protection),
         InstructionWord => RecordReview.Of(edit.Before as InstructionWord, edit.After as InstructionWord),
+        Occasion => RecordReview.Of(edit.Before as Occasion, edit.After as Occasion),
         LevelMeaning => RecordReview.Of(edit.Before as LevelMeaning, edit.After as LevelMeaning),
         Organism => (edit.Before, edit.After) is (Organism one, Organism other) ? RecordReview.Of(one, other) : [],
         AgentClass => (edit.Before, edit.After) is (AgentClass one, AgentClass other) ? TraitReview.Of(one, other) : [],

@@ -31,8 +31,10 @@ public sealed record FolderReview
     public static FolderReview Run(Revision before, Revision after, IReadOnlyList<string> sitePaths, Action<string>? progress = null)
     {
         progress?.Invoke("files");
+        var memory = new FileMemory();
+        var states = new[] { before, after }.Select(state => (Read: state.Read(memory, out var fault), Fault: fault, state.Directory)).ToArray();
         ReadResult? was = null, now = null;
-        Parallel.Invoke(() => was = Load(before, sitePaths), () => now = Load(after, sitePaths));
+        Parallel.Invoke(() => was = Built(states[0].Read, states[0].Fault, states[0].Directory, sitePaths), () => now = Built(states[1].Read, states[1].Fault, states[1].Directory, sitePaths));
         foreach (var (state, read) in new[] { (before, was!), (after, now!) })
             if (!read.IsClean) return new() { Unreadable = read.Diagnostics, UnreadableState = state };
         var report = DataReview.Run(was!.Data, was.Sites, now!.Data, now.Sites, progress);
@@ -49,17 +51,14 @@ public sealed record FolderReview
     public static FolderReview? Without(Revision state, string id, IReadOnlyList<string> sitePaths, Action<string>? progress = null)
     {
         progress?.Invoke("files");
-        var read = Load(state, sitePaths);
+        var read = Built(state.Read(new FileMemory(), out var fault), fault, state.Directory, sitePaths);
         if (!read.IsClean) return new() { Unreadable = read.Diagnostics, UnreadableState = state };
         if (Withdrawal.Of(read.Data, read.Sites, id) is not { } without) return null;
         var report = DataReview.Run(read.Data, read.Sites, without.Data, without.Sites, progress);
         return new() { Unreadable = [], Report = report, Head = read.KnowledgeBase, Places = new EditPlaces(read.Places, read.Places) };
     }
 
-    private static ReadResult Load(Revision state, IReadOnlyList<string> sitePaths)
-    {
-        var read = state.Read(out var fault);
-        if (read is null) return new() { Data = new KnowledgeData(), Diagnostics = [fault!], Places = new PlaceBuilder().Build() };
-        return KnowledgeLoader.Build(read, state.Directory, sitePaths);
-    }
+    private static ReadResult Built(ReadResult? read, Diagnostic? fault, string directory, IReadOnlyList<string> sitePaths) => read is null
+        ? new() { Data = new KnowledgeData(), Diagnostics = [fault!], Places = new PlaceBuilder().Build() }
+        : KnowledgeLoader.Build(read, directory, sitePaths);
 }

@@ -4,6 +4,7 @@ using Compat.Exposures;
 using Compat.Instructions;
 using Compat.Knowledge;
 using Compat.Mixing;
+using Compat.Occasions;
 using Compat.People;
 
 namespace Compat.Curation.Reviewing;
@@ -47,6 +48,12 @@ internal sealed class RecordReview(ReviewTrees trees)
     {
         var loosened = before is null ? after!.Permits is not null : before.Forbids is not null || before.ListsNothing || !RecordDifference.AreSame(before.Permits, after?.Permits) || !RecordDifference.AreSame(before.Act, after?.Act);
         yield return new(loosened ? ChangeKind.Loosened : ChangeKind.Tightened, $"the words of `{(after ?? before)!.Id}` are read otherwise");
+    }
+
+    public static IEnumerable<FactChange> Of(Occasion? before, Occasion? after)
+    {
+        yield return before is null ? new(ChangeKind.Tightened, $"the occasion `{after!.Id}` is on record")
+            : new(ChangeKind.Loosened, $"the occasion `{before.Id}` {(after is null ? "is gone" : "asks something else")}");
     }
 
     public static IEnumerable<FactChange> Of(LevelMeaning? before, LevelMeaning? after)

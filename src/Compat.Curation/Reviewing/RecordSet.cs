@@ -31,6 +31,7 @@ internal sealed class RecordSet
         Make(RecordKind.PersonRule, data => data.PersonRules, one => one.Id.Value, (data, all) => data with { PersonRules = all }),
         Make(RecordKind.Protection, data => data.Protections, one => one.Id.Value, (data, all) => data with { Protections = all }),
         Make(RecordKind.InstructionWord, data => data.InstructionWords, one => one.Id.Value, (data, all) => data with { InstructionWords = all }),
+        Make(RecordKind.Occasion, data => data.Occasions, one => one.Id.Value, (data, all) => data with { Occasions = all }),
     ];
 
     /// <summary>The kind.</summary>

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Diagnostics;
 using System.Formats.Tar;
 using Compat.Curation.Diagnostics;
+using Compat.Curation.Reading;
 
 namespace Compat.Curation.Reviewing;
 
@@ -14,14 +15,15 @@ public sealed record Revision(string Directory, string? Name)
     public string ShownAs => Name ?? Directory;
 
     /// <summary>Reads the records, without checking references and meaning.</summary>
+    /// <param name="memory">Trees of files read before.</param>
     /// <param name="fault">What kept them from being read at all; null where nothing did.</param>
-    internal ReadResult? Read(out Diagnostic? fault)
+    internal ReadResult? Read(FileMemory memory, out Diagnostic? fault)
     {
         fault = null;
-        if (Name is null) return DataFolder.Read(Directory);
+        if (Name is null) return DataFolder.Read(Directory, memory);
         var files = new Dictionary<string, byte[]>();
         fault = Archive(files);
-        return fault is null ? DataFolder.Read(files, Directory) : null;
+        return fault is null ? DataFolder.Read(files, Directory, memory) : null;
     }
 
     /// <summary>Takes the files out of the repository by one call of git.</summary>
