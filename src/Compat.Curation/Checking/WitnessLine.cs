@@ -27,6 +27,7 @@ public static class WitnessLine
         Add("temperature", question.Temperature is { } temperature ? Figure(temperature, " °C") : null);
         Add("ph", question.Ph is { } ph ? Figure(ph, "") : null);
         Add("uses", question.Uses?.ToString(CultureInfo.InvariantCulture));
+        if (question.OnlyPart) Add("only", "part");
         return string.Join(" ", words);
 
         void Add(string option, string? value)

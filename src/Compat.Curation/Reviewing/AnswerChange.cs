@@ -57,7 +57,7 @@ public sealed record AnswerChange
     /// <summary>The duties that nothing met before.</summary>
     public IReadOnlyList<Duty> DutiesAdded { get; init; } = [];
 
-    /// <summary>A question at a point of the box.</summary>
+    /// <summary>A question at a point of the box, on the part alone.</summary>
     public required Question Question { get; init; }
 
     /// <summary>How large the box is; only for putting the widest first.</summary>

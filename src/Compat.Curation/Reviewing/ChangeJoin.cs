@@ -86,7 +86,7 @@ internal sealed class ChangeJoin(ReviewSide after)
             EvidenceAfter = changes.Min(change => change.After.Evidence),
             DutiesDropped = Dropped(first).ToArray(),
             DutiesAdded = Added(first).ToArray(),
-            Question = place.Witness(after.Ground),
+            Question = place.Witness(after.Ground) with { OnlyPart = subject.Kind == SubjectKind.DevicePart },
             Size = place.Size(after.Ground),
         };
     }

@@ -43,8 +43,8 @@ public class ReviewPropertyTests
         foreach (var change in pair.Report.Groups.SelectMany(group => group.Answers).Where(change => !change.IsNewAgent))
         {
             var hadNoUnit = new ReferenceTrees(pair.Before, []).Basis(change.Agent) is null;
-            Assert.Equal(Plain(change.From), Plain(before.Ask(hadNoUnit ? change.Question with { Strength = null } : change.Question).Verdict));
-            Assert.Equal(Plain(change.To), Plain(after.Ask(change.Question).Verdict));
+            var verdicts = (Plain(before.Ask(hadNoUnit ? change.Question with { Strength = null } : change.Question).Verdict), Plain(after.Ask(change.Question).Verdict));
+            Assert.True(verdicts == (Plain(change.From), Plain(change.To)), $"{verdicts} at {Compat.Curation.Checking.WitnessLine.Of(change.Question)}, in {Compat.Curation.Checking.BoxLine.Of(change.Box, change.Basis)}: {change.From} -> {change.To}");
         }
     });
 
