@@ -17,11 +17,12 @@ internal static class ReviewTimes
             var before = SyntheticData.Of(rules);
             var after = Edit(before);
             GC.Collect();
+            var used = Process.GetCurrentProcess().TotalProcessorTime;
             var watch = Stopwatch.StartNew();
             var steps = new StepTimes(watch);
             var report = DataReview.Run(before, [], after, [], steps.Begin);
             steps.End();
-            Console.WriteLine($"{rules,6} rules, {report.Edits.Count} edited: review {steps.Whole.TotalMilliseconds:0} ms, {report.Compared} pairs compared, {report.Groups.Sum(group => group.Answers.Count)} boxes by {report.Groups.Select(group => group.Cause?.Id).Distinct().Count()} edits");
+            Console.WriteLine($"{rules,6} rules, {report.Edits.Count} edited: review {steps.Whole.TotalMilliseconds:0} ms ({(Process.GetCurrentProcess().TotalProcessorTime - used).TotalMilliseconds:0} ms of processor time), {report.Compared} pairs compared, {report.Groups.Sum(group => group.Answers.Count)} boxes by {report.Groups.Select(group => group.Cause?.Id).Distinct().Count()} edits");
             Console.WriteLine($"       {steps.Sum()}");
         }
 
@@ -72,7 +73,7 @@ internal static class ReviewTimes
             using var process = Process.Start(new ProcessStartInfo("dotnet", [program, "review", data, copy]) { RedirectStandardOutput = true })!;
             var last = process.StandardOutput.ReadToEnd().TrimEnd('\n').Split('\n')[^1];
             process.WaitForExit();
-            if (run > 0) Console.WriteLine($"shipped data with the start of the process: {watch.ElapsedMilliseconds} ms ({last})");
+            if (run > 0) Console.WriteLine($"shipped data with the start of the process: {watch.ElapsedMilliseconds} ms, {process.TotalProcessorTime.TotalMilliseconds:0} ms of processor time ({last})");
         }
 
         Directory.Delete(copy, recursive: true);

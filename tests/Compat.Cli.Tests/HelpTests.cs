@@ -8,6 +8,7 @@ public sealed class HelpTests
     [InlineData("list")]
     [InlineData("find")]
     [InlineData("pack")]
+    [InlineData("review")]
     [InlineData("format")]
     public void Help_OfEveryCommand_ShowsTwoWorkedExamples(string command)
     {
@@ -43,7 +44,7 @@ public sealed class HelpTests
     [Fact]
     public void Help_IsNowhereWiderThanEightyColumns() =>
         Assert.All(
-            new[] { "", "ask", "map", "list", "find", "pack", "format" }.SelectMany(command => CliRun.Of(command.Length == 0 ? ["--help"] : [command, "--help"]).Output.Split('\n')),
+            new[] { "", "ask", "map", "list", "find", "pack", "review", "format" }.SelectMany(command => CliRun.Of(command.Length == 0 ? ["--help"] : [command, "--help"]).Output.Split('\n')),
             line => Assert.True(line.Length <= 80, line));
 
     [Fact]

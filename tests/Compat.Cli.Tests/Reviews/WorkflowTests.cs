@@ -1,0 +1,33 @@
+namespace Compat.Cli.Tests.Reviews;
+
+/// <summary>The workflow of pull requests types what a person types.</summary>
+public sealed class WorkflowTests
+{
+    private static string[] Lines { get; } = Repository.Read(".github", "workflows", "pull-request.yml").Split('\n')
+        .Select(line => line.Trim()).Where(line => line.StartsWith("- run: dotnet run ", StringComparison.Ordinal)).Select(line => line["- run: ".Length..]).ToArray();
+
+    [Fact]
+    public void ItsCommands_AreThoseOfThePageForDevelopers()
+    {
+        var page = Repository.Read("DEVELOPERS.md");
+        var written = Lines.Where(line => line.Contains('>', StringComparison.Ordinal)).ToArray();
+        Assert.Equal(2, written.Length);
+        foreach (var line in written) Assert.Contains("\n" + line.Replace(" --no-build", "", StringComparison.Ordinal).Split(" || ")[0] + "\n", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void EachCommand_NamesAKnownCommandAndKnownOptions()
+    {
+        foreach (var line in Lines)
+        {
+            var words = line.Split(" -- ")[1].Split(" > ")[0].Replace("\"$BASE\"", "no-such-revision", StringComparison.Ordinal).Split(' ');
+            Assert.Contains(words[0], new[] { "check", "review" });
+            var notes = CliRun.Of(words.Select(word => word == "data" ? "no-such-folder" : word).ToArray()).Notes;
+            Assert.DoesNotContain("unknown", notes, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void ThePipeline_RunsItsLines() =>
+        Assert.Contains(".github/workflows/pull-request.yml", Repository.Read(".ci", "run"), StringComparison.Ordinal);
+}
