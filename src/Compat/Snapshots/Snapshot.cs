@@ -55,15 +55,7 @@ internal static class Snapshot
         return Hash(body);
     }
 
-    private static byte[] Hash(byte[] body)
-    {
-#if NET
-        return SHA256.HashData(body);
-#else
-        using var sha = SHA256.Create();
-        return sha.ComputeHash(body);
-#endif
-    }
+    private static byte[] Hash(byte[] body) => SHA256.HashData(body);
 
     private static string Text(byte[] hash)
     {
