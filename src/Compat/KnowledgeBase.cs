@@ -59,10 +59,12 @@ public sealed class KnowledgeBase
 
     /// <summary>Reads a snapshot that <see cref="Save"/> wrote.</summary>
     /// <param name="stream">The snapshot, from where it stands to its end.</param>
-    /// <exception cref="SnapshotException">It is damaged, of another format version, or none at all.</exception>
+    /// <exception cref="SnapshotException">It is damaged, of another format version, or none at all; or its records would not pass <see cref="TryBuild"/>.</exception>
     public static KnowledgeBase Load(Stream stream)
     {
         var data = Snapshot.Read(stream, ownResource: false, out var hash);
+        var problems = KnowledgeValidation.Check(data);
+        if (problems.Count > 0) throw new SnapshotException($"{problems.Count} problems with its records, the first: {problems[0]}");
         return new KnowledgeBase(data, [], [new DataIdentity("data", data.Version, hash)]);
     }
 
