@@ -59,10 +59,12 @@ public sealed class KnowledgeBase
 
     /// <summary>Reads a snapshot that <see cref="Save"/> wrote.</summary>
     /// <param name="stream">The snapshot, from where it stands to its end.</param>
-    /// <exception cref="SnapshotException">It is damaged, of another format version, or none at all.</exception>
+    /// <exception cref="SnapshotException">It is damaged, of another format version, or none at all; or its records would not pass <see cref="TryBuild"/>.</exception>
     public static KnowledgeBase Load(Stream stream)
     {
         var data = Snapshot.Read(stream, ownResource: false, out var hash);
+        var problems = KnowledgeValidation.Check(data);
+        if (problems.Count > 0) throw new SnapshotException($"{problems.Count} problems with its records, the first: {problems[0]}");
         return new KnowledgeBase(data, [], [new DataIdentity("data", data.Version, hash)]);
     }
 
@@ -164,7 +166,13 @@ public sealed class KnowledgeBase
     /// <summary>Answers a question for every part of its device: worst first, those that need nothing last.</summary>
     /// <param name="question">A question with <see cref="Question.Device"/> and without a part.</param>
     /// <exception cref="QuestionException">It cannot be asked.</exception>
-    public IReadOnlyList<DevicePartAnswer> AskDevice(Question question)
+    public IReadOnlyList<DevicePartAnswer> AskDevice(Question question) => AskDevice(question, CancellationToken.None);
+
+    /// <summary>The same, given up where that is asked.</summary>
+    /// <param name="question">The question.</param>
+    /// <param name="cancellation">Asked between two steps of the work.</param>
+    /// <exception cref="OperationCanceledException">It was given up.</exception>
+    public IReadOnlyList<DevicePartAnswer> AskDevice(Question question, CancellationToken cancellation)
     {
         if (question.Device is null)
             throw new QuestionException([.. QuestionValidation.Check(_compiled, question), new Problem("no-device", new(RecordKind.Question, "", "device"), "no device is named", "all parts of one device are asked here; ask a part type by `Ask`")]);
@@ -175,6 +183,7 @@ public sealed class KnowledgeBase
         var answers = new List<DevicePartAnswer>();
         foreach (var part in device.Parts)
         {
+            cancellation.ThrowIfCancellationRequested();
             var traits = _compiled.Part(_compiled.Parts[part.OneOfTypes[0].Value]);
             var asked = question with { DevicePart = part.Id };
             var needsNothing = question.OnlyPart ? (part.TouchedBy ?? traits.TouchedBy) is TouchedBy.Nobody or TouchedBy.Internal
@@ -189,18 +198,30 @@ public sealed class KnowledgeBase
     /// <param name="question">The part and agent.</param>
     /// <exception cref="QuestionException">It cannot be asked; a product has no map.</exception>
     /// <exception cref="TooManyBoxesException">More than 100,000 cells.</exception>
-    public DecisionMap Map(Question question)
+    public DecisionMap Map(Question question) => Map(question, CancellationToken.None);
+
+    /// <summary>The same, given up where that is asked.</summary>
+    /// <param name="question">The question.</param>
+    /// <param name="cancellation">Asked between two steps of the work.</param>
+    /// <exception cref="OperationCanceledException">It was given up.</exception>
+    public DecisionMap Map(Question question, CancellationToken cancellation)
     {
         var problems = QuestionValidation.Check(_compiled, question);
         if (problems.Count > 0) throw new QuestionException(problems);
         if (question.Agent is null)
             throw new QuestionException([new Problem("map-needs-agent", new(RecordKind.Question, "", "agent"), "a map is drawn of an agent, not of a product")]);
-        return new MapMaker(_compiled, question).Make(Identity);
+        return new MapMaker(_compiled, question).Make(Identity, cancellation);
     }
 
     /// <summary>Other agents that the part stands, at least within limits, by the same method; those well founded first.</summary>
     /// <param name="question">The question whose agent or product does not serve.</param>
-    public IReadOnlyList<AgentId> Alternatives(Question question)
+    public IReadOnlyList<AgentId> Alternatives(Question question) => Alternatives(question, CancellationToken.None);
+
+    /// <summary>The same, given up where that is asked.</summary>
+    /// <param name="question">The question.</param>
+    /// <param name="cancellation">Asked between two steps of the work.</param>
+    /// <exception cref="OperationCanceledException">It was given up.</exception>
+    public IReadOnlyList<AgentId> Alternatives(Question question, CancellationToken cancellation)
     {
         var plain = question with { Product = null, Strength = null, Dilution = null, Ph = null, Residence = null, Temperature = null, Uses = null };
         if (QuestionValidation.Check(_compiled, plain with { Agent = AgentClass.Root }).Count > 0) return [];
@@ -209,6 +230,7 @@ public sealed class KnowledgeBase
         foreach (var agent in Data.Agents.Where(a => a.Id != question.Agent && !Data.Agents.Any(child => child.Under == a.Id)))
         {
             if (!IsSpokenFor(agent.Id, spokenFor)) continue;
+            cancellation.ThrowIfCancellationRequested();
             if (TryAsk(plain with { Agent = agent.Id }, out var answer, out _) && answer!.Verdict >= Verdict.AllowedWithinLimits) (answer.WellFounded ? wellFounded : others).Add(agent.Id);
         }
 

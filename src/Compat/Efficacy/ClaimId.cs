@@ -1,5 +1,16 @@
 namespace Compat.Efficacy;
 
 /// <summary>Names a claim of efficacy, for example <c>glutaraldehyde.high.45-min</c>.</summary>
-/// <param name="value">Its text; <see cref="ArgumentException"/> where it has not the form.</param>
-public sealed record ClaimId(string value) : DottedId(value);
+public sealed record ClaimId : DottedId
+{
+    /// <summary>Makes the id of its text.</summary>
+    /// <param name="value">Its text.</param>
+    /// <exception cref="ArgumentException">It has not the form of an id.</exception>
+    public ClaimId(string value) : base(value) { }
+
+    /// <summary>Makes the id of a text, where that has the form of one.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="id">The id, or null.</param>
+    /// <returns>Whether it has.</returns>
+    public static bool TryParse(string? text, out ClaimId? id) => (id = IsWellFormed(text) ? new ClaimId(text!) : null) is not null;
+}

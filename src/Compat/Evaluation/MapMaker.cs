@@ -8,7 +8,7 @@ internal sealed class MapMaker(CompiledBase kb, Question question)
         public string Signature { get; } = Decision.Verdict + "|" + Decision.Reasons[0].Code + "|" + Decision.Variant.Member + "|" + string.Join(",", Decision.Deciding.Select(r => r.Index).OrderBy(i => i));
     }
 
-    public DecisionMap Make(IReadOnlyList<DataIdentity> identity)
+    public DecisionMap Make(IReadOnlyList<DataIdentity> identity, CancellationToken cancellation)
     {
         var asked = new Question { Part = question.Part, Materials = question.Materials, Device = question.Device, DevicePart = question.DevicePart, Serial = question.Serial, Agent = question.Agent, Acts = question.Acts };
         var substance = SubstanceResolver.Resolve(kb, asked);
@@ -27,6 +27,7 @@ internal sealed class MapMaker(CompiledBase kb, Question question)
         var leaves = new Leaves(kb, scene);
         foreach (var method in MethodSet.All.ToArray())
         {
+            cancellation.ThrowIfCancellationRequested();
             if (Pieces.BarrierOf(method, asked, variants) is { } barrier)
             {
                 cells.Add(ToCell(new Cell(method, low, high, barrier), domain));

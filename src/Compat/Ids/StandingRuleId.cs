@@ -1,5 +1,16 @@
 namespace Compat;
 
 /// <summary>Names a standing rule: what the knowledge base must keep for ever.</summary>
-/// <param name="value">Its text; <see cref="ArgumentException"/> where it has not the form of an id.</param>
-public sealed record StandingRuleId(string value) : Id(value);
+public sealed record StandingRuleId : Id
+{
+    /// <summary>Makes the id of its text.</summary>
+    /// <param name="value">Its text.</param>
+    /// <exception cref="ArgumentException">It has not the form of an id.</exception>
+    public StandingRuleId(string value) : base(value) { }
+
+    /// <summary>Makes the id of a text, where that has the form of one.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="id">The id, or null.</param>
+    /// <returns>Whether it has.</returns>
+    public static bool TryParse(string? text, out StandingRuleId? id) => (id = IsWellFormed(text) ? new StandingRuleId(text!) : null) is not null;
+}

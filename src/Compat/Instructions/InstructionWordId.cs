@@ -1,5 +1,16 @@
 namespace Compat.Instructions;
 
 /// <summary>Names a word of instructions, for example <c>mild-detergent</c>.</summary>
-/// <param name="value">Its text; <see cref="ArgumentException"/> where it has not the form of an id.</param>
-public sealed record InstructionWordId(string value) : Id(value);
+public sealed record InstructionWordId : Id
+{
+    /// <summary>Makes the id of its text.</summary>
+    /// <param name="value">Its text.</param>
+    /// <exception cref="ArgumentException">It has not the form of an id.</exception>
+    public InstructionWordId(string value) : base(value) { }
+
+    /// <summary>Makes the id of a text, where that has the form of one.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="id">The id, or null.</param>
+    /// <returns>Whether it has.</returns>
+    public static bool TryParse(string? text, out InstructionWordId? id) => (id = IsWellFormed(text) ? new InstructionWordId(text!) : null) is not null;
+}

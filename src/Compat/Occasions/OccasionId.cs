@@ -1,5 +1,16 @@
 namespace Compat.Occasions;
 
 /// <summary>Names an occasion, for example <c>between-patients</c>.</summary>
-/// <param name="value">Its text; <see cref="ArgumentException"/> where it has not the form.</param>
-public sealed record OccasionId(string value) : Id(value);
+public sealed record OccasionId : Id
+{
+    /// <summary>Makes the id of its text.</summary>
+    /// <param name="value">Its text.</param>
+    /// <exception cref="ArgumentException">It has not the form of an id.</exception>
+    public OccasionId(string value) : base(value) { }
+
+    /// <summary>Makes the id of a text, where that has the form of one.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="id">The id, or null.</param>
+    /// <returns>Whether it has.</returns>
+    public static bool TryParse(string? text, out OccasionId? id) => (id = IsWellFormed(text) ? new OccasionId(text!) : null) is not null;
+}

@@ -9,7 +9,8 @@ internal static class Snapshot
     private const int FormatVersion = 3;
     private const int HashLength = 32;
     private const string Digits = "0123456789abcdef";
-    private const int MostBytes = 256 * 1024 * 1024;
+    private const int FirstBytes = 1024 * 1024;
+    private const int MostBytes = 64 * 1024 * 1024;
 
     private static readonly byte[] Mark = [0x43, 0x4F, 0x4D, 0x50, 0x41, 0x54, 0x0A, FormatVersion];
 
@@ -26,44 +27,45 @@ internal static class Snapshot
     /// <exception cref="SnapshotException">The bytes are no whole snapshot of this format version.</exception>
     public static KnowledgeData Read(Stream stream, bool ownResource, out string hash)
     {
-        using var copy = new MemoryStream();
-        var buffer = new byte[81920];
-        for (int read; (read = stream.Read(buffer, 0, buffer.Length)) > 0;)
-        {
-            copy.Write(buffer, 0, read);
-            if (copy.Length > MostBytes) throw new SnapshotException("it is too large");
-        }
-
-        var bytes = copy.ToArray();
-        if (bytes.Length < Mark.Length + HashLength) throw new SnapshotException("it ends too early");
-        for (var i = 0; i < Mark.Length; i++)
-            if (bytes[i] != Mark[i]) throw new SnapshotException(i == Mark.Length - 1 ? $"format version {bytes[i]}, expected {FormatVersion}" : "it does not begin as one");
-        var start = Mark.Length + HashLength;
+        var head = new byte[Mark.Length + HashLength];
+        var length = Fill(stream, head, 0);
+        for (var i = 0; i < Math.Min(length, Mark.Length); i++)
+            if (head[i] != Mark[i]) throw new SnapshotException(i == Mark.Length - 1 ? $"format version {head[i]}, expected {FormatVersion}" : "it does not begin as one");
+        if (length < head.Length) throw new SnapshotException("it ends too early");
+        var body = Rest(stream);
         var stated = new byte[HashLength];
-        Array.Copy(bytes, Mark.Length, stated, 0, HashLength);
-        if (!ownResource && !HashOfBody(bytes, start).SequenceEqual(stated)) throw new SnapshotException("its content does not match its hash");
+        Array.Copy(head, Mark.Length, stated, 0, HashLength);
+        if (!ownResource && !Hash(body).SequenceEqual(stated)) throw new SnapshotException("its content does not match its hash");
         hash = Text(stated);
-        return SnapshotReader.Read(bytes, start);
+        return SnapshotReader.Read(body);
     }
 
     public static string HashOf(byte[] body) => Text(Hash(body));
 
-    private static byte[] HashOfBody(byte[] bytes, int start)
+    /// <summary>All that is left of a stream, read as it comes: what a stream says of its length is believed up to a megabyte.</summary>
+    private static byte[] Rest(Stream stream)
     {
-        var body = new byte[bytes.Length - start];
-        Array.Copy(bytes, start, body, 0, body.Length);
-        return Hash(body);
+        var bytes = new byte[stream.CanSeek ? (int)Math.Max(1, Math.Min(FirstBytes, stream.Length - stream.Position + 1)) : FirstBytes];
+        var length = 0;
+        while ((length = Fill(stream, bytes, length)) == bytes.Length)
+        {
+            if (length >= MostBytes) throw new SnapshotException("it is too large");
+            Array.Resize(ref bytes, 2 * length);
+        }
+
+        Array.Resize(ref bytes, length);
+        return bytes;
     }
 
-    private static byte[] Hash(byte[] body)
+    /// <summary>Fills an array from a place on, as far as the stream reaches.</summary>
+    /// <returns>How many bytes the array holds then.</returns>
+    private static int Fill(Stream stream, byte[] bytes, int length)
     {
-#if NET
-        return SHA256.HashData(body);
-#else
-        using var sha = SHA256.Create();
-        return sha.ComputeHash(body);
-#endif
+        while (length < bytes.Length && stream.Read(bytes, length, bytes.Length - length) is > 0 and var read) length += read;
+        return length;
     }
+
+    private static byte[] Hash(byte[] body) => SHA256.HashData(body);
 
     private static string Text(byte[] hash)
     {

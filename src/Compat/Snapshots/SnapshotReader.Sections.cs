@@ -53,7 +53,7 @@ internal sealed partial class SnapshotReader
     /// <summary>The members of an enumeration by their words, spelt once.</summary>
     private static class WordTable<TEnum> where TEnum : struct, Enum
     {
-        public static readonly Dictionary<string, TEnum> Members = ((TEnum[])Enum.GetValues(typeof(TEnum))).ToDictionary(Words.Of, StringComparer.Ordinal);
+        public static readonly Dictionary<string, TEnum> Members = Enum.GetValues<TEnum>().ToDictionary(Words.Of, StringComparer.Ordinal);
     }
 
     private CalendarDate Reviewed() => MaybeDate() ?? throw new SnapshotException("a review date is missing");

@@ -7,15 +7,19 @@ namespace Compat.Snapshots;
 /// <summary>Reads what <see cref="SnapshotWriter"/> wrote. Every count and number is checked against what is left, so that a damaged file ends in <see cref="SnapshotException"/>.</summary>
 internal sealed partial class SnapshotReader
 {
+    /// <summary>Room made for a list before its items are seen: what a file says of a count is not believed further.</summary>
+    private const int LikelyCount = 4096;
+
+    private const int MostMembers = 256;
+
     private readonly byte[] _bytes;
     private readonly string[] _strings;
     private readonly object?[] _ids;
     private int _at;
 
-    private SnapshotReader(byte[] bytes, int start)
+    private SnapshotReader(byte[] bytes)
     {
         _bytes = bytes;
-        _at = start;
         _strings = new string[Count()];
         _ids = new object?[_strings.Length];
         var utf8 = new UTF8Encoding(false, throwOnInvalidBytes: true);
@@ -35,9 +39,9 @@ internal sealed partial class SnapshotReader
         }
     }
 
-    public static KnowledgeData Read(byte[] bytes, int start)
+    public static KnowledgeData Read(byte[] bytes)
     {
-        var reader = new SnapshotReader(bytes, start);
+        var reader = new SnapshotReader(bytes);
         try
         {
             var data = reader.WithSections(reader.Data());
@@ -68,6 +72,9 @@ internal sealed partial class SnapshotReader
         var count = Number();
         return count <= _bytes.Length - _at ? (int)count : throw new SnapshotException("a count is larger than what is left");
     }
+
+    /// <summary>How many members of an enumeration follow.</summary>
+    private int FewMembers() => Count() is <= MostMembers and var count ? count : throw new SnapshotException("a list of words is too long");
 
     private bool Flag() => Number() switch { 0 => false, 1 => true, _ => throw new SnapshotException("a flag is neither 0 nor 1") };
 
@@ -121,7 +128,7 @@ internal sealed partial class SnapshotReader
     private List<T> List<T>(Func<T> read)
     {
         var count = Count();
-        var list = new List<T>(count);
+        var list = new List<T>(Math.Min(count, LikelyCount));
         for (var i = 0; i < count; i++) list.Add(read());
         return list;
     }
@@ -140,28 +147,28 @@ internal sealed partial class SnapshotReader
 
     private MethodSet Methods()
     {
-        var methods = new ApplicationMethod[Count()];
+        var methods = new ApplicationMethod[FewMembers()];
         for (var i = 0; i < methods.Length; i++) methods[i] = (ApplicationMethod)Member((int)LastMember.ApplicationMethod);
         return MethodSet.Of(methods);
     }
 
     private Act[] Acts()
     {
-        var acts = new Act[Count()];
+        var acts = new Act[FewMembers()];
         for (var i = 0; i < acts.Length; i++) acts[i] = (Act)Member((int)LastMember.Act);
         return acts;
     }
 
     private Nature[] Natures()
     {
-        var natures = new Nature[Count()];
+        var natures = new Nature[FewMembers()];
         for (var i = 0; i < natures.Length; i++) natures[i] = (Nature)Member((int)LastMember.Nature);
         return natures;
     }
 
     private Hazard[] Hazards()
     {
-        var hazards = new Hazard[Count()];
+        var hazards = new Hazard[FewMembers()];
         for (var i = 0; i < hazards.Length; i++) hazards[i] = (Hazard)Member((int)LastMember.Hazard);
         return hazards;
     }

@@ -20,6 +20,7 @@ internal static class KnowledgeValidation
         TreeValidation.Check(scope, scope.Materials, RecordKind.Material, "material", Material.Root, m => m.Under);
         TreeValidation.Check(scope, scope.Parts, RecordKind.Part, "part", PartType.Root, p => p.Under);
         TreeValidation.Check(scope, scope.Agents, RecordKind.Agent, "agent", AgentClass.Root, a => a.Under);
+        if (scope.Problems.Any(problem => problem.Code == TreeValidation.TooDeep)) return scope.Problems;
         foreach (var material in scope.Materials.Values) scope.CheckSources(material.Sources, new ProblemPlace(RecordKind.Material, material.Id.Value));
         foreach (var part in scope.Parts.Values) Part(scope, part);
         foreach (var agent in scope.Agents.Values) Agent(scope, agent);

@@ -7,6 +7,9 @@ namespace Compat.Validation;
 /// <summary>The records that references may name, and the problems found so far.</summary>
 internal sealed class Scope
 {
+    /// <summary>Problems that are given near names: of a file in which more is wrong, the search would take long and nobody reads it.</summary>
+    private const int MostHelped = 100;
+
     private readonly List<Problem> _problems = [];
     private readonly Lazy<HashSet<OrganismId>> _organisms;
 
@@ -64,7 +67,7 @@ internal sealed class Scope
     public bool Knows<TId, TRecord>(Dictionary<TId, TRecord> records, TId id, ProblemPlace place, string field, string what) where TId : Id
     {
         if (records.ContainsKey(id)) return true;
-        Add("unknown-" + what.Replace(' ', '-'), place with { Field = field }, $"unknown {what} `{id}`", NearestNames.Help(id.Value, records.Keys.Select(k => k.Value)));
+        Add("unknown-" + what.Replace(' ', '-'), place with { Field = field }, $"unknown {what} `{id}`", _problems.Count < MostHelped ? NearestNames.Help(id.Value, records.Keys.Select(k => k.Value)) : null);
         return false;
     }
 

@@ -3,6 +3,11 @@ namespace Compat.Validation;
 /// <summary>Checks that records form one tree under their root.</summary>
 internal static class TreeValidation
 {
+    /// <summary>The problem after which nothing else is checked: every walk up such a tree would take too long.</summary>
+    public const string TooDeep = "tree-too-deep";
+
+    private const int MostLevels = 64;
+
     public static void Check<TId, T>(Scope scope, Dictionary<TId, T> records, RecordKind kind, string what, TId root, Func<T, TId?> under) where TId : Id
     {
         if (!records.ContainsKey(root)) scope.Add("no-root", new ProblemPlace(kind, root.Value), $"the tree has no root `{root}`");
@@ -26,7 +31,13 @@ internal static class TreeValidation
             var seen = new HashSet<TId> { pair.Key };
             for (var at = parent; at is not null && records.TryGetValue(at, out var record); at = under(record))
             {
-                if (seen.Add(at)) continue;
+                if (seen.Add(at))
+                {
+                    if (seen.Count <= MostLevels) continue;
+                    scope.Add(TooDeep, place, $"`{pair.Key}` lies more than {MostLevels} levels below the root");
+                    break;
+                }
+
                 if (at == pair.Key) scope.Add("tree-cycle", place, $"`{pair.Key}` lies under itself, through `{parent}`");
                 break;
             }

@@ -18,9 +18,9 @@ public sealed class BoxTests
         {
             var point = PointIn(box, c, grid, random);
             var said = kb.Ask(point).Verdict;
-            Assert.True(said >= Verdict.AllowedWithinLimits, $"{said} at {CaseText.Of(point)} inside {Text(box)}");
+            Assert.True(said >= Verdict.AllowedWithinLimits, $"{said} at {QuestionText.Of(point)} inside {Text(box)}");
             var true_ = new ReferenceEvaluator(c.Data, c.Sites, point).Point();
-            Assert.True(true_.Verdict == Verdict.Allowed, $"reference {true_.Verdict} by {true_.Step} at {CaseText.Of(point)} inside {Text(box)}");
+            Assert.True(true_.Verdict == Verdict.Allowed, $"reference {true_.Verdict} by {true_.Step} at {QuestionText.Of(point)} inside {Text(box)}");
         }
     });
 

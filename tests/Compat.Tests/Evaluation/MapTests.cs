@@ -39,9 +39,9 @@ public sealed class MapTests
                 Ph = Interval.Exactly(at[Axis.Ph]),
                 Uses = (int)at[Axis.Uses],
             };
-            Assert.True(cells.Length == 1, $"{cells.Length} cells hold {CaseText.Of(point)}");
+            Assert.True(cells.Length == 1, $"{cells.Length} cells hold {QuestionText.Of(point)}");
             var expected = new ReferenceEvaluator(c.Data, c.Sites, point).Point();
-            Assert.True(expected.Verdict == cells[0].Verdict, $"reference {expected.Verdict} by {expected.Step}, cell {cells[0].Verdict} {cells[0].Reason.Code} at {CaseText.Of(point)}");
+            Assert.True(expected.Verdict == cells[0].Verdict, $"reference {expected.Verdict} by {expected.Step}, cell {cells[0].Verdict} {cells[0].Reason.Code} at {QuestionText.Of(point)}");
             if (point.Uses == 1) Assert.Equal(cells[0].Verdict, PointTests.Plainly(kb.Ask(point).Verdict));
         }
     });
