@@ -33,7 +33,7 @@ public class ReviewPropertyTests
                 }
             }
         });
-        Assert.True(differing > 200 && same > 300, $"{differing} points differ, {same} do not");
+        Assert.True(differing * 200 > differing + same && same > differing, $"{differing} points differ, {same} do not");
     }
 
     [Fact]
