@@ -46,7 +46,6 @@ internal sealed partial class ReferenceEvaluator
     public IEnumerable<Component> Ingredients => _components.Where(c => !c.OnlyForbids);
     public bool DilutionIsFree => _product?.StrengthOf == StrengthOf.Concentrate && _question.Dilution is null;
     public Interval? Usual(Func<UsualRange, Interval?> which) => ReferenceTrees.Nearest(_agent, a => which(a.Usual));
-
     /// <summary>A fully stated point; of the uses, this one alone.</summary>
     public PointTruth Point() => AllAt(Choices().Single(), Interval.Exactly(_question.Uses ?? 1)).MinBy(p => p.Verdict)!;
     /// <summary>A region: one good choice of the free axes is enough; uses left out are judged at 1.</summary>
@@ -60,7 +59,6 @@ internal sealed partial class ReferenceEvaluator
         from dilution in !DilutionIsFree ? [_question.Dilution ?? Interval.Exactly(1)]
             : Samples.On(Axis.Dilution, _product!.Dilution ?? Interval.Whole).Select(Interval.Exactly)
         select new Choice(method, residence, dilution);
-
     /// <summary>Every uncertain value of a choice, in every variant, of every component.</summary>
     public IEnumerable<PointTruth> AllAt(Choice choice, Interval uses)
     {

@@ -17,7 +17,8 @@ internal sealed partial class ReferenceWhole
     /// <summary>All wet times at which something can change, and those between and beyond.</summary>
     public decimal[] WetTimes()
     {
-        var ends = _variants.SelectMany(v => Sources(v).SelectMany(s => s)).SelectMany(c => new[] { c.When.WetTime.Range.Lower, c.When.WetTime.Range.Upper })
+        var ends = _variants.SelectMany(v => Sources(v).SelectMany(s => s)).SelectMany(c => new[] { c.When.WetTime.Range.Lower,
+            c.When.WetTime.Range.Upper })
             .Append(_question.Residence?.Lower).OfType<decimal>().Where(w => w != Interval.WithoutEnd).Append(1).Distinct().Order().ToArray();
         return [.. ends.Concat(ends.Zip(ends.Skip(1), (a, b) => (a + b) / 2)).Append(ends[^1] + 1).Where(w => w > 0).Order()];
     }
@@ -31,7 +32,8 @@ internal sealed partial class ReferenceWhole
         if (Need.Prions || Need.Soiled) return Verdict.NotAllowed;
         if (!Need.Known) return Verdict.NotEstablished;
         var shown = wetTimes.Where(Kills).ToArray();
-        if (shown.Length > 0) return _question.Residence is { } asked && !shown.Any(w => asked.LiesIn(Interval.AtLeast(w.WetTime))) ? Verdict.NotAllowed : Verdict.Allowed;
+        if (shown.Length > 0) return _question.Residence is { } asked
+            && !shown.Any(w => asked.LiesIn(Interval.AtLeast(w.WetTime))) ? Verdict.NotAllowed : Verdict.Allowed;
         if (!MayBeUsed(at.Method)) return Verdict.NotEstablished;
         var heard = Enumerable.Range(0, _ingredients.Length).Where(i => _variants.Any(v => Sources(v)[i].Length > 0)).ToArray();
         bool Refuses(int i) => _variants.Any(v => Need.Targets.Any(t => !wetTimes.Any(w => IsMet(v, Sources(v)[i], t, w)) && SaysNo(v, i, t, at)));
@@ -57,8 +59,10 @@ internal sealed partial class ReferenceWhole
 
     private Heard[][] Sources(Variant v)
     {
-        var instructed = v.Speaking.SelectMany(e => e.Reaches).Where(r => r.Parts.Count == 0 || r.Parts.Contains(_question.DevicePart!)).SelectMany(r =>
-            r.Product is not null ? _product is not null && r.Product == _product.Id ? [Said(null, r)] : [] : _ingredients.Where(i => Is(i, r.Agent!)).Select(i => Said(i, r)));
+        var instructed = v.Speaking.SelectMany(e => e.Reaches).Where(r => r.Parts.Count == 0
+            || r.Parts.Contains(_question.DevicePart!)).SelectMany(r =>
+            r.Product is not null ? _product is not null
+                && r.Product == _product.Id ? [Said(null, r)] : [] : _ingredients.Where(i => Is(i, r.Agent!)).Select(i => Said(i, r)));
         var own = _product?.LabelClaims.Count > 0 ? Label(v) : [];
         return [.. _ingredients.Select(i => (Heard[])[.. own, .. instructed.Where(c => c.Of is null || c.Of == i),
             .. _product?.LabelClaims.Count > 0 || !MayBePublished(i) ? [] : Published(v, i, refuted: false)])];
@@ -69,7 +73,8 @@ internal sealed partial class ReferenceWhole
     private bool MayBeUsed(ApplicationMethod method) => _product is null || _product.Methods.IsEmpty || _product.Methods.Contains(method);
     private bool Is(Component ingredient, AgentId agent) => !ingredient.Unknown && _trees.Below(ingredient.Agent, agent);
 
-    private bool MayBePublished(Component c) => !c.Unknown && (_product is null || (_product.Composition == Composition.Full && !_ingredients.Any(i => i.Unknown)
+    private bool MayBePublished(Component c) => !c.Unknown && (_product is null || (_product.Composition == Composition.Full
+        && !_ingredients.Any(i => i.Unknown)
         && !_ingredients.Any(i => i != c && (_trees.Line(c.Agent).SelectMany(a => a.InactivatedBy).Any(binds => Is(i, binds))
             || _data.MixingHazards.Any(h => h.Effects.Contains(MixingEffect.Inactivation) && h.WithAgent is { } with
                 && ((Is(c, h.Agent) && Is(i, with)) || (Is(i, h.Agent) && Is(c, with))))))));
@@ -91,11 +96,13 @@ internal sealed partial class ReferenceWhole
         where claim.ShownBy is not null && !WaterTooHard && Names(claim.For, v)
         select Fill(null, claim.When, null, claim.Reaches, claim.Kills, claim.DoesNotKill, false, true, claim.For.Count > 0);
 
-    private Heard Fill(Component? of, ClaimBox when, AgentId? agent, Level? reaches, IReadOnlyList<OrganismTarget> kills, IReadOnlyList<OrganismTarget> not,
+    private Heard Fill(Component? of, ClaimBox when, AgentId? agent, Level? reaches, IReadOnlyList<OrganismTarget> kills,
+        IReadOnlyList<OrganismTarget> not,
         bool instructed, bool mayBeHigh, bool namesPart)
     {
         Interval Or(AxisLimit limit, Interval named, Interval silent) =>
-            limit.Statement switch { AxisStatement.Within => limit.Range, AxisStatement.Any => Interval.Whole, AxisStatement.NotNamed => named, _ => silent };
+            limit.Statement switch { AxisStatement.Within => limit.Range, AxisStatement.Any => Interval.Whole, AxisStatement.NotNamed => named, _
+                => silent };
         var temperature = _trees.Convention(ConventionKey.ClaimTemperature).Range;
         var line = agent is null ? [] : _trees.Line(agent);
         var ph = ReferenceTrees.Nearest(line, a => a.Usual.Ph) ?? _trees.Convention(ConventionKey.UnstatedPh).Range;
@@ -103,15 +110,19 @@ internal sealed partial class ReferenceWhole
         var methods = _trees.Convention(ConventionKey.ClaimMethods).Methods;
         var named = _product is null || _product.Methods.IsEmpty ? MethodSet.All : _product.Methods;
         return new(of, when, agent is null ? Interval.Whole : Or(when.Strength, Interval.Whole, strength),
-            agent is not null ? Interval.Whole : Or(when.Dilution, _product!.Dilution ?? Interval.Exactly(1), _product.Dilution ?? Interval.Exactly(1)),
-            Or(when.Temperature, agent is null ? _product!.Temperature ?? temperature : temperature, temperature), Or(when.Ph, agent is null ? Interval.Whole : ph, ph),
-            when.Methods.Statement switch { AxisStatement.Within => when.Methods.Methods, AxisStatement.Any => MethodSet.All, AxisStatement.NotNamed when agent is null => named, _ => methods },
+            agent is not null ? Interval.Whole : Or(when.Dilution, _product!.Dilution ?? Interval.Exactly(1),
+                _product.Dilution ?? Interval.Exactly(1)),
+            Or(when.Temperature, agent is null ? _product!.Temperature ?? temperature : temperature, temperature), Or(when.Ph, agent is null
+                ? Interval.Whole : ph, ph),
+            when.Methods.Statement switch { AxisStatement.Within => when.Methods.Methods, AxisStatement.Any => MethodSet.All,
+                AxisStatement.NotNamed when agent is null => named, _ => methods },
             reaches, kills, not, instructed, mayBeHigh, namesPart);
     }
 
     private bool IsMet(Variant v, Heard[] claims, KillTarget target, WholePoint at)
     {
-        var able = claims.Where(c => Meets(c, target) && IsReached(c, v, at.Method) && c.Methods.Contains(at.Method) && c.Dilution.Contains(at.Dilution)
+        var able = claims.Where(c => Meets(c, target) && IsReached(c, v, at.Method) && c.Methods.Contains(at.Method)
+            && c.Dilution.Contains(at.Dilution)
             && c.When.WetTime.Range.Contains(at.WetTime) && HasPartners(c, at.Dilution)).ToArray();
         if (able.Length == 0 || !MayBeUsed(at.Method) || (IsWiping(at.Method) && ClothBinds())) return false;
         var spoken = able.Select(c => c.Of).OfType<Component>().Distinct().ToArray();
@@ -156,13 +167,15 @@ internal sealed partial class ReferenceWhole
         bool Denies(IReadOnlyList<OrganismTarget> not) => target.Against is { } t && (not.Contains(t) || not.Contains(OrganismTarget.Of(GroupOf(t))));
         var keptBelow = _data.StandingRules.Any(s => s.NeverAbove is { } most && Is(c, s.Agent) && s.When.Strength.Range is var range
             && (target.Level > most || (most == Level.Cleaned && target.Level is null)) && Strengths(c, at).All(range.Contains));
-        return keptBelow || Published(v, c, refuted: true).Any(r => target.Level is null ? r.Kills.Contains(target.Against!) : r.Reaches <= target.Level) || Published(v, c, refuted: false).Any(h => Denies(h.DoesNotKill));
+        return keptBelow || Published(v, c, refuted: true).Any(r => target.Level is null ? r.Kills.Contains(target.Against!)
+            : r.Reaches <= target.Level) || Published(v, c, refuted: false).Any(h => Denies(h.DoesNotKill));
     }
 
     /// <summary>Whether a person rule forbids, whatever is uncertain and for each type the part may be.</summary>
     private bool Harms(WholePoint at) => _variants.Any(v => _data.PersonRules.Any(rule => Names(rule.For, v) && (!rule.Occupied || _question.Occupied)
         && rule.Patients.Any(Need.Patients.Contains) && (rule.Verdict == PersonVerdict.NotAllowed || !rule.Duties.All(d => _part.CanBeMet(d, v)))
-        && (rule.When.Methods.Statement != AxisStatement.Within || rule.When.Methods.Methods.Contains(at.Method)) && Temperatures(at).Any(rule.When.Temperature.Range.Contains)
+        && (rule.When.Methods.Statement != AxisStatement.Within || rule.When.Methods.Methods.Contains(at.Method))
+            && Temperatures(at).Any(rule.When.Temperature.Range.Contains)
         && Samples.On(Axis.Uses, Interval.Closed(1, at.Uses)).Any(rule.When.Uses.Range.Contains) && Phs(at).Any(rule.When.Ph.Range.Contains)
         && Samples.On(Axis.Residence, at.Residence).Any(r => rule.When.Residence.Range.Contains(_part.EffectiveResidence(v, r)))
         && _part.Components.Any(c => (c.Unknown ? rule.Agent == c.Agent : _trees.Below(c.Agent, rule.Agent))

@@ -58,7 +58,8 @@ internal sealed partial class ReferenceWhole
         var level = all.Max();
         var groups = level > Level.Cleaned ? [new KillTarget(level, null)] : Array.Empty<KillTarget>();
         var prions = _question.Against.Any(t => GroupOf(t) == OrganismGroup.Prions);
-        return new(dry || level is not null, dry, dry && soil.Count > 0, prions, level, [.. groups, .. _question.Against.Select(t => new KillTarget(null, t))],
+        return new(dry || level is not null, dry, dry
+            && soil.Count > 0, prions, level, [.. groups, .. _question.Against.Select(t => new KillTarget(null, t))],
             Patients(contacts));
 
         Level? Asks(TouchedBy contact) => _data.Needs
@@ -88,7 +89,8 @@ internal sealed partial class ReferenceWhole
         decimal Figure(ConventionKey key) => _trees.Convention(key).Range.Upper!.Value;
         var least = Need.Targets.Length == 0 ? 0 : at.WetTime
             + Math.Max(at.WetTime * Figure(ConventionKey.WindowShare), Figure(ConventionKey.WindowLeast));
-        if (!at.Residence.LiesIn(Interval.AtLeast(at.WetTime)) || !PartAllows(at) || Harms(at) || !Kills(at)) return false;
+        if ((Need.Targets.Length > 0 && !at.Residence.LiesIn(Interval.AtLeast(at.WetTime))) || !PartAllows(at) || Harms(at)
+            || !Kills(at)) return false;
         if (_question.Residence is not null) return true;
         return Samples.On(Axis.Residence, Interval.AtLeast(Math.Max(least, 1))).Append(Math.Max(least, 0.001m))
             .Select(longer => at with { Residence = Interval.Exactly(longer) }).Any(longer => PartAllows(longer) && !Harms(longer));
@@ -100,7 +102,8 @@ internal sealed partial class ReferenceWhole
         var part = _part.Region() == Verdict.AllowedWithinLimits ? Verdict.Allowed : _part.Region();
         var wetTimes = WetTimes().Select(w => at with { WetTime = w }).ToArray();
         var kill = KillVerdict(at, wetTimes);
-        if (part == Verdict.Allowed && kill == Verdict.Allowed && Need.Targets.Length > 0 && !Harms(at) && !wetTimes.Any(InWindow)) kill = Verdict.NotAllowed;
+        if (part == Verdict.Allowed && kill == Verdict.Allowed && Need.Targets.Length > 0 && !Harms(at)
+            && !wetTimes.Any(InWindow)) kill = Verdict.NotAllowed;
         return Harms(at) ? Verdict.NotAllowed : part < kill ? part : kill;
     }
 
