@@ -22,11 +22,9 @@ internal sealed partial class ReferenceWhole
             .Append(_question.Residence?.Lower).OfType<decimal>().Where(w => w != Interval.WithoutEnd).Append(1).Distinct().Order().ToArray();
         return [.. ends.Concat(ends.Zip(ends.Skip(1), (a, b) => (a + b) / 2)).Append(ends[^1] + 1).Where(w => w > 0).Order()];
     }
-
     /// <summary>Every target is met by claims on one ingredient, beside those of the instructions, whatever is uncertain.</summary>
     private bool Kills(WholePoint at) => Need.Targets.Length == 0
         || Enumerable.Range(0, _ingredients.Length).Any(i => _variants.All(v => Need.Targets.All(t => IsMet(v, Sources(v)[i], t, at))));
-
     private Verdict KillVerdict(WholePoint at, WholePoint[] wetTimes)
     {
         if (Need.Prions || Need.Soiled) return Verdict.NotAllowed;
@@ -40,7 +38,6 @@ internal sealed partial class ReferenceWhole
         var silent = heard.Length == 0 ? !Enumerable.Range(0, _ingredients.Length).Any(Refuses) : heard.Any(i => !Refuses(i));
         return silent ? Verdict.NotEstablished : Verdict.NotAllowed;
     }
-
     /// <summary>What claims and person rules say of an axis: where kill and people can change.</summary>
     private IEnumerable<Interval> BoxesOf(Axis axis)
     {
@@ -56,7 +53,6 @@ internal sealed partial class ReferenceWhole
         var partners = axis != Axis.Strength ? [] : _data.Claims.SelectMany(c => c.With).Select(w => w.Strength.Range);
         return [.. claims, .. partners, .. standing, .. _data.PersonRules.Select(r => r.When.On(axis).Range)];
     }
-
     private Heard[][] Sources(Variant v)
     {
         var instructed = v.Speaking.SelectMany(e => e.Reaches).Where(r => r.Parts.Count == 0
@@ -66,28 +62,22 @@ internal sealed partial class ReferenceWhole
         var own = _product?.LabelClaims.Count > 0 ? Label(v) : [];
         return [.. _ingredients.Select(i => (Heard[])[.. own, .. instructed.Where(c => c.Of is null || c.Of == i),
             .. _product?.LabelClaims.Count > 0 || !MayBePublished(i) ? [] : Published(v, i, refuted: false)])];
-
         Heard Said(Component? of, InstructedLevel r) => Fill(of, r.When, r.Agent, r.Reaches, r.Kills, [], true, true, true);
     }
-
     private bool MayBeUsed(ApplicationMethod method) => _product is null || _product.Methods.IsEmpty || _product.Methods.Contains(method);
     private bool Is(Component ingredient, AgentId agent) => !ingredient.Unknown && _trees.Below(ingredient.Agent, agent);
-
     private bool MayBePublished(Component c) => !c.Unknown && (_product is null || (_product.Composition == Composition.Full
         && !_ingredients.Any(i => i.Unknown)
         && !_ingredients.Any(i => i != c && (_trees.Line(c.Agent).SelectMany(a => a.InactivatedBy).Any(binds => Is(i, binds))
             || _data.MixingHazards.Any(h => h.Effects.Contains(MixingEffect.Inactivation) && h.WithAgent is { } with
                 && ((Is(c, h.Agent) && Is(i, with)) || (Is(i, h.Agent) && Is(c, with))))))));
-
     private IEnumerable<Heard> Published(Variant v, Component c, bool refuted) =>
         from claim in _data.Claims
         where (claim.Refuted is not null) == refuted && Is(c, claim.Agent) && Names(claim.For, v)
         let named = claim.For.Count > 0
         select Fill(c, claim.When, claim.Agent, claim.Reaches, claim.Kills, claim.DoesNotKill, false,
             named && claim.Kind is ClaimKind.Guideline or ClaimKind.Standard, named) with { With = claim.With };
-
     private bool Names(IReadOnlyList<PartId> parts, Variant v) => parts.Count == 0 || (v.Type is not null && parts.Any(p => _trees.Below(v.Type, p)));
-
     private bool WaterTooHard => _product!.StrengthOf == StrengthOf.Concentrate && _product.MostHardness is { } most
         && _sites.Any(s => s.Here.Hardness is { } water && !(water.Upper <= most));
 
@@ -108,7 +98,7 @@ internal sealed partial class ReferenceWhole
         var ph = ReferenceTrees.Nearest(line, a => a.Usual.Ph) ?? _trees.Convention(ConventionKey.UnstatedPh).Range;
         var strength = ReferenceTrees.Nearest(line, a => a.Usual.Strength) ?? Interval.Whole;
         var methods = _trees.Convention(ConventionKey.ClaimMethods).Methods;
-        var named = _product is null || _product.Methods.IsEmpty ? MethodSet.All : _product.Methods;
+        var named = _product is null || _product.Methods.IsEmpty ? methods : _product.Methods;
         return new(of, when, agent is null ? Interval.Whole : Or(when.Strength, Interval.Whole, strength),
             agent is not null ? Interval.Whole : Or(when.Dilution, _product!.Dilution ?? Interval.Exactly(1),
                 _product.Dilution ?? Interval.Exactly(1)),
@@ -168,7 +158,7 @@ internal sealed partial class ReferenceWhole
         var keptBelow = _data.StandingRules.Any(s => s.NeverAbove is { } most && Is(c, s.Agent) && s.When.Strength.Range is var range
             && (target.Level > most || (most == Level.Cleaned && target.Level is null)) && Strengths(c, at).All(range.Contains));
         return keptBelow || Published(v, c, refuted: true).Any(r => target.Level is null ? r.Kills.Contains(target.Against!)
-            : r.Reaches <= target.Level) || Published(v, c, refuted: false).Any(h => Denies(h.DoesNotKill));
+            : r.Reaches <= target.Level) || new[] { true, false }.Any(r => Published(v, c, r).Any(h => Denies(h.DoesNotKill)));
     }
 
     /// <summary>Whether a person rule forbids, whatever is uncertain and for each type the part may be.</summary>
