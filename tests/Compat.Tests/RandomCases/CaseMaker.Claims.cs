@@ -11,7 +11,7 @@ internal sealed partial class CaseMaker
         var agent = RandomAgentOfRule();
         var reaches = Chance(75) ? One(Level.Low, Level.Intermediate, Level.Intermediate, Level.High, Level.Sterile) : (Level?)null;
         var kills = RandomKills(reaches);
-        var partners = _data.Agents.Skip(1).Where(a => a.Id != agent).ToArray();
+        var partners = _data.Agents.Skip(1).Where(a => !_trees.Below(a.Id, agent) && !_trees.Below(agent, a.Id)).ToArray();
         return new()
         {
             Id = id,
@@ -30,7 +30,7 @@ internal sealed partial class CaseMaker
         };
     }
 
-    private ClaimPartner RandomPartner(AgentId agent) => new(agent, _trees.Basis(agent) is not null && Chance(60) ? AxisLimit.Within(RandomRange(Axis.Strength)) : AxisLimit.Any);
+    private ClaimPartner RandomPartner(AgentId agent) => new(agent, _trees.Basis(agent) is null ? default : Chance(60) ? AxisLimit.Within(RandomRange(Axis.Strength)) : AxisLimit.Any);
 
     private OrganismTarget[] RandomKills(Level? reaches) => reaches is null || Chance(25) ? Shuffled(AllTargets).Take(One(1, 2, 3)).ToArray() : [];
 

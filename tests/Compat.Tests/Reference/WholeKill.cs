@@ -34,9 +34,11 @@ internal sealed partial class ReferenceWhole
             && !shown.Any(w => asked.LiesIn(Interval.AtLeast(w.WetTime))) ? Verdict.NotAllowed : Verdict.Allowed;
         if (!MayBeUsed(at.Method)) return Verdict.NotEstablished;
         var heard = Enumerable.Range(0, _ingredients.Length).Where(i => _variants.Any(v => Sources(v)[i].Length > 0)).ToArray();
-        bool Refuses(int i) => _variants.Any(v => Need.Targets.Any(t => !wetTimes.Any(w => IsMet(v, Sources(v)[i], t, w)) && SaysNo(v, i, t, at)));
-        var silent = heard.Length == 0 ? !Enumerable.Range(0, _ingredients.Length).Any(Refuses) : heard.Any(i => !Refuses(i));
-        return silent ? Verdict.NotEstablished : Verdict.NotAllowed;
+        bool Refuses(int i, Variant v, KillTarget t) => !wetTimes.Any(w => IsMet(v, Sources(v)[i], t, w)) && SaysNo(v, i, t, at);
+        bool Refused(Func<Variant, KillTarget, bool> refuses) => _variants.Any(v => Need.Targets.Any(t => refuses(v, t)));
+        var refused = heard.Length > 0 ? heard.All(i => Refused((v, t) => Refuses(i, v, t)))
+            : Refused((v, t) => Enumerable.Range(0, _ingredients.Length).All(i => Refuses(i, v, t)));
+        return refused ? Verdict.NotAllowed : Verdict.NotEstablished;
     }
     /// <summary>What claims and person rules say of an axis: where kill and people can change.</summary>
     private IEnumerable<Interval> BoxesOf(Axis axis)
@@ -61,16 +63,18 @@ internal sealed partial class ReferenceWhole
                 && r.Product == _product.Id ? [Said(null, r)] : [] : _ingredients.Where(i => Is(i, r.Agent!)).Select(i => Said(i, r)));
         var own = _product?.LabelClaims.Count > 0 ? Label(v) : [];
         return [.. _ingredients.Select(i => (Heard[])[.. own, .. instructed.Where(c => c.Of is null || c.Of == i),
-            .. _product?.LabelClaims.Count > 0 || !MayBePublished(i) ? [] : Published(v, i, refuted: false)])];
+            .. _product?.LabelClaims.Count > 0 || !MayBePublished(i) ? [] : Published(v, i, refuted: false).Where(h =>
+                h.With.All(partner => _ingredients.Any(x => x != i && Is(x, partner.Agent)))
+                && !_ingredients.Any(x => Destroys(x, i) && !h.With.Any(partner => Is(x, partner.Agent))))])];
         Heard Said(Component? of, InstructedLevel r) => Fill(of, r.When, r.Agent, r.Reaches, r.Kills, [], true, true, true);
     }
     private bool MayBeUsed(ApplicationMethod method) => _product is null || _product.Methods.IsEmpty || _product.Methods.Contains(method);
     private bool Is(Component ingredient, AgentId agent) => !ingredient.Unknown && _trees.Below(ingredient.Agent, agent);
     private bool MayBePublished(Component c) => !c.Unknown && (_product is null || (_product.Composition == Composition.Full
-        && !_ingredients.Any(i => i.Unknown)
-        && !_ingredients.Any(i => i != c && (_trees.Line(c.Agent).SelectMany(a => a.InactivatedBy).Any(binds => Is(i, binds))
-            || _data.MixingHazards.Any(h => h.Effects.Contains(MixingEffect.Inactivation) && h.WithAgent is { } with
-                && ((Is(c, h.Agent) && Is(i, with)) || (Is(i, h.Agent) && Is(c, with))))))));
+        && !_ingredients.Any(i => i.Unknown)));
+    private bool Destroys(Component i, Component c) => i != c && (_trees.Line(c.Agent).SelectMany(a => a.InactivatedBy).Any(binds => Is(i, binds))
+        || _data.MixingHazards.Any(h => h.Effects.Contains(MixingEffect.Inactivation) && h.WithAgent is { } with
+            && ((Is(c, h.Agent) && Is(i, with)) || (Is(i, h.Agent) && Is(c, with)))));
     private IEnumerable<Heard> Published(Variant v, Component c, bool refuted) =>
         from claim in _data.Claims
         where (claim.Refuted is not null) == refuted && Is(c, claim.Agent) && Names(claim.For, v)
@@ -80,12 +84,10 @@ internal sealed partial class ReferenceWhole
     private bool Names(IReadOnlyList<PartId> parts, Variant v) => parts.Count == 0 || (v.Type is not null && parts.Any(p => _trees.Below(v.Type, p)));
     private bool WaterTooHard => _product!.StrengthOf == StrengthOf.Concentrate && _product.MostHardness is { } most
         && _sites.Any(s => s.Here.Hardness is { } water && !(water.Upper <= most));
-
     private IEnumerable<Heard> Label(Variant v) =>
         from claim in _product!.LabelClaims
         where claim.ShownBy is not null && !WaterTooHard && Names(claim.For, v)
         select Fill(null, claim.When, null, claim.Reaches, claim.Kills, claim.DoesNotKill, false, true, claim.For.Count > 0);
-
     private Heard Fill(Component? of, ClaimBox when, AgentId? agent, Level? reaches, IReadOnlyList<OrganismTarget> kills,
         IReadOnlyList<OrganismTarget> not,
         bool instructed, bool mayBeHigh, bool namesPart)
@@ -154,6 +156,7 @@ internal sealed partial class ReferenceWhole
         if (meeting.Length > 0) return !meeting.Any(c => IsReached(c, v, at.Method));
         if (_product?.LabelClaims.Count > 0) return !(WaterTooHard && _product.LabelClaims.Any(c => c.ShownBy is not null));
         if (_ingredients[source] is not { Unknown: false } c) return false;
+        if (claims.Length == 0 && _product is { Composition: not Composition.Full }) return false;
         bool Denies(IReadOnlyList<OrganismTarget> not) => target.Against is { } t && (not.Contains(t) || not.Contains(OrganismTarget.Of(GroupOf(t))));
         var keptBelow = _data.StandingRules.Any(s => s.NeverAbove is { } most && Is(c, s.Agent) && s.When.Strength.Range is var range
             && (target.Level > most || (most == Level.Cleaned && target.Level is null)) && Strengths(c, at).All(range.Contains));
@@ -163,7 +166,8 @@ internal sealed partial class ReferenceWhole
 
     /// <summary>Whether a person rule forbids, whatever is uncertain and for each type the part may be.</summary>
     private bool Harms(WholePoint at) => _variants.Any(v => _data.PersonRules.Any(rule => Names(rule.For, v) && (!rule.Occupied || _question.Occupied)
-        && rule.Patients.Any(Need.Patients.Contains) && (rule.Verdict == PersonVerdict.NotAllowed || !rule.Duties.All(d => _part.CanBeMet(d, v)))
+        && (rule.Patients.Any(Need.Patients.Contains) || (rule.Occupied && rule.Patients.Count == 0))
+        && (rule.Verdict == PersonVerdict.NotAllowed || !rule.Duties.All(d => _part.CanBeMet(d, v)))
         && (rule.When.Methods.Statement != AxisStatement.Within || rule.When.Methods.Methods.Contains(at.Method))
             && Temperatures(at).Any(rule.When.Temperature.Range.Contains)
         && Samples.On(Axis.Uses, Interval.Closed(1, at.Uses)).Any(rule.When.Uses.Range.Contains) && Phs(at).Any(rule.When.Ph.Range.Contains)

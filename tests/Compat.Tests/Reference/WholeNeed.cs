@@ -25,7 +25,6 @@ internal sealed partial class ReferenceWhole
     private readonly DevicePart? _devicePart;
     private readonly Variant[] _variants;
     private readonly Component[] _ingredients;
-
     public ReferenceWhole(KnowledgeData data, IReadOnlyList<Site> sites, Question question)
     {
         (_data, _sites, _question, _part) = (data, sites, question, new(data, sites, question));
@@ -37,11 +36,9 @@ internal sealed partial class ReferenceWhole
         Samples = new(_trees, _product, _part.Components, BoxesOf);
         Need = MakeNeed();
     }
-
     /// <summary>The boundaries of rules, claims and person rules.</summary>
     public Samples Samples { get; }
     public NeedTruth Need { get; }
-
     private NeedTruth MakeNeed()
     {
         PartId[] types = _question.Part is { } asked ? [asked] : _devicePart is null ? [] : [.. _devicePart.OneOfTypes];
@@ -61,14 +58,14 @@ internal sealed partial class ReferenceWhole
         return new(dry || level is not null, dry, dry
             && soil.Count > 0, prions, level, [.. groups, .. _question.Against.Select(t => new KillTarget(null, t))],
             Patients(contacts));
-
         Level? Asks(TouchedBy contact) => _data.Needs
             .Where(n => n.TouchedBy.Contains(contact) && (n.Soil.Count == 0 || n.Soil.Any(soil.Contains))).Max(n => n.Level);
         PatientGroup[] Patients(IEnumerable<TouchedBy?> touching)
         {
-            var from = _device is null ? types : _device.Parts.SelectMany(p => p.OneOfTypes);
-            var stated = _question.Patients.Count > 0 ? _question.Patients : _device?.Patients
-                ?? [.. from.SelectMany(t => _trees.Line(t)).SelectMany(p => p.Patients)];
+            IEnumerable<PatientGroup> Of(IEnumerable<PartId> all) => all.SelectMany(t => _trees.Line(t)).SelectMany(p => p.Patients);
+            var kinds = Of(_device is null ? [] : _device.Parts.SelectMany(p => p.OneOfTypes))
+                .Where(g => g is PatientGroup.Newborn or PatientGroup.Pregnancy or PatientGroup.Sensitised);
+            var stated = _question.Patients.Count > 0 ? _question.Patients : _device?.Patients ?? [.. Of(types), .. kinds];
             return [.. stated.Concat(touching.SelectMany(c => (PatientGroup[])(c switch
             {
                 TouchedBy.IntactSkin => [PatientGroup.Skin],
