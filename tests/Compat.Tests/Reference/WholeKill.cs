@@ -144,7 +144,7 @@ internal sealed partial class ReferenceWhole
     private static bool IsReached(Heard c, Variant v, ApplicationMethod method) => c.Instructed || c.NamesPart
         || v.Geometry is not (Geometry.Lumen or Geometry.Porous) || !(IsWiping(method) || method == ApplicationMethod.Spray);
 
-    private bool ClothBinds() => _question.Cloth is { } cloth && (_product?.BoundByCloths ?? []).Concat(_ingredients.Where(i => !i.Unknown)
+    private bool ClothBinds() => _question.Cloth is { } cloth && (_product?.BoundByCloths ?? []).Concat(_part.Components.Where(i => !i.Unknown)
         .SelectMany(i => _trees.Line(i.Agent)).SelectMany(a => a.BoundBy)).Any(bound => bound.Contains(cloth, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>Whether something on record says that a target is not killed, so that it is more than silence.</summary>

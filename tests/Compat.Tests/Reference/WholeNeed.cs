@@ -109,6 +109,7 @@ internal sealed partial class ReferenceWhole
         ?? _trees.Convention(ConventionKey.AssumedTemperature).Range;
     public Interval DilutionsAtHand => _part.DilutionIsFree ? _product!.Dilution ?? Interval.Whole : Interval.Exactly(1);
     public Interval? PhAtHand => _product is null ? _part.Usual(u => u.Ph) : null;
+    public ApplicationMethod[] Methods => [.. _part.Choices().Select(c => c.Method).Distinct()];
     private Site? Here => _sites.FirstOrDefault(s => s.Here.Temperature is not null);
 
     private bool PartAllows(WholePoint at)
