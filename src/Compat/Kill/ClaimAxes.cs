@@ -34,7 +34,7 @@ internal sealed class ClaimAxes(CompiledBase kb)
     public Span[] OfLabel(ClaimBox box, Product product) =>
     [
         Span.Of(Filled(box.WetTime, Interval.Whole)),
-        Span.Of(box.Dilution.Statement == AxisStatement.Within ? box.Dilution.Range : product.Dilution ?? Interval.Exactly(1m)),
+        Span.Of(box.Dilution.Statement is AxisStatement.Within or AxisStatement.Any ? box.Dilution.Range : product.Dilution ?? Interval.Exactly(1m)),
         Span.Whole,
         Span.Of(box.Temperature.Statement switch
         {

@@ -82,8 +82,7 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
             if (claim.Refuted is not null || !Base.Agents.IsAtOrBelow(component.Agent, Base.Agents[claim.Agent.Value])) continue;
             if (claim.For.Count > 0 && !variants.Any(v => v.Part >= 0 && claim.For.Any(part => Base.Parts.IsAtOrBelow(v.Part, Base.Parts[part.Value])))) continue;
             if (!destroyers.All(by => claim.With.Any(partner => Base.Agents.IsAtOrBelow(by.Agent, Base.Agents[partner.Agent.Value])))) continue;
-            if (DilutionsOfPartners(claim) is not { } dilutions || dilutions.IsEmpty) continue;
-            yield return new ClaimOnAxes
+            foreach (var dilutions in DilutionsOfPartners(claim, component)) yield return new ClaimOnAxes
             {
                 Claim = new KillClaim
                 {
@@ -98,19 +97,18 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
         }
     }
 
-    /// <summary>The dilutions at which everything else that a blend's claim names is there at its strength; null where something is missing.</summary>
-    private Span? DilutionsOfPartners(Claim claim)
+    /// <summary>The dilutions at which everything else that a blend's claim names is there at its strength, for each way to find it among the other ingredients.</summary>
+    private IEnumerable<Span> DilutionsOfPartners(Claim claim, Component component)
     {
-        var dilutions = Span.Whole;
+        IEnumerable<Span> ways = [Span.Whole];
         foreach (var partner in claim.With)
         {
-            var there = substance.Components.FirstOrDefault(c => !c.OnlyForbids && !c.Unknown && Base.Agents.IsAtOrBelow(c.Agent, Base.Agents[partner.Agent.Value]));
-            if (there is null) return null;
-            if (partner.Strength.Statement != AxisStatement.Within) continue;
-            dilutions = dilutions.Intersect(DilutionsInside(there.Strength, partner.Strength.Range));
+            var there = substance.Components.Where(c => c != component && !c.OnlyForbids && !c.Unknown && Base.Agents.IsAtOrBelow(c.Agent, Base.Agents[partner.Agent.Value]))
+                .Select(c => partner.Strength.Statement == AxisStatement.Within ? DilutionsInside(c.Strength, partner.Strength.Range) : Span.Whole).ToArray();
+            ways = ways.SelectMany(way => there.Select(way.Intersect)).ToArray();
         }
 
-        return dilutions;
+        return ways.Where(way => !way.IsEmpty);
     }
 
     /// <summary>The dilutions d at which d times every strength of a range lies inside an interval.</summary>

@@ -12,6 +12,7 @@ internal sealed class KillReasons(WindowGround ground)
     /// <summary>The reasons of the set of claims that comes nearest: one that says nothing comes nearer than one that says no.</summary>
     public (Verdict Verdict, IReadOnlyList<KillReason> Reasons) Of()
     {
+        if (ground.Methods.Count == 0) return (Verdict.NotEstablished, OutsideAll());
         if (ground.ClothBinds && ground.Methods.All(method => method <= ApplicationMethod.WetWipe)) return (Verdict.NotAllowed, [new KillReason(KillReasonCode.ClothBinds, [])]);
         var best = (Verdict: Verdict.NotAllowed, Reasons: (IReadOnlyList<KillReason>)[]);
         var none = true;
@@ -23,26 +24,32 @@ internal sealed class KillReasons(WindowGround ground)
             none = false;
         }
 
-        return best;
+        // Each target is met somewhere, but not all of them at once.
+        return best.Reasons.Count > 0 ? best : (best.Verdict, OutsideAll());
     }
+
+    private KillReason[] OutsideAll() => ground.Cover.Targets.Select(target => new KillReason(KillReasonCode.OutsideClaims, [target.ToString()])).ToArray();
 
     private static bool SaysNo(KillReasonCode code) =>
         code is KillReasonCode.LabelClaimsLess or KillReasonCode.NeverAbove or KillReasonCode.DoesNotKill or KillReasonCode.Refuted or KillReasonCode.NotReached;
 
-    /// <summary>Why a target is not met; null where it is.</summary>
-    private KillReason? Of(ClaimSet set, KillTarget target)
+    /// <summary>Why a target is not met, of the variant of which something says no; null where it is met.</summary>
+    private KillReason? Of(ClaimSet set, KillTarget target) =>
+        ground.Variants.Select(variant => Of(set, target, variant)).OfType<KillReason>().OrderByDescending(reason => SaysNo(reason.Code)).FirstOrDefault();
+
+    private KillReason? Of(ClaimSet set, KillTarget target, PartVariant variant)
     {
-        var meeting = set.Claims.Where(claim => ground.Cover.Meets(claim, target)).ToArray();
+        var meeting = set.Claims.Where(claim => claim.SpeaksOf(Kb, variant) && ground.Cover.Meets(claim, target)).ToArray();
         if (meeting.Length > 0)
         {
-            var unreached = ground.Variants.FirstOrDefault(v => !ground.Methods.Any(method => meeting.Any(claim => KillCover.ReachesInto(claim, method, v))));
-            return unreached is not null ? new KillReason(KillReasonCode.NotReached, [Words.Of(unreached.Geometry)])
+            var reached = ground.Methods.Any(method => meeting.Any(claim => KillCover.ReachesInto(claim, method, variant)));
+            return !reached ? new KillReason(KillReasonCode.NotReached, [Words.Of(variant.Geometry)])
                 : Covers(set, target) ? null : new KillReason(KillReasonCode.OutsideClaims, [target.ToString(), MethodSet.Of(meeting.SelectMany(claim => claim.Methods.Methods).Distinct().ToArray()).ToString(), .. meeting.Select(claim => claim.Claim.Id)]);
         }
 
         if (ground.Substance.Product is { LabelClaims.Count: > 0 } product)
             return HardWater(product) ? new KillReason(KillReasonCode.WaterTooHard, [product.Id.Value]) : new KillReason(KillReasonCode.LabelClaimsLess, [product.Id.Value, target.ToString()]);
-        if (Against(set, target) is { } against) return against;
+        if (Against(set, target, variant) is { } against) return against;
         if (target.Level == Level.Sterile) return new KillReason(KillReasonCode.SterileNeedsInstructions, []);
         if (target.Level == Level.High && set.Claims.Any(claim => claim.Claim.Reaches >= Level.High)) return new KillReason(KillReasonCode.HighNeedsMore, []);
         return ground.Gathering.PublishedNotUsed ?? new KillReason(KillReasonCode.NoClaim, [target.ToString()]);
@@ -55,26 +62,26 @@ internal sealed class KillReasons(WindowGround ground)
 
     /// <summary>What is on record against the agent: a standing rule, a claim that says what it does not kill, a refuted claim.</summary>
     /// <remarks>Of a product that is judged by no one ingredient it must be on record against each of them: another one may kill, known or not.</remarks>
-    private KillReason? Against(ClaimSet set, KillTarget target)
+    private KillReason? Against(ClaimSet set, KillTarget target, PartVariant variant)
     {
-        if (set.Component is { } one) return Against(one, target);
+        if (set.Component is { } one) return Against(one, target, variant);
         if (ground.Substance.Product is not { Composition: Sites.Composition.Full }) return null;
-        var each = ground.Substance.Components.Where(c => !c.OnlyForbids).Select(c => c.Unknown ? null : Against(c, target)).ToArray();
+        var each = ground.Substance.Components.Where(c => !c.OnlyForbids).Select(c => c.Unknown ? null : Against(c, target, variant)).ToArray();
         return each.Contains(null) ? null : each.FirstOrDefault();
     }
 
-    private KillReason? Against(Component component, KillTarget target)
+    private KillReason? Against(Component component, KillTarget target, PartVariant variant)
     {
         var agent = Kb.Data.Agents[component.Agent].Id.Value;
         foreach (var standing in Kb.Data.StandingRules)
         {
-            if (standing.NeverAbove is { } most && (target.Level > most || (target.Level is null && most == Level.Cleaned)) && At(component, standing.Agent) && !Bounds(standing.When))
+            if (standing.NeverAbove is { } most && (target.Level > most || (target.Level is null && most == Level.Cleaned)) && At(component, standing.Agent) && HoldsAtAll(standing.When, component))
                 return new KillReason(KillReasonCode.NeverAbove, [agent, Words.Of(most), standing.Id.Value]);
         }
 
-        foreach (var claim in Kb.Data.Claims.Where(claim => At(component, claim.Agent) && claim.For.Count == 0))
+        foreach (var claim in Kb.Data.Claims.Where(claim => At(component, claim.Agent) && (claim.For.Count == 0 || (variant.Part >= 0 && claim.For.Any(part => Kb.Parts.IsAtOrBelow(variant.Part, Kb.Parts[part.Value]))))))
         {
-            if (target.Against is { } against && claim.DoesNotKill.Contains(against)) return new KillReason(KillReasonCode.DoesNotKill, [agent, target.ToString(), claim.Id.Value]);
+            if (target.Against is { } against && (claim.DoesNotKill.Contains(against) || claim.DoesNotKill.Contains(OrganismTarget.Of(GroupOf(against))))) return new KillReason(KillReasonCode.DoesNotKill, [agent, target.ToString(), claim.Id.Value]);
             if (claim.Refuted is not null && (target.Level is { } level ? claim.Reaches is { } reached && reached <= level : claim.Kills.Contains(target.Against!)))
                 return new KillReason(KillReasonCode.Refuted, [agent, target.ToString(), claim.Id.Value]);
         }
@@ -84,9 +91,19 @@ internal sealed class KillReasons(WindowGround ground)
 
     private bool At(Component component, AgentId agent) => Kb.Agents.IsAtOrBelow(component.Agent, Kb.Agents[agent.Value]);
 
-    /// <summary>Whether a standing rule holds only at some strengths, temperatures or pH.</summary>
-    private static bool Bounds(ExposureBox box) =>
-        box.Strength.Statement == AxisStatement.Within || box.Temperature.Statement == AxisStatement.Within || box.Ph.Statement == AxisStatement.Within || box.Methods.Statement == AxisStatement.Within;
+    private OrganismGroup GroupOf(OrganismTarget target) => target.Group ?? Kb.Data.Organisms.First(o => o.Id == target.Organism).Group;
+
+    /// <summary>Whether a standing rule holds at every exposure asked.</summary>
+    private bool HoldsAtAll(ExposureBox box, Component component)
+    {
+        var (substance, diluted) = (ground.Substance, ground.Substance.Dilution);
+        var strength = component.Strength;
+        if (substance.Product is not null) strength = new Interval(strength.Lower * (diluted.Lower ?? 0m), true, strength.Upper * (diluted.Upper ?? 1m), true);
+        return Holds(box.Strength, strength) && Holds(box.Temperature, substance.Temperature) && Holds(box.Ph, substance.WholePh)
+            && (box.Methods.Statement != AxisStatement.Within || ground.Methods.All(box.Methods.Methods.Contains));
+
+        static bool Holds(AxisLimit limit, Interval asked) => limit.Statement != AxisStatement.Within || Span.Of(asked).LiesIn(Span.Of(limit.Range));
+    }
 
     private sealed class ByContent : IEqualityComparer<KillReason>
     {

@@ -34,9 +34,9 @@ internal static class NeedMaker
         string? decidedBy = null;
         var decision = device is null ? null : kb.Sites.SelectMany(site => site.Levels).FirstOrDefault(d => d.Device == device.Id && d.Part == part!.Id)
             ?? kb.Sites.SelectMany(site => site.Levels).FirstOrDefault(d => d.Device == device.Id && d.Part is null);
-        if (decision is not null && !dry) (level, origin, decidedBy) = (decision.Level, NeedOrigin.SiteDecision, decision.DecidedBy + ": " + decision.Because);
+        if (decision is not null && (!dry || decision.Part is not null)) (level, origin, decidedBy, dry) = (decision.Level, NeedOrigin.SiteDecision, decision.DecidedBy + ": " + decision.Because, false);
         if (ofOccasion is { } occasion && !dry && !(level >= occasion)) (level, origin) = (occasion, NeedOrigin.Occasion);
-        if (question.Level is { } raised && !(level >= raised)) (level, origin, dry) = (raised, NeedOrigin.Asked, false);
+        if (question.Level is { } raised && !(level >= raised)) (level, origin, dry) = (raised, NeedOrigin.Asked, dry && soil.Count > 0);
         var groups = kb.Data.Levels.Where(meaning => meaning.Level == level).SelectMany(meaning => meaning.Includes).Distinct().ToArray();
         return new Need
         {
@@ -51,7 +51,7 @@ internal static class NeedMaker
             Soil = soil,
             SoilIsUsual = asked is null,
             Geometry = part?.Geometry ?? (traits.Length == 0 ? Geometry.Open : traits.Max(t => t.Geometry)),
-            Patients = Patients(kb, question, device, types, touched),
+            Patients = Patients(kb, question, device, types, Contacts(question, part, traits.Select(t => t.TouchedBy))),
             Occupied = question.Occupied,
             Prions = question.Against.Any(target => target.Group == OrganismGroup.Prions || kb.Data.Organisms.Any(o => o.Id == target.Organism && o.Group == OrganismGroup.Prions)),
             DecidedByRules = rules.Select(rule => rule.Id).ToArray(),
@@ -78,13 +78,17 @@ internal static class NeedMaker
         return [];
     }
 
+    /// <summary>What touches it, or may: every candidate counts for whom it reaches.</summary>
+    private static IEnumerable<TouchedBy> Contacts(Question question, DevicePart? part, IEnumerable<TouchedBy?> ofTypes) =>
+        (question.TouchedBy ?? part?.TouchedBy) is { } said ? [said] : ofTypes.OfType<TouchedBy>();
+
     /// <summary>Where a device says nothing, who the patient is comes from any of its parts, and what of the patient is met from the part itself.</summary>
-    private static PatientGroup[] Patients(CompiledBase kb, Question question, Device? device, IReadOnlyList<PartId> types, TouchedBy? touched)
+    private static PatientGroup[] Patients(CompiledBase kb, Question question, Device? device, IReadOnlyList<PartId> types, IEnumerable<TouchedBy> contacts)
     {
         var own = types.SelectMany(t => PatientsOf(kb, t));
         var groups = question.Patients.Count > 0 ? question.Patients
             : device?.Patients ?? (device is null ? own : own.Concat(device.Parts.SelectMany(p => p.OneOfTypes).SelectMany(t => PatientsOf(kb, t)).Where(IsKindOfPatient)));
-        return groups.Concat(touched is { } contact && ByContact.TryGetValue(contact, out var group) ? [group] : []).Distinct().OrderBy(g => g).ToArray();
+        return groups.Concat(contacts.Where(ByContact.ContainsKey).Select(contact => ByContact[contact])).Distinct().OrderBy(g => g).ToArray();
     }
 
     /// <summary>Whether a group says who the patient is; else it says what of a patient is met.</summary>

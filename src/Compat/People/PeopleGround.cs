@@ -15,7 +15,7 @@ internal sealed record PersonRuleOnAxes(PersonRule Rule, Component Component, Me
 }
 
 /// <summary>Finds what person rules say of a substance on a part for the patients of a need.</summary>
-internal sealed class PeopleGround(CompiledBase kb, Substance substance, IReadOnlyList<PartVariant> variants, Need need)
+internal sealed class PeopleGround(CompiledBase kb, Question question, Substance substance, IReadOnlyList<PartVariant> variants, Need need)
 {
     /// <summary>The rules that speak, each with the exposures at which it does.</summary>
     public IReadOnlyList<PersonRuleOnAxes> Rules()
@@ -26,8 +26,7 @@ internal sealed class PeopleGround(CompiledBase kb, Substance substance, IReadOn
             if ((rule.Occupied && !need.Occupied) || !IsFor(rule)) continue;
             foreach (var component in substance.Components)
             {
-                if (component.Unknown || !kb.Agents.IsAtOrBelow(component.Agent, kb.Agents[rule.Agent.Value])) continue;
-                if (component.OnlyForbids && rule.Verdict != PersonVerdict.NotAllowed) continue;
+                if (component.Unknown ? rule.Agent != AgentClass.Root : !kb.Agents.IsAtOrBelow(component.Agent, kb.Agents[rule.Agent.Value])) continue;
                 var methods = rule.When.Methods.Statement == AxisStatement.Within ? rule.When.Methods.Methods : MethodSet.All;
                 var holes = Laid(rule, component).ToArray();
                 if (holes.Length == 0) continue;
@@ -57,6 +56,8 @@ internal sealed class PeopleGround(CompiledBase kb, Substance substance, IReadOn
         var ph = On(rule.When.Ph);
         var temperature = On(rule.When.Temperature);
         if (!temperature.Meets(Span.Of(substance.Temperature))) yield break;
+        var (residence, uses) = (Residence(rule.When.Residence), On(rule.When.Uses));
+        if (!residence.Meets(Span.Of(question.Residence ?? Interval.Above(0m))) || !uses.Meets(Span.Of(question.Uses is { } n ? Interval.Closed(1m, n) : Interval.AtLeast(1m)))) yield break;
         if (substance.Product is null && !strength.Meets(Span.Of(component.Strength))) yield break;
         foreach (var segment in substance.Ph)
         {
@@ -64,14 +65,22 @@ internal sealed class PeopleGround(CompiledBase kb, Substance substance, IReadOn
             if (substance.Product is not null) dilution = dilution.Intersect(Pieces.DilutionsThatReach(component.Strength, strength));
             if (dilution.IsEmpty || !ph.Meets(Span.Of(segment.Ph))) continue;
             var hole = new Span[WindowAxes.Count];
-            hole[WindowAxes.Residence] = On(rule.When.Residence);
-            hole[WindowAxes.Uses] = On(rule.When.Uses);
+            hole[WindowAxes.Residence] = residence;
+            hole[WindowAxes.Uses] = uses;
             hole[WindowAxes.Dilution] = dilution;
             hole[WindowAxes.Strength] = strength;
             hole[WindowAxes.Temperature] = temperature;
             hole[WindowAxes.Ph] = ph;
             yield return hole;
         }
+    }
+
+    /// <summary>The residences asked at which a rule speaks: where a variant stands no way to end it, it stays.</summary>
+    private Span Residence(AxisLimit limit)
+    {
+        if (limit.Statement != AxisStatement.Within || variants.All(v => v.MaterialsAlone || v.EndingWays(substance.LeavesNothing).Count > 0)) return On(limit);
+        var stays = substance.LeavesNothing ? kb.Convention(ConventionKey.DryingTime).Range.Upper ?? 0m : Interval.WithoutEnd;
+        return limit.Range.Contains(stays) ? Span.Whole : On(limit);
     }
 
     private static Span On(AxisLimit limit) => limit.Statement == AxisStatement.Within ? Span.Of(limit.Range) : Span.Whole;

@@ -14,7 +14,6 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
         var kills = (from set in Enumerable.Range(0, ground.Sets.Count)
                      from method in ground.Methods
                      from box in ground.Boxes(ground.KillHoles(set, method))
-                     where maker.Fits(WithoutResidence(box))
                      select (Set: set, Method: method, Box: box)).ToArray();
         if (kills.Length == 0)
             return new WindowClosure { Code = ClosureCode.DoesNotKill, Kill = new KillReasons(ground).Of().Reasons };
@@ -92,14 +91,9 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
         return (binding.Length > 0 ? binding : claims).Select(claim => claim.Claim).Distinct().ToArray();
     }
 
-    private static decimal Longest(Pair pair) => pair.Stands[WindowAxes.Residence].To is { } to ? to.Numerator / to.Denominator : Interval.WithoutEnd;
+    private decimal Longest(Pair pair) => maker.AskedResidence ?? Longest(pair.Stands);
 
-    private static Span[] WithoutResidence(Span[] box)
-    {
-        var open = (Span[])box.Clone();
-        open[WindowAxes.Residence] = Pieces.Positive;
-        return open;
-    }
+    private static decimal Longest(Span[] stands) => stands[WindowAxes.Residence].To is { } to ? to.Numerator / to.Denominator : Interval.WithoutEnd;
 
     private static bool MeetBut(Pair pair, params int[] but)
     {

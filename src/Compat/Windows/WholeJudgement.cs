@@ -27,7 +27,7 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
     public static KillJudgement? WithoutWindow(Need need)
     {
         return need.Prions ? Say(Verdict.NotAllowed, KillReasonCode.Prions)
-            : need.SoiledWhereDry && need.Against.Count == 0 ? Say(Verdict.NotAllowed, KillReasonCode.SoiledWhereDry)
+            : need.SoiledWhereDry ? Say(Verdict.NotAllowed, KillReasonCode.SoiledWhereDry)
             : need.NothingToKill ? Say(Verdict.Allowed, KillReasonCode.NothingToKill)
             : need.Level is null ? Say(Verdict.NotEstablished, KillReasonCode.ContactNotKnown)
             : null;
@@ -41,7 +41,6 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
         var boxes = (from set in Enumerable.Range(0, ground.Sets.Count)
                      from method in ground.Methods
                      from box in ground.Boxes(ground.KillHoles(set, method))
-                     where maker.Fits(box)
                      select new WindowMaker.Cell(set, method, box)).ToArray();
         if (boxes.Length == 0)
         {
@@ -50,7 +49,8 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
         }
 
         var closedByPeople = people == Verdict.NotAllowed && window.Closure?.Code == ClosureCode.HarmsPeople;
-        if (!window.IsOpen && part >= Verdict.AllowedWithinLimits && !closedByPeople)
+        var askedTooShort = !boxes.Any(box => maker.Fits(box.Spans));
+        if (askedTooShort || (!window.IsOpen && part >= Verdict.AllowedWithinLimits && !closedByPeople))
             return new() { Verdict = Verdict.NotAllowed, Need = ground.Need, Reasons = [new KillReason(KillReasonCode.WindowClosed, [])], Claims = window.Closure!.Claims };
         var claims = boxes.SelectMany(maker.ClaimsIn).Select(claim => claim.Claim).Distinct().ToArray();
         var wellFounded = claims.Any(claim => claim.WellFounded);
@@ -77,7 +77,7 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
     private static PeopleJudgement PeopleOf(WindowGround ground)
     {
         var forbidding = ground.PersonRules.Where(rule => rule.Forbids).ToArray();
-        var left = ground.Methods.Any(method => ground.Boxes(ground.PeopleHoles(method)).Count > 0);
+        var left = ground.Methods.Count == 0 || ground.Methods.Any(method => ground.Boxes(ground.PeopleHoles(method)).Count > 0);
         var verdict = !left ? Verdict.NotAllowed
             : ground.PersonRules.Count > 0 || ground.Silent.Count > 0 || ground.Substance.Product is { Composition: not Sites.Composition.Full } ? Verdict.AllowedWithinLimits
             : Verdict.Allowed;

@@ -31,7 +31,7 @@ internal sealed class WindowGround
         Gathering = new ClaimGathering(kb, Substance, Variants);
         Sets = Gathering.Sets();
         Cover = new KillCover(kb, Substance, Variants, need);
-        var people = new PeopleGround(kb, Substance, Variants, need);
+        var people = new PeopleGround(kb, question, Substance, Variants, need);
         PersonRules = people.Rules();
         Silent = people.Silent().Select(pair => new SilentPatient(pair.Component, pair.Patient)).ToArray();
     }
@@ -91,5 +91,7 @@ internal sealed class WindowGround
             ?? kb.Sites.FirstOrDefault(site => site.Here.Temperature is not null))?.Here.Temperature;
 
     private static bool NamesCloth(string bound, string cloth) =>
-        bound.Split(' ', ',', ';', '(', ')').Any(word => string.Equals(word, cloth, StringComparison.OrdinalIgnoreCase));
+        WordsIn(bound).Intersect(WordsIn(cloth), StringComparer.OrdinalIgnoreCase).Any();
+
+    private static string[] WordsIn(string text) => text.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries);
 }

@@ -45,7 +45,19 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
         return box[WindowAxes.Residence].To is not { } most || Holds(most, wet + Margin(wet));
     }
 
+    /// <summary>The shortest residence of those asked; null where none was.</summary>
+    public decimal? AskedResidence => question.Residence is { } stated ? stated.Lower ?? 0m : null;
+
     public decimal Margin(decimal wetTime) => Math.Max(wetTime * _share, _least);
+
+    /// <summary>The wet times that a residence still holds, rounded inward; one that is asked must hold them at its shortest.</summary>
+    private Interval LongestWetTime(Interval stands, decimal shortest)
+    {
+        if (question.Residence is not null) return stands.Lower == Interval.WithoutEnd ? Interval.Whole : Interval.AtMost(stands.Lower ?? 0m);
+        if (stands.Upper is not { } upper || upper == Interval.WithoutEnd) return Interval.Whole;
+        var most = Math.Max(shortest, Math.Min(upper - _least, Rounding.Down(upper, 1m + _share, out _)));
+        return new Interval(null, false, most, stands.UpperIncluded || most + Margin(most) < upper);
+    }
 
     public static decimal ShortestWetTime(Span[] box) => box[WindowAxes.WetTime].From is { } from ? from.Numerator / from.Denominator : 0m;
 
@@ -93,7 +105,7 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
             Method = cell.Method,
             Strength = !hasStrength ? null : ground.Axes.StrengthFree ? spans[WindowAxes.Strength].ToInterval() : substance.Components[0].Strength,
             Dilution = substance.Product is null ? null : dilution,
-            WetTime = residence.Upper is { } upper && upper != Interval.WithoutEnd ? wet.Intersect(new Interval(null, false, upper, residence.UpperIncluded)) : wet,
+            WetTime = wet.Intersect(ground.Cover.Targets.Count == 0 ? Interval.Whole : LongestWetTime(stands, ShortestWetTime(spans))),
             Residence = residence,
             Temperature = temperature,
             MeasureTemperature = ground.Axes.TemperatureFree && !temperature.Equals(substance.Temperature),

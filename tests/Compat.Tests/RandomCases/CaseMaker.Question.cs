@@ -32,13 +32,13 @@ internal sealed partial class CaseMaker
         {
             Method = Stated() ? chamber ? ApplicationMethod.Chamber : (ApplicationMethod)_random.Next(1, Chance(50) ? 3 : 6) : null,
             Strength = basis is { } of && Stated() ? new Strength(Asked(Axis.Strength), StrengthUnit.PercentOf(CanBeAskedIn(_question.Agent!, of))) : null,
-            Dilution = product is not null && (product.StrengthOf == StrengthOf.Concentrate ? Stated() : _shape == Shape.Point || Chance(10)) ? Asked(Axis.Dilution) : null,
+            Dilution = product is not null && (product.StrengthOf == StrengthOf.Concentrate ? Stated() : IsPoint || Chance(10)) ? Asked(Axis.Dilution) : null,
             Residence = Stated() ? Chance(10) ? Interval.Exactly(Interval.WithoutEnd) : Asked(Axis.Residence) : null,
             Temperature = Stated() ? Asked(Axis.Temperature) : null,
             Ph = Stated() ? Asked(Axis.Ph) : null,
             Uses = Stated() ? (int)Value(Axis.Uses) : null,
         };
-        if (product is { StrengthOf: not StrengthOf.Concentrate } && _shape == Shape.Point) _question = _question with { Dilution = Interval.Exactly(1) };
+        if (product is { StrengthOf: not StrengthOf.Concentrate } && IsPoint) _question = _question with { Dilution = Interval.Exactly(1) };
     }
 
     /// <summary>Another basis than the agent's own one time in four, where the figures to convert it are on record.</summary>
@@ -53,12 +53,12 @@ internal sealed partial class CaseMaker
 
     private static bool IsChlorine(StrengthBasis basis) => basis is StrengthBasis.AvailableChlorineMassPerMass or StrengthBasis.AvailableChlorineMassPerVolume;
 
-    private bool Stated() => _shape == Shape.Point || Chance(60);
+    private bool Stated() => IsPoint || Chance(60);
 
     private Interval Asked(Axis axis)
     {
         var (a, b) = (Value(axis), Value(axis));
-        if (_shape == Shape.Point || a == b || Chance(70)) return Interval.Exactly(a);
+        if (IsPoint || a == b || Chance(70)) return Interval.Exactly(a);
         return new(Math.Min(a, b), Chance(60), Math.Max(a, b), Chance(60));
     }
 

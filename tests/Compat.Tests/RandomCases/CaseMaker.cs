@@ -13,6 +13,12 @@ internal enum Shape
 
     /// <summary>A part type and an agent, no axis stated.</summary>
     Map,
+
+    /// <summary>Kill and people judged beside the part; axes left out, stated or uncertain.</summary>
+    Whole,
+
+    /// <summary>Kill and people judged beside the part; every axis stated, one value each.</summary>
+    WholePoint,
 }
 
 /// <summary>Makes one random knowledge base, site and question, valid by construction. All that is random comes from one seed.</summary>
@@ -45,6 +51,10 @@ internal sealed partial class CaseMaker
         _pool[Axis.Uses] = Pool(1, 2, 10, 100);
     }
 
+    private bool IsWhole => _shape is Shape.Whole or Shape.WholePoint;
+
+    private bool IsPoint => _shape is Shape.Point or Shape.WholePoint;
+
     public static Case Make(int seed, Shape shape)
     {
         var maker = new CaseMaker(seed, shape);
@@ -53,6 +63,7 @@ internal sealed partial class CaseMaker
         maker.MakeSubject();
         maker.MakeRules();
         maker.MakeExposure();
+        if (maker.IsWhole) maker.MakeWhole();
         return new(seed, maker._data, maker._site, maker._question);
     }
 

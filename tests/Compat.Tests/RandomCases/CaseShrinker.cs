@@ -1,7 +1,7 @@
 namespace Compat.Tests.RandomCases;
 
 /// <summary>Smaller cases that are still valid: one rule, one record or one field less.</summary>
-internal static class CaseShrinker
+internal static partial class CaseShrinker
 {
     public static IEnumerable<Case> Shrink(Case c) => Smaller(c).Where(IsValid);
 
@@ -24,6 +24,7 @@ internal static class CaseShrinker
         if (c.Site is { } site)
         {
             foreach (var rules in Without(site.Rules)) yield return Drop(c, site.Rules.Except(rules).Single().Id);
+            foreach (var smaller in SmallerWhole(site)) yield return c with { Site = smaller };
             foreach (var p in Without(site.Products)) yield return c with { Site = site with { Products = p } };
             foreach (var d in Without(site.Devices)) yield return c with { Site = site with { Devices = d } };
             foreach (var p in Each(site.Products, Smaller)) yield return c with { Site = site with { Products = p } };
@@ -31,6 +32,8 @@ internal static class CaseShrinker
             foreach (var r in Each(site.Rules, Smaller)) yield return c with { Site = site with { Rules = r } };
         }
 
+        foreach (var smaller in SmallerWhole(c.Data)) yield return c with { Data = smaller };
+        foreach (var smaller in SmallerWhole(c.Question)) yield return c with { Question = smaller };
         foreach (var m in Without(c.Data.Materials)) yield return c with { Data = c.Data with { Materials = m } };
         foreach (var p in Without(c.Data.Parts)) yield return c with { Data = c.Data with { Parts = p } };
         foreach (var a in Without(c.Data.Agents)) yield return c with { Data = c.Data with { Agents = a } };

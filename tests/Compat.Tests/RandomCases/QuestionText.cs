@@ -20,5 +20,12 @@ internal static class QuestionText
         ("ph", q.Ph),
         ("uses", q.Uses),
         ("acts", q.Acts.Count == 0 ? null : string.Join(" + ", q.Acts.Select(Words.Of))),
+        ("touched-by", q.TouchedBy is { } contact ? Words.Of(contact) : null),
+        ("patients", q.Patients.Count == 0 ? null : string.Join(" + ", q.Patients.Select(Words.Of))),
+        ("occupied", q.Occupied ? "yes" : null),
+        ("soil", q.Soil is null ? null : q.Soil.Count == 0 ? "none" : string.Join(" + ", q.Soil.Select(Words.Of))),
+        ("level", q.Level is { } level ? Words.Of(level) : null),
+        ("against", q.Against.Count == 0 ? null : string.Join(" + ", q.Against)),
+        ("cloth", q.Cloth),
     }.Where(field => field.Value is not null).Select(field => $"{field.Key}: {field.Value}"));
 }

@@ -3,7 +3,7 @@ using Compat.Tests.Reference;
 namespace Compat.Tests.RandomCases;
 
 /// <summary>The values of an axis at which an answer can change, and those between and beyond: what a region is sampled at.</summary>
-internal sealed class Samples(ReferenceTrees trees, Product? product, IReadOnlyList<Component> components)
+internal sealed class Samples(ReferenceTrees trees, Product? product, IReadOnlyList<Component> components, Func<Axis, IEnumerable<Interval>>? more = null)
 {
     private readonly Dictionary<Axis, decimal[]> _boundaries = [];
 
@@ -37,6 +37,7 @@ internal sealed class Samples(ReferenceTrees trees, Product? product, IReadOnlyL
     {
         if (_boundaries.TryGetValue(axis, out var known)) return known;
         var all = trees.Rules.Where(r => r.Product is null || r.Product == product?.Id).SelectMany(r => Ends(trees.Filled(r, axis, product)));
+        if (more is not null) all = all.Concat(more(axis).SelectMany(Ends));
         if (axis == Axis.Residence) all = all.Concat(Ends(trees.Convention(ConventionKey.DryingTime).Range));
         if (axis == Axis.Dilution)
         {

@@ -41,10 +41,11 @@ internal sealed partial class ReferenceEvaluator
     }
 
     public Samples Samples { get; }
-    private IEnumerable<Component> Ingredients => _components.Where(c => !c.OnlyForbids);
-    private bool DilutionIsFree => _product?.StrengthOf == StrengthOf.Concentrate && _question.Dilution is null;
-    private Interval? Usual(Func<UsualRange, Interval?> which) => ReferenceTrees.Nearest(_agent, a => which(a.Usual));
-
+    public ReferenceTrees Trees => _trees;
+    public Component[] Components => _components;
+    public IEnumerable<Component> Ingredients => _components.Where(c => !c.OnlyForbids);
+    public bool DilutionIsFree => _product?.StrengthOf == StrengthOf.Concentrate && _question.Dilution is null;
+    public Interval? Usual(Func<UsualRange, Interval?> which) => ReferenceTrees.Nearest(_agent, a => which(a.Usual));
     /// <summary>A fully stated point; of the uses, this one alone.</summary>
     public PointTruth Point() => AllAt(Choices().Single(), Interval.Exactly(_question.Uses ?? 1)).MinBy(p => p.Verdict)!;
     /// <summary>A region: one good choice of the free axes is enough; uses left out are judged at 1.</summary>
@@ -58,9 +59,8 @@ internal sealed partial class ReferenceEvaluator
         from dilution in !DilutionIsFree ? [_question.Dilution ?? Interval.Exactly(1)]
             : Samples.On(Axis.Dilution, _product!.Dilution ?? Interval.Whole).Select(Interval.Exactly)
         select new Choice(method, residence, dilution);
-
     /// <summary>Every uncertain value of a choice, in every variant, of every component.</summary>
-    private IEnumerable<PointTruth> AllAt(Choice choice, Interval uses)
+    public IEnumerable<PointTruth> AllAt(Choice choice, Interval uses)
     {
         var (residences, numbers) = (Samples.On(Axis.Residence, choice.Residence), Samples.On(Axis.Uses, uses));
         var temperature = _question.Temperature ?? _product?.Temperature ?? Usual(u => u.Temperature);
@@ -88,7 +88,7 @@ internal sealed partial class ReferenceEvaluator
             .All(p => p.Verdict == Verdict.Allowed && p.Allowing.All(voice => voice.All(r => OnAll(r.When)) && voice.Any(IsWellFounded)));
     }
 
-    private IEnumerable<Variant> Variants()
+    public IEnumerable<Variant> Variants()
     {
         var part = _device?.Parts.Single(p => p.Id == _question.DevicePart);
         var stated = _question.Materials.Count > 0 ? _question.Materials : part?.Materials;
@@ -103,7 +103,7 @@ internal sealed partial class ReferenceEvaluator
     }
 
     /// <summary>Every way to take one of each.</summary>
-    private static IEnumerable<T[]> Cross<T>(IEnumerable<IEnumerable<T>> each) => each.Aggregate((IEnumerable<T[]>)[[]], (ways, some) =>
+    public static IEnumerable<T[]> Cross<T>(IEnumerable<IEnumerable<T>> each) => each.Aggregate((IEnumerable<T[]>)[[]], (ways, some) =>
         ways.SelectMany(_ => some, (taken, one) => (T[])[.. taken, one]));
 
     /// <summary>For each possible serial number the editions that cover it, save those that an edition covering it replaces.</summary>
@@ -162,7 +162,7 @@ internal sealed partial class ReferenceEvaluator
         product.Ph.Where(p => !product.NeedsActivation || p.Of is PhState.Activated or PhState.InUse);
 
     /// <summary>The pH where it is stated; between, the hull of the nearest on either side, water being at 0; above the last unknown.</summary>
-    private Interval PhAt(Product product, decimal d)
+    public Interval PhAt(Product product, decimal d)
     {
         Interval At(PhState state) => state == PhState.OnePercent ? Interval.Exactly(0.01m)
             : state == PhState.InUse && product.Dilution is { } label ? label : Interval.Exactly(1);
@@ -205,10 +205,10 @@ internal sealed partial class ReferenceEvaluator
         return new(Verdict.Allowed, part.Length > 0 ? "7 by the part" : "7 by its materials", deciding);
     }
 
-    private bool CanBeMet(Duty duty, Variant v) => duty.Ways.Count == 0 || v.Type is null
+    public bool CanBeMet(Duty duty, Variant v) => duty.Ways.Count == 0 || v.Type is null
         || duty.Ways.Any(w => !(w.Method > v.Wettest) && (w.Act is not { } act || !_trees.Never(v.Type).Contains(act)));
 
-    private decimal EffectiveResidence(Variant v, decimal asked)
+    public decimal EffectiveResidence(Variant v, decimal asked)
     {
         var gone = Ingredients.All(i => !i.Unknown && ReferenceTrees.Nearest(_trees.Line(i.Agent), a => a.Leaves) == Residue.Nothing);
         var leastThatEnds = v.Geometry != Geometry.Open ? ApplicationMethod.Rinse : gone ? ApplicationMethod.DryWipe : ApplicationMethod.DampWipe;

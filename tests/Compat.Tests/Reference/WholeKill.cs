@@ -1,0 +1,177 @@
+using Compat.Efficacy;
+using Compat.Mixing;
+using Compat.People;
+
+namespace Compat.Tests.Reference;
+
+/// <summary>A claim that speaks of what is asked, with what its source leaves open filled in. Of an ingredient, or of the product itself.</summary>
+internal sealed record Heard(Component? Of, ClaimBox When, Interval Strength, Interval Dilution, Interval Temperature, Interval Ph, MethodSet Methods,
+    Level? Reaches, IReadOnlyList<OrganismTarget> Kills, IReadOnlyList<OrganismTarget> DoesNotKill, bool Instructed, bool MayBeHigh, bool NamesPart)
+{
+    public IReadOnlyList<ClaimPartner> With { get; init; } = [];
+}
+
+internal sealed partial class ReferenceWhole
+{
+    private static bool IsWiping(ApplicationMethod method) => method is ApplicationMethod.DampWipe or ApplicationMethod.WetWipe;
+    /// <summary>All wet times at which something can change, and those between and beyond.</summary>
+    public decimal[] WetTimes()
+    {
+        var ends = _variants.SelectMany(v => Sources(v).SelectMany(s => s)).SelectMany(c => new[] { c.When.WetTime.Range.Lower,
+            c.When.WetTime.Range.Upper })
+            .Append(_question.Residence?.Lower).OfType<decimal>().Where(w => w != Interval.WithoutEnd).Append(1).Distinct().Order().ToArray();
+        return [.. ends.Concat(ends.Zip(ends.Skip(1), (a, b) => (a + b) / 2)).Append(ends[^1] + 1).Where(w => w > 0).Order()];
+    }
+    /// <summary>Every target is met by claims on one ingredient, beside those of the instructions, whatever is uncertain.</summary>
+    private bool Kills(WholePoint at) => Need.Targets.Length == 0
+        || Enumerable.Range(0, _ingredients.Length).Any(i => _variants.All(v => Need.Targets.All(t => IsMet(v, Sources(v)[i], t, at))));
+    private Verdict KillVerdict(WholePoint at, WholePoint[] wetTimes)
+    {
+        if (Need.Prions || Need.Soiled) return Verdict.NotAllowed;
+        if (!Need.Known) return Verdict.NotEstablished;
+        var shown = wetTimes.Where(Kills).ToArray();
+        if (shown.Length > 0) return _question.Residence is { } asked
+            && !shown.Any(w => asked.LiesIn(Interval.AtLeast(w.WetTime))) ? Verdict.NotAllowed : Verdict.Allowed;
+        if (!MayBeUsed(at.Method)) return Verdict.NotEstablished;
+        var heard = Enumerable.Range(0, _ingredients.Length).Where(i => _variants.Any(v => Sources(v)[i].Length > 0)).ToArray();
+        bool Refuses(int i, Variant v, KillTarget t) => !wetTimes.Any(w => IsMet(v, Sources(v)[i], t, w)) && SaysNo(v, i, t, at);
+        bool Refused(Func<Variant, KillTarget, bool> refuses) => _variants.Any(v => Need.Targets.Any(t => refuses(v, t)));
+        var refused = heard.Length > 0 ? heard.All(i => Refused((v, t) => Refuses(i, v, t)))
+            : Refused((v, t) => Enumerable.Range(0, _ingredients.Length).All(i => Refuses(i, v, t)));
+        return refused ? Verdict.NotAllowed : Verdict.NotEstablished;
+    }
+    /// <summary>What claims and person rules say of an axis: where kill and people can change.</summary>
+    private IEnumerable<Interval> BoxesOf(Axis axis)
+    {
+        var standing = _data.StandingRules.Select(s => s.When.On(axis).Range);
+        var claims = _variants.SelectMany(v => Sources(v).SelectMany(s => s)).Select(c => axis switch
+        {
+            Axis.Strength => c.Strength,
+            Axis.Dilution => c.Dilution,
+            Axis.Temperature => c.Temperature,
+            Axis.Ph => c.Ph,
+            _ => Interval.Whole,
+        });
+        var partners = axis != Axis.Strength ? [] : _data.Claims.SelectMany(c => c.With).Select(w => w.Strength.Range);
+        return [.. claims, .. partners, .. standing, .. _data.PersonRules.Select(r => r.When.On(axis).Range)];
+    }
+    private Heard[][] Sources(Variant v)
+    {
+        var instructed = v.Speaking.SelectMany(e => e.Reaches).Where(r => r.Parts.Count == 0
+            || r.Parts.Contains(_question.DevicePart!)).SelectMany(r =>
+            r.Product is not null ? _product is not null
+                && r.Product == _product.Id ? [Said(null, r)] : [] : _ingredients.Where(i => Is(i, r.Agent!)).Select(i => Said(i, r)));
+        var own = _product?.LabelClaims.Count > 0 ? Label(v) : [];
+        return [.. _ingredients.Select(i => (Heard[])[.. own, .. instructed.Where(c => c.Of is null || c.Of == i),
+            .. _product?.LabelClaims.Count > 0 || !MayBePublished(i) ? [] : Published(v, i, refuted: false).Where(h =>
+                h.With.All(partner => _ingredients.Any(x => x != i && Is(x, partner.Agent)))
+                && !_ingredients.Any(x => Destroys(x, i) && !h.With.Any(partner => Is(x, partner.Agent))))])];
+        Heard Said(Component? of, InstructedLevel r) => Fill(of, r.When, r.Agent, r.Reaches, r.Kills, [], true, true, true);
+    }
+    private bool MayBeUsed(ApplicationMethod method) => _product is null || _product.Methods.IsEmpty || _product.Methods.Contains(method);
+    private bool Is(Component ingredient, AgentId agent) => !ingredient.Unknown && _trees.Below(ingredient.Agent, agent);
+    private bool MayBePublished(Component c) => !c.Unknown && (_product is null || (_product.Composition == Composition.Full
+        && !_ingredients.Any(i => i.Unknown)));
+    private bool Destroys(Component i, Component c) => i != c && (_trees.Line(c.Agent).SelectMany(a => a.InactivatedBy).Any(binds => Is(i, binds))
+        || _data.MixingHazards.Any(h => h.Effects.Contains(MixingEffect.Inactivation) && h.WithAgent is { } with
+            && ((Is(c, h.Agent) && Is(i, with)) || (Is(i, h.Agent) && Is(c, with)))));
+    private IEnumerable<Heard> Published(Variant v, Component c, bool refuted) =>
+        from claim in _data.Claims
+        where (claim.Refuted is not null) == refuted && Is(c, claim.Agent) && Names(claim.For, v)
+        let named = claim.For.Count > 0
+        select Fill(c, claim.When, claim.Agent, claim.Reaches, claim.Kills, claim.DoesNotKill, false,
+            named && claim.Kind is ClaimKind.Guideline or ClaimKind.Standard, named) with { With = claim.With };
+    private bool Names(IReadOnlyList<PartId> parts, Variant v) => parts.Count == 0 || (v.Type is not null && parts.Any(p => _trees.Below(v.Type, p)));
+    private bool WaterTooHard => _product!.StrengthOf == StrengthOf.Concentrate && _product.MostHardness is { } most
+        && _sites.Any(s => s.Here.Hardness is { } water && !(water.Upper <= most));
+    private IEnumerable<Heard> Label(Variant v) =>
+        from claim in _product!.LabelClaims
+        where claim.ShownBy is not null && !WaterTooHard && Names(claim.For, v)
+        select Fill(null, claim.When, null, claim.Reaches, claim.Kills, claim.DoesNotKill, false, true, claim.For.Count > 0);
+    private Heard Fill(Component? of, ClaimBox when, AgentId? agent, Level? reaches, IReadOnlyList<OrganismTarget> kills,
+        IReadOnlyList<OrganismTarget> not,
+        bool instructed, bool mayBeHigh, bool namesPart)
+    {
+        Interval Or(AxisLimit limit, Interval named, Interval silent) =>
+            limit.Statement switch { AxisStatement.Within => limit.Range, AxisStatement.Any => Interval.Whole, AxisStatement.NotNamed => named, _
+                => silent };
+        var temperature = _trees.Convention(ConventionKey.ClaimTemperature).Range;
+        var line = agent is null ? [] : _trees.Line(agent);
+        var ph = ReferenceTrees.Nearest(line, a => a.Usual.Ph) ?? _trees.Convention(ConventionKey.UnstatedPh).Range;
+        var strength = ReferenceTrees.Nearest(line, a => a.Usual.Strength) ?? Interval.Whole;
+        var methods = _trees.Convention(ConventionKey.ClaimMethods).Methods;
+        var named = _product is null || _product.Methods.IsEmpty ? methods : _product.Methods;
+        return new(of, when, agent is null ? Interval.Whole : Or(when.Strength, Interval.Whole, strength),
+            agent is not null ? Interval.Whole : Or(when.Dilution, _product!.Dilution ?? Interval.Exactly(1),
+                _product.Dilution ?? Interval.Exactly(1)),
+            Or(when.Temperature, agent is null ? _product!.Temperature ?? temperature : temperature, temperature), Or(when.Ph, agent is null
+                ? Interval.Whole : ph, ph),
+            when.Methods.Statement switch { AxisStatement.Within => when.Methods.Methods, AxisStatement.Any => MethodSet.All,
+                AxisStatement.NotNamed when agent is null => named, _ => methods },
+            reaches, kills, not, instructed, mayBeHigh, namesPart);
+    }
+
+    private bool IsMet(Variant v, Heard[] claims, KillTarget target, WholePoint at)
+    {
+        var able = claims.Where(c => Meets(c, target) && IsReached(c, v, at.Method) && c.Methods.Contains(at.Method)
+            && c.Dilution.Contains(at.Dilution)
+            && c.When.WetTime.Range.Contains(at.WetTime) && HasPartners(c, at.Dilution)).ToArray();
+        if (able.Length == 0 || !MayBeUsed(at.Method) || (IsWiping(at.Method) && ClothBinds())) return false;
+        var spoken = able.Select(c => c.Of).OfType<Component>().Distinct().ToArray();
+        return ReferenceEvaluator.Cross<decimal>([Phs(at), Temperatures(at), .. spoken.Select(c => Strengths(c, at))]).All(x => able.Any(c =>
+            c.Ph.Contains(x[0]) && c.Temperature.Contains(x[1]) && (c.Of is null || c.Strength.Contains(x[2 + Array.IndexOf(spoken, c.Of)]))));
+    }
+
+    private List<decimal> Phs(WholePoint at) => Samples.On(Axis.Ph, at.Ph ?? _question.Ph ?? _part.PhAt(_product!, at.Dilution));
+    private List<decimal> Temperatures(WholePoint at) => Samples.On(Axis.Temperature, at.Temperature);
+    private List<decimal> Strengths(Component c, WholePoint at) => Samples.On(Axis.Strength, c.Strength.Scale(at.Dilution));
+
+    private bool HasPartners(Heard claim, decimal dilution) => claim.With.All(partner => _ingredients.Any(i => i != claim.Of && Is(i, partner.Agent)
+        && (partner.Strength.Statement != AxisStatement.Within || i.Strength.Scale(dilution).LiesIn(partner.Strength.Range))));
+
+    private bool Meets(Heard claim, KillTarget target)
+    {
+        bool Includes(OrganismGroup group) => claim.Kills.Contains(OrganismTarget.Of(group))
+            || (claim.Reaches is { } reached && _data.Levels.Any(l => l.Level == reached && l.Includes.Contains(group)));
+        if (target.Level is { } level)
+            return claim.Reaches >= level && (level < Level.Sterile || claim.Instructed) && (level < Level.High || claim.MayBeHigh);
+        var against = target.Against!;
+        if (against.Group is { } group) return Includes(group) && !claim.DoesNotKill.Contains(against);
+        return claim.Kills.Contains(against) || (!Record(against).OwnClaim && Includes(GroupOf(against))
+            && !claim.DoesNotKill.Contains(against) && !claim.DoesNotKill.Contains(OrganismTarget.Of(GroupOf(against))));
+    }
+
+    private static bool IsReached(Heard c, Variant v, ApplicationMethod method) => c.Instructed || c.NamesPart
+        || v.Geometry is not (Geometry.Lumen or Geometry.Porous) || !(IsWiping(method) || method == ApplicationMethod.Spray);
+
+    private bool ClothBinds() => _question.Cloth is { } cloth && (_product?.BoundByCloths ?? []).Concat(_part.Components.Where(i => !i.Unknown)
+        .SelectMany(i => _trees.Line(i.Agent)).SelectMany(a => a.BoundBy)).Any(bound => bound.Contains(cloth, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>Whether something on record says that a target is not killed, so that it is more than silence.</summary>
+    private bool SaysNo(Variant v, int source, KillTarget target, WholePoint at)
+    {
+        var claims = Sources(v)[source];
+        var meeting = claims.Where(c => Meets(c, target)).ToArray();
+        if (IsWiping(at.Method) && ClothBinds()) return true;
+        if (meeting.Length > 0) return !meeting.Any(c => IsReached(c, v, at.Method));
+        if (_product?.LabelClaims.Count > 0) return !(WaterTooHard && _product.LabelClaims.Any(c => c.ShownBy is not null));
+        if (_ingredients[source] is not { Unknown: false } c) return false;
+        if (claims.Length == 0 && _product is { Composition: not Composition.Full }) return false;
+        bool Denies(IReadOnlyList<OrganismTarget> not) => target.Against is { } t && (not.Contains(t) || not.Contains(OrganismTarget.Of(GroupOf(t))));
+        var keptBelow = _data.StandingRules.Any(s => s.NeverAbove is { } most && Is(c, s.Agent) && s.When.Strength.Range is var range
+            && (target.Level > most || (most == Level.Cleaned && target.Level is null)) && Strengths(c, at).All(range.Contains));
+        return keptBelow || Published(v, c, refuted: true).Any(r => target.Level is null ? r.Kills.Contains(target.Against!)
+            : r.Reaches <= target.Level) || new[] { true, false }.Any(r => Published(v, c, r).Any(h => Denies(h.DoesNotKill)));
+    }
+
+    /// <summary>Whether a person rule forbids, whatever is uncertain and for each type the part may be.</summary>
+    private bool Harms(WholePoint at) => _variants.Any(v => _data.PersonRules.Any(rule => Names(rule.For, v) && (!rule.Occupied || _question.Occupied)
+        && (rule.Patients.Any(Need.Patients.Contains) || (rule.Occupied && rule.Patients.Count == 0))
+        && (rule.Verdict == PersonVerdict.NotAllowed || !rule.Duties.All(d => _part.CanBeMet(d, v)))
+        && (rule.When.Methods.Statement != AxisStatement.Within || rule.When.Methods.Methods.Contains(at.Method))
+            && Temperatures(at).Any(rule.When.Temperature.Range.Contains)
+        && Samples.On(Axis.Uses, Interval.Closed(1, at.Uses)).Any(rule.When.Uses.Range.Contains) && Phs(at).Any(rule.When.Ph.Range.Contains)
+        && Samples.On(Axis.Residence, at.Residence).Any(r => rule.When.Residence.Range.Contains(_part.EffectiveResidence(v, r)))
+        && _part.Components.Any(c => (c.Unknown ? rule.Agent == c.Agent : _trees.Below(c.Agent, rule.Agent))
+            && Strengths(c, at).Any(rule.When.Strength.Range.Contains))));
+}
