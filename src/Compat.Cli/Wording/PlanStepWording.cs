@@ -12,7 +12,7 @@ public sealed class PlanStepWording(PlanSheet sheet, PlanWording words, Names na
     public string Line(PlanStep step) => step.Order switch
     {
         StepOrder.PowerOff => "Switch off, disconnect from the mains and the patient, let it cool",
-        StepOrder.Protect => "Protect yourself and the room" + (step.Gloves.Count > 0 ? ": gloves of " + string.Join(" or ", step.Gloves) : ""),
+        StepOrder.Protect => "Protect yourself and the room" + (step.Gloves.Count > 0 ? ": gloves of " + string.Join("; ", step.Gloves) : ""),
         StepOrder.TakeOffCovers => "Take off covers and single-use items, and discard them",
         StepOrder.DryWipe => "Take gel and loose soil off with a dry cloth: " + words.Parts(step.Parts),
         StepOrder.Clean => $"Clean with {Product(step)}: {words.Parts(step.Parts)}",
@@ -30,12 +30,12 @@ public sealed class PlanStepWording(PlanSheet sheet, PlanWording words, Names na
     public IEnumerable<string> Details(PlanStep step)
     {
         if (step.Setting is { } setting) foreach (var line in Of(setting, step)) yield return line;
-        if (step.Order == StepOrder.Disinfect && step.Gloves.Count > 0) yield return "gloves: " + string.Join(" or ", step.Gloves);
+        if (step.Setting is not null && step.Gloves.Count > 0) yield return "gloves: " + string.Join("; ", step.Gloves);
         foreach (var duty in step.Duties) yield return DutyWording.Of(duty.Duty, names) + (step.Parts.Count == duty.Parts.Count ? "" : $" [{words.Parts(duty.Parts)}]");
         if (step.Order == StepOrder.Protect) foreach (var line in step.Protection.SelectMany(Of).Distinct()) yield return line;
         foreach (var hazard in step.Hazards.Where(one => one.Where != MeetingPlace.FormerResidue)) yield return Of(hazard);
         var former = step.Hazards.Where(one => one.Where == MeetingPlace.FormerResidue).Select(one => one.Other!).Distinct().ToArray();
-        if (former.Length > 0) yield return $"never onto what was left by {string.Join(", ", former.Select(id => names.Product(id.Value)))}: take that off with water first";
+        if (former.Length > 0) yield return $"never onto what was left by {string.Join(", ", former.Select(id => words.Product(id)))}: take that off with water first";
         foreach (var look in step.LookFor) yield return $"{PlanWording.Damage(look.Damage)} [{words.Parts(look.Parts)}]";
         foreach (var check in step.Checks) yield return $"{words.Part(check.Key)}: {check.Value}";
     }
@@ -63,7 +63,7 @@ public sealed class PlanStepWording(PlanSheet sheet, PlanWording words, Names na
     private string Of(StepHazard hazard)
     {
         var record = hazard.Found.Hazard;
-        var other = hazard.Other is { } id ? names.Product(id.Value) : record.WithSoil is { } soil ? Words.Of(soil) : MixingWording.Other(record);
+        var other = hazard.Other is { } id ? words.Product(id) : record.WithSoil is { } soil ? Words.Of(soil) : MixingWording.Other(record);
         var place = hazard.Where switch
         {
             MeetingPlace.Part => "on the part",
@@ -86,7 +86,7 @@ public sealed class PlanStepWording(PlanSheet sheet, PlanWording words, Names na
         if (one.Disposal is { } disposal) yield return "disposal: " + disposal;
     }
 
-    private string Product(PlanStep step) => names.Product(step.Product!.Value);
+    private string Product(PlanStep step) => words.Product(step.Product!);
 
     /// <summary>Whether the occasion adds something, in words.</summary>
     public IReadOnlyList<string> Adds => sheet.Occasion?.Adds ?? [];

@@ -39,6 +39,9 @@ public sealed class PlanWording(PlanSheet sheet, Names names)
     /// <summary>A part of the device, by the site's name of it.</summary>
     public string Part(DevicePartId id) => _device.Parts.FirstOrDefault(part => part.Id == id)?.Name is { } name ? $"{name} ({id})" : id.Value;
 
+    /// <summary>A product, by the site's name of it.</summary>
+    public string Product(ProductId id) => names.FindProduct(id.Value)?.Name ?? id.Value;
+
     /// <summary>Parts, joined.</summary>
     public string Parts(IEnumerable<DevicePartId> ids) => string.Join(", ", ids.Select(Part));
 
@@ -68,12 +71,12 @@ public sealed class PlanWording(PlanSheet sheet, Names names)
     };
 
     private string With(PlannedPart part) =>
-        part.Cleaner is { } cleaner ? names.Product(cleaner.Value) + (part.Disinfectant is { } then ? ", then " + names.Product(then.Value) : "") : names.Product(part.Disinfectant!.Value);
+        part.Cleaner is { } cleaner ? Product(cleaner) + (part.Disinfectant is { } then ? ", then " + Product(then) : "") : Product(part.Disinfectant!);
 
     private string Of(ClosedProduct closed, PlannedPart part)
     {
         var role = closed.Role == PlanRole.Clean ? " as cleaner" : "";
-        var product = names.Product(closed.Product.Value) + role + ": ";
+        var product = Product(closed.Product) + role + ": ";
         if (closed.Missing is { } missing) return product + Of(missing);
         if (closed.Closure is not { } closure) return product + "closed";
         var question = part.Question with { Product = closed.Product };
@@ -91,13 +94,13 @@ public sealed class PlanWording(PlanSheet sheet, Names names)
 
     private string Of(PlanWayOut[] ways)
     {
-        var products = string.Join(", ", ways.Select(way => way.Product).OfType<ProductId>().Distinct().Select(id => names.Product(id.Value)));
+        var products = string.Join(", ", ways.Select(way => way.Product).OfType<ProductId>().Distinct().Select(id => Product(id)));
         return ways[0].Code switch
         {
             PlanWayOutCode.RuleNeeded => $"a test, or a statement of the maker, for {products}" + (ways[0].Rules.Count == 0 ? ": nothing on record speaks for it" : $", where now {WindowWording.Named(ways[0].Rules.Select(id => id.Value))} speak"),
             PlanWayOutCode.ClaimNeeded => $"a label claim of {products}: the part stands it",
             PlanWayOutCode.MoreProducts => "a run of its own for this part, or more products (--max-products)",
-            PlanWayOutCode.TakeApart => "take it apart" + (ways[0].How is { } how ? $" ({how})" : "") + (ways[0].Opens.Count > 0 ? "; then it is reached with " + string.Join(", ", ways[0].Opens.Select(id => names.Product(id.Value))) : ways[0].How is null ? "; what lies open then is not on record" : "; even then nothing on the shelf serves it"),
+            PlanWayOutCode.TakeApart => "take it apart" + (ways[0].How is { } how ? $" ({how})" : "") + (ways[0].Opens.Count > 0 ? "; then it is reached with " + string.Join(", ", ways[0].Opens.Select(id => Product(id))) : ways[0].How is null ? "; what lies open then is not on record" : "; even then nothing on the shelf serves it"),
             PlanWayOutCode.GetMissing => $"get what is missing for {products}",
             PlanWayOutCode.WorkIn => "brush it clean twice and work the cloth in, open and closed; the gap is still not shown",
             PlanWayOutCode.SingleUse => "a single-use part in its place",
@@ -109,7 +112,7 @@ public sealed class PlanWording(PlanSheet sheet, Names names)
     }
 
     private string Of(UseBudget budget) =>
-        $"uses that count towards {Words.Of(budget.Mechanism).Replace('-', ' ')}: {string.Join(" and ", budget.Limits.Select(limit => $"one of {limit.Uses} with {names.Product(limit.Product.Value)}"))}";
+        $"uses that count towards {Words.Of(budget.Mechanism).Replace('-', ' ')}: {string.Join(" and ", budget.Limits.Select(limit => $"one of {limit.Uses} with {Product(limit.Product)}"))}";
 
     /// <summary>The damage in one phrase.</summary>
     public static string Damage(Damage damage) =>
@@ -125,7 +128,7 @@ public sealed class PlanWording(PlanSheet sheet, Names names)
         if (fewer.Harsher.Count > 0) costs.Add("harsher treated: " + Parts(fewer.Harsher));
         if (fewer.MoreWetTime != 0m) costs.Add($"{FigureWording.Duration(Math.Abs(fewer.MoreWetTime))} {(fewer.MoreWetTime > 0m ? "more" : "less")} wet time over all parts");
         if (fewer.MoreSteps != 0) costs.Add($"{Math.Abs(fewer.MoreSteps)} {(fewer.MoreSteps > 0 ? "more" : "fewer")} steps with a product");
-        var with = fewer.Products.Count == 0 ? "With no product" : "With " + string.Join(", ", fewer.Products.Select(id => names.Product(id.Value))) + " alone";
+        var with = fewer.Products.Count == 0 ? "With no product" : "With " + string.Join(", ", fewer.Products.Select(id => Product(id))) + " alone";
         return $"{with}: {(costs.Count == 0 ? "nothing would be lost" : string.Join("; ", costs))}.";
     }
 }

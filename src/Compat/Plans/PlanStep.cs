@@ -99,7 +99,7 @@ public sealed record PlanStep
     /// <summary>What accompanies the step.</summary>
     public IReadOnlyList<StepDuty> Duties { get; init; } = [];
 
-    /// <summary>Gloves at hand that hold at it; empty where none are on record or none are stated to be at hand.</summary>
+    /// <summary>The gloves on record for it of which the material is at hand; empty where none are on record or none are stated to be at hand.</summary>
     public IReadOnlyList<string> Gloves { get; init; } = [];
 
     /// <summary>How staff are protected at it.</summary>

@@ -42,10 +42,9 @@ internal sealed class Shelf
         var agents = substance.Components.Where(c => !c.OnlyForbids && !c.Unknown).ToArray();
         var protection = agents.SelectMany(c => _kb.Agents.Upward(c.Agent).SelectMany(node => Records(node, c))).Distinct().OrderBy(one => one.Id).ToArray();
         var lists = agents.Select(GlovesOf).Where(list => list.Count > 0).ToArray();
-        var holding = lists.Length == 0 ? [] : lists.Skip(1).Aggregate(lists[0], (held, list) => held.Where(list.Contains).ToArray());
-        holding = holding.Where(material => !protection.Any(one => one.GlovesFail.Any(fails => Names(fails, material)))).ToArray();
-        var gloves = _here.Gloves.Where(glove => holding.Any(material => Names(material, glove))).ToArray();
-        var missing = lists.Length > 0 && _here.Gloves.Count > 0 && gloves.Length == 0 ? new MissingThing(MissingCode.Gloves, holding) : null;
+        var held = _here.Gloves.Where(glove => lists.All(list => list.Any(material => Names(material, glove))) && !protection.Any(one => one.GlovesFail.Contains(glove, StringComparer.OrdinalIgnoreCase))).ToArray();
+        var gloves = lists.SelectMany(list => list).Where(material => held.Any(glove => Names(material, glove))).Distinct().ToArray();
+        var missing = lists.Length > 0 && _here.Gloves.Count > 0 && held.Length == 0 ? new MissingThing(MissingCode.Gloves, lists.SelectMany(list => list).Distinct().Where(material => lists.All(list => list.Contains(material))).ToArray()) : null;
         return new(rank, product, substance, question.Cloth ?? ClothFor(product, agents), HarmClass.Hazards(_kb, substance), protection, gloves, missing);
     }
 
@@ -63,10 +62,10 @@ internal sealed class Shelf
     /// <summary>A concentrate is handled undiluted too: every strength up to that of the stock counts.</summary>
     private static bool MayReach(Interval stock, Interval range) => !new Interval(0m, true, stock.Upper, stock.UpperIncluded).Intersect(range).IsEmpty;
 
-    /// <summary>The glove materials of the nearest record that names any.</summary>
+    /// <summary>The glove materials of the nearest record that names any; what is said of every agent names none.</summary>
     private IReadOnlyList<string> GlovesOf(Component component)
     {
-        foreach (var node in _kb.Agents.Upward(component.Agent))
+        foreach (var node in _kb.Agents.Upward(component.Agent).Where(node => _kb.Data.Agents[node].Id != AgentClass.Root))
         {
             var gloves = Records(node, component).SelectMany(one => one.Gloves).Select(one => one.Material).Distinct().ToArray();
             if (gloves.Length > 0) return gloves;

@@ -16,7 +16,7 @@ internal sealed class StepMaker(KnowledgeBase knowledge, CompiledBase kb, Shelf 
         var groups = chosen.SelectMany(option => option.Uses.Select(use => (Option: option, Use: use))).GroupBy(one => one.Use.Setting)
             .OrderBy(group => group.Key.Role).ThenBy(group => group.Key.Product.Rank).ThenBy(group => group.Key.Key).Select(group => group.OrderBy(one => one.Option.Case.Ordinal).ToArray()).ToArray();
         var used = groups.Select(group => group[0].Use.Setting.Product).Distinct().ToArray();
-        var steps = new List<PlanStep> { Plain(StepOrder.PowerOff), Plain(StepOrder.Protect) with { Protection = used.SelectMany(one => one.Protection).Distinct().OrderBy(one => one.Id).ToArray(), Gloves = used.SelectMany(one => one.Gloves).Distinct().Where(glove => used.All(one => one.Gloves.Count == 0 || one.Gloves.Contains(glove))).ToArray() } };
+        var steps = new List<PlanStep> { Plain(StepOrder.PowerOff), Plain(StepOrder.Protect) with { Protection = used.SelectMany(one => one.Protection).Distinct().OrderBy(one => one.Id).ToArray(), Gloves = used.SelectMany(one => one.Gloves).Distinct().ToArray() } };
         steps.Add(Plain(StepOrder.TakeOffCovers));
         var soiled = chosen.Where(option => option.Case.Need.Soil.Count > 0).Select(option => option.Case.Part.Id).ToArray();
         if (soiled.Length > 0) steps.Add(Plain(StepOrder.DryWipe) with { Parts = soiled });

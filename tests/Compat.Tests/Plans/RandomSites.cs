@@ -1,5 +1,4 @@
 using Compat.Efficacy;
-using Compat.Plans;
 
 namespace Compat.Tests.Plans;
 
@@ -51,7 +50,7 @@ internal sealed class RandomSites
             Sources = [new() { Id = new("ward-test"), Kind = SourceKind.SiteTest, Title = "an invented test" }],
             Here = new() { Temperature = Interval.Closed(18m, 26m), Water = [WaterGrade.Running], Cloths = Chance(50) ? ["cotton", "microfibre"] : [], Gloves = Chance(30) ? ["butyl"] : [] },
             Products = products,
-            Devices = [new() { Id = Device, Name = "trolley", Parts = parts, Patients = [] }],
+            Devices = [new() { Id = Device, Name = "trolley", Parts = parts }],
             Rules = rules.ToArray(),
         };
     }
