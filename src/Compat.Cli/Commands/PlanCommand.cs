@@ -29,7 +29,7 @@ internal sealed class PlanCommand : DataCommand
             "plan",
             "Plans how a device is made safe with what is on the shelf of a site: the steps in working order, what cannot be done and why, and every way out.",
             new("A slit lamp between two patients", "compat plan --site data/demo/eye-screening-clinic.yaml --device slit-lamp --occasion between-patients"),
-            new("The sheet for the ward, after an outbreak", "compat plan --site data/demo/eye-screening-clinic.yaml --device vision-monitor --occasion after-outbreak --against norovirus --accept looks --markdown"))
+            new("The sheet for the ward, after an outbreak", "compat plan --site data/demo/eye-screening-clinic.yaml --device vision-monitor --occasion after-outbreak --against non-enveloped-viruses --accept looks --markdown"))
     {
         _device = One("--device", "ID", "The device");
         _serial = One("--serial", "NUMBER", "Its serial number");

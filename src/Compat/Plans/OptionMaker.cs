@@ -80,7 +80,7 @@ internal sealed class OptionMaker(CompiledBase kb, Meetings meetings, Settings s
     private bool InOneStep(PartCase one, Use use)
     {
         var product = use.Setting.Product.Product;
-        if (!product.OneStep || one.Need.CleanFirst || use.Box.CleanFirst || one.Need.Soil.Except(product.Removes).Any()) return false;
+        if (!product.OneStep || product.Removes.Count == 0 || one.Need.CleanFirst || use.Box.CleanFirst || one.Need.Soil.Except(product.Removes).Any()) return false;
         if (one.Need.Soil.Any(soil => meetings.Of(product.Id, soil).Any(found => found.Hazard.Severity != MixingSeverity.LosesActivity || found.Hazard.Effects.Contains(MixingEffect.FixesSoil)))) return false;
         return use.Box.Box.Claims.Where(claim => claim.Origin == Kill.ClaimOrigin.Label).Select(claim => Label(product, claim.Id)).All(label => label is not null && !one.Need.Soil.Except(label.StandsSoil).Any())
             && use.Box.Box.Claims.Any(claim => claim.Origin == Kill.ClaimOrigin.Label);

@@ -12,10 +12,11 @@ namespace Compat.Plans;
 /// <param name="Question">The question that asks it, without a product.</param>
 /// <param name="Need">What it needs.</param>
 /// <param name="Settled">Why nothing need be chosen for it; null where something must.</param>
-internal sealed record PartCase(int Ordinal, DevicePart Part, Question Question, Need Need, PlanReason? Settled)
+/// <param name="ToBeCleaned">Whether what touches it asks that it is cleaned: a higher level that is asked comes on top of that.</param>
+internal sealed record PartCase(int Ordinal, DevicePart Part, Question Question, Need Need, PlanReason? Settled, bool ToBeCleaned = false)
 {
     /// <summary>Whether it is cleaned before it is disinfected, whatever the product.</summary>
-    public bool NeedsCleaning => Need.CleanFirst || Need.Soil.Count > 0 || Need.Level == Level.Cleaned;
+    public bool NeedsCleaning => Need.CleanFirst || Need.Soil.Count > 0 || ToBeCleaned || Need.Level == Level.Cleaned;
 
     public static IReadOnlyList<PartCase> All(CompiledBase kb, PlanQuestion question, Occasion? occasion) =>
         kb.Devices[question.Device].Parts.Select((part, ordinal) => Of(kb, question, occasion, part, ordinal)).ToArray();
@@ -35,6 +36,6 @@ internal sealed record PartCase(int Ordinal, DevicePart Part, Question Question,
         var settled = occasion is { Parts.Count: > 0 } && plain.TouchedBy is { } contact && !occasion.Parts.Contains(contact) ? PlanReason.NotOnThisOccasion
             : plain.Level is null ? PlanReason.ContactNotKnown
             : (PlanReason?)null;
-        return new(ordinal, part, question, need, settled);
+        return new(ordinal, part, question, need, settled, plain.Level == Level.Cleaned);
     }
 }

@@ -39,7 +39,7 @@ public sealed class JsonSchemaTests
         { "mixing-answer", ["mix", "ethanol", "quaternary-ammonium"] },
         { "plan", ["plan", "--site", Repository.Demo, "--device", "slit-lamp", "--uses-per-day", "20"] },
         { "plan", ["plan", "--site", Repository.Demo, "--device", "tonometer", "--occasion", "before-repair", "--serial", "AB12"] },
-        { "plan", ["plan", "--site", Repository.Demo, "--device", "vision-monitor", "--occasion", "after-outbreak", "--against", "norovirus", "--accept", "looks"] },
+        { "plan", ["plan", "--site", Repository.Demo, "--device", "vision-monitor", "--occasion", "after-outbreak", "--against", "non-enveloped-viruses", "--accept", "looks"] },
         { "plan", ["plan", "--site", Repository.Demo, "--device", "autorefractor", "--occasion", "incident-hold"] },
         { "plan", ["plan", "--site", Repository.Demo, "--device", "tonometer", "--against", "prions"] },
         { "dilution", ["dilute", "--agent", "ethanol", "--from", "96 % v/v", "--to", "70 % v/v", "--volume", "1 L"] },
