@@ -39,7 +39,7 @@ public sealed class GoldenTests
         { "plan-tip-high-by-guideline", ["plan", "--site", Repository.Demo, "--device", "tonometer", "--uses-per-day", "30"] },
         { "plan-shelf-lacks-what-is-listed", ["plan", "--site", Repository.Demo, "--device", "pachymeter"] },
         { "plan-harm-to-looks-accepted", ["plan", "--site", Repository.Demo, "--device", "vision-monitor", "--occasion", "after-outbreak", "--against", "non-enveloped-viruses", "--accept", "looks"] },
-        { "plan-hinge-gap-not-shown", ["plan", "--site", Repository.Demo, "--device", "slit-lamp", "--level", "intermediate", "--soil", "none"] },
+        { "plan-hinge-once-taken-apart", ["plan", "--site", Repository.Demo, "--device", "slit-lamp", "--level", "intermediate", "--soil", "none"] },
         { "plan-nothing-does-it", ["plan", "--site", Repository.Demo, "--device", "autorefractor", "--occasion", "between-patients"] },
         { "plan-instructions-list-only", ["plan", "--site", Repository.Demo, "--device", "fundus-camera", "--occasion", "before-repair"] },
         { "plan-kills-longer-than-stood", ["plan", "--site", Repository.Demo, "--device", "autorefractor", "--occasion", "after-outbreak", "--against", "fungi", "--soil", "none"] },
