@@ -9,7 +9,7 @@ namespace Compat.Cli;
 /// <summary>The whole command: reads the arguments, runs what they ask, returns the exit code.</summary>
 public static class CommandLine
 {
-    private static readonly string[] Names = ["ask", "map", "list", "find", "dilute", "mix", "bath", "pack", "check", "review", "format"];
+    private static readonly string[] Names = ["ask", "map", "list", "find", "plan", "dilute", "mix", "bath", "pack", "check", "review", "format"];
     private static readonly ParserConfiguration Configuration = new() { EnablePosixBundling = false, ResponseFileTokenReplacer = null };
 
     /// <summary>Runs one call.</summary>
@@ -59,6 +59,7 @@ public static class CommandLine
         "find" => new FindCommand(),
         "dilute" => new DiluteCommand(),
         "mix" => new MixCommand(),
+        "plan" => new PlanCommand(),
         "bath" => new BathCommand(),
         "pack" => new PackCommand(),
         "check" => new CheckCommand(),

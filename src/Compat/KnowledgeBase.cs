@@ -153,6 +153,25 @@ public sealed class KnowledgeBase
         return new WindowMaker(_compiled, question, new WindowGround(_compiled, question, need, measured: true)).Make(Identity);
     }
 
+    /// <summary>Plans how a device is made safe with what is on the shelf: steps, what cannot be done and why, every way out.</summary>
+    /// <param name="question">What is asked.</param>
+    /// <exception cref="QuestionException">It cannot be asked; <see cref="TryPlan"/> lists why without exception.</exception>
+    /// <exception cref="TooManyBoxesException">The rules cut each other too finely to list.</exception>
+    public Plans.PlanSheet PlanOf(Plans.PlanQuestion question) =>
+        TryPlan(question, out var sheet, out var problems) ? sheet! : throw new QuestionException(problems);
+
+    /// <summary>Plans how a device is made safe, or says why that cannot be asked.</summary>
+    /// <param name="question">What is asked.</param>
+    /// <param name="sheet">The plan, or null.</param>
+    /// <param name="problems">All that is wrong with the question; empty where nothing is.</param>
+    /// <returns>Whether there is a plan.</returns>
+    public bool TryPlan(Plans.PlanQuestion question, out Plans.PlanSheet? sheet, out IReadOnlyList<Problem> problems)
+    {
+        problems = Plans.PlanValidation.Check(_compiled, question);
+        sheet = problems.Count > 0 ? null : new Plans.PlanMaker(this, _compiled, question).Make();
+        return sheet is not null;
+    }
+
     /// <summary>What serves where the agent or product asked does not: the products of the sites first, else agents at some strength in their usual range; by the same method.</summary>
     /// <param name="question">The question whose agent or product does not serve.</param>
     public (IReadOnlyList<ProductId> Products, IReadOnlyList<AgentId> Agents) Serving(Question question)

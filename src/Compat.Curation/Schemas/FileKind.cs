@@ -56,4 +56,7 @@ public enum FileKind
 
     /// <summary>Occasions.</summary>
     Occasions,
+
+    /// <summary>A record of what was done on a device.</summary>
+    Done,
 }

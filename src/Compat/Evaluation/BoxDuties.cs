@@ -17,7 +17,7 @@ internal static class BoxDuties
     /// <summary>The duties of the agent, the part and the rules that speak in a box, and of ending its residence.</summary>
     public static IReadOnlyList<Duty> Of(Substance substance, PartVariant driest, Interval residence, IEnumerable<Piece> pieces, IEnumerable<Duty>? further = null)
     {
-        var all = pieces.SelectMany(p => p.Component!.Duties.Concat(p.Decision.Variants.SelectMany(v => v.Duties)).Concat(p.Decision.Deciding.Concat(p.Decision.Accompanying).SelectMany(r => r.Rule.Duties))).ToList();
+        var all = pieces.SelectMany(p => p.Component!.Duties.Concat((p.Decision.Variants.Count > 0 ? p.Decision.Variants : [p.Decision.Variant]).SelectMany(v => v.Duties)).Concat(p.Decision.Deciding.Concat(p.Decision.Accompanying).SelectMany(r => r.Rule.Duties))).ToList();
         if (further is not null) all.AddRange(further);
         var ways = driest.EndingWays(substance.LeavesNothing);
         if (residence.Upper is { } upper && upper != Interval.WithoutEnd && ways.Count > 0)

@@ -15,6 +15,6 @@ public enum PlanHeading
     /// <summary>It is done by the steps.</summary>
     Done,
 
-    /// <summary>It needs nothing and is kept dry.</summary>
+    /// <summary>It needs nothing: it is kept dry, or the occasion does not take it in.</summary>
     NeedsNothing,
 }

@@ -27,14 +27,17 @@ public sealed record OneFewer
 /// <summary>A plan for a device: which parts are done by which steps, which are not and why.</summary>
 public sealed record PlanSheet
 {
-    /// <summary>The device.</summary>
-    public required DeviceId Device { get; init; }
+    /// <summary>The question.</summary>
+    public required PlanQuestion Question { get; init; }
 
     /// <summary>The occasion; null where none was named.</summary>
-    public OccasionId? Occasion { get; init; }
+    public Occasion? Occasion { get; init; }
 
     /// <summary>Whether nothing is done and the device is kept as it is: then there are no steps.</summary>
     public bool Hold { get; init; }
+
+    /// <summary>Whether prions are named: then nothing is computed. Stop, quarantine, ask infection prevention.</summary>
+    public bool Prions { get; init; }
 
     /// <summary>How many products the plan could use at most.</summary>
     public int MaxProducts { get; init; }
@@ -48,9 +51,6 @@ public sealed record PlanSheet
     /// <summary>The steps, in working order.</summary>
     public IReadOnlyList<PlanStep> Steps { get; init; } = [];
 
-    /// <summary>What the occasion adds beside the steps, in words, in order.</summary>
-    public IReadOnlyList<string> Adds { get; init; } = [];
-
     /// <summary>The papers it asks.</summary>
     public IReadOnlyList<Paper> Papers { get; init; } = [];
 
@@ -60,8 +60,8 @@ public sealed record PlanSheet
     /// <summary>The identity of the data.</summary>
     public required IReadOnlyList<DataIdentity> Identity { get; init; }
 
-    /// <summary>Whether every part is done or needs nothing: none stands under another heading, and nothing is held.</summary>
-    public bool IsWhole => !Hold && Parts.All(part => part.Heading is PlanHeading.Done or PlanHeading.NeedsNothing);
+    /// <summary>Whether every part is done or needs nothing: none stands under another heading, and nothing is held or stopped.</summary>
+    public bool IsWhole => !Hold && !Prions && Parts.All(part => part.Heading is PlanHeading.Done or PlanHeading.NeedsNothing);
 
     /// <summary>The parts under a heading, in the order of the device.</summary>
     public IEnumerable<PlannedPart> Under(PlanHeading heading) => Parts.Where(part => part.Heading == heading);

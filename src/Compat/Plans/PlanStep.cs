@@ -11,14 +11,8 @@ public enum MeetingPlace
     /// <summary>On a part that both steps serve.</summary>
     Part,
 
-    /// <summary>On a cloth.</summary>
-    Cloth,
-
-    /// <summary>On a glove.</summary>
-    Glove,
-
-    /// <summary>In a bucket or bottle.</summary>
-    Container,
+    /// <summary>On a cloth, a glove, in a bucket or bottle.</summary>
+    ClothGloveOrContainer,
 
     /// <summary>The product and the soil on the part.</summary>
     Soil,
@@ -30,8 +24,50 @@ public enum MeetingPlace
 /// <summary>A hazard to be kept from at a step.</summary>
 /// <param name="Found">The hazard, and the two it was found for.</param>
 /// <param name="Where">Where they would meet.</param>
-/// <param name="FormerStep">The number of the step before that brings the other one; null where no step does.</param>
-public sealed record StepHazard(FoundHazard Found, MeetingPlace Where, int? FormerStep);
+/// <param name="Other">The other product; null where it is soil.</param>
+public sealed record StepHazard(FoundHazard Found, MeetingPlace Where, ProductId? Other);
+
+/// <summary>A duty of a step, and the parts that ask it.</summary>
+/// <param name="Duty">The duty; its ways are those that the parts stand and that are at hand.</param>
+/// <param name="Parts">The parts.</param>
+public sealed record StepDuty(Duty Duty, IReadOnlyList<DevicePartId> Parts);
+
+/// <summary>What to look for on parts.</summary>
+/// <param name="Damage">The damage to expect.</param>
+/// <param name="Parts">The parts.</param>
+public sealed record ExpectedDamage(Damage Damage, IReadOnlyList<DevicePartId> Parts);
+
+/// <summary>What a step was judged by on one part, so that it can be asked again.</summary>
+/// <param name="Part">The part.</param>
+/// <param name="Question">The question.</param>
+/// <param name="PartVerdict">What the part stands.</param>
+/// <param name="Verdict">The verdict: of a cleaning step that of the part alone.</param>
+public sealed record StepAnswer(DevicePartId Part, Question Question, Verdict PartVerdict, Verdict Verdict);
+
+/// <summary>What to keep to with a product.</summary>
+public sealed record StepSetting
+{
+    /// <summary>The method.</summary>
+    public required ApplicationMethod Method { get; init; }
+
+    /// <summary>The dilution to make, as a share of volume; 1 is undiluted.</summary>
+    public required decimal Dilution { get; init; }
+
+    /// <summary>How long the surface is kept visibly wet, in seconds; 0 where nothing is to be killed.</summary>
+    public required decimal WetTime { get; init; }
+
+    /// <summary>From first wetting until it is off, in seconds: never shorter than the wet time.</summary>
+    public required Interval Residence { get; init; }
+
+    /// <summary>The temperatures in °C.</summary>
+    public required Interval Temperature { get; init; }
+
+    /// <summary>Whether the temperatures at hand reach beyond <see cref="Temperature"/>: measure it.</summary>
+    public bool MeasureTemperature { get; init; }
+
+    /// <summary>How the wet time is reached.</summary>
+    public WetTimeReached Reached { get; init; }
+}
 
 /// <summary>One step of a plan. What is null or empty does not concern it.</summary>
 public sealed record PlanStep
@@ -48,14 +84,23 @@ public sealed record PlanStep
     /// <summary>The product.</summary>
     public ProductId? Product { get; init; }
 
-    /// <summary>What to keep to with the product: method, dilution, wet time, residence, temperature, pH.</summary>
-    public WindowBox? Within { get; init; }
+    /// <summary>What to keep to with the product; null where the step brings none.</summary>
+    public StepSetting? Setting { get; init; }
 
-    /// <summary>The cloth, of those at hand at the site.</summary>
+    /// <summary>Whether the product is a concentrate, to be diluted.</summary>
+    public bool Dilute { get; init; }
+
+    /// <summary>Whether it cleans and disinfects at once, by its label.</summary>
+    public bool OneStep { get; init; }
+
+    /// <summary>The cloth, of those at hand at the site; null where any will do or the product is one.</summary>
     public string? Cloth { get; init; }
 
-    /// <summary>What accompanies the step, the strictest of all its parts.</summary>
-    public IReadOnlyList<Duty> Duties { get; init; } = [];
+    /// <summary>What accompanies the step.</summary>
+    public IReadOnlyList<StepDuty> Duties { get; init; } = [];
+
+    /// <summary>The gloves on record for it of which the material is at hand; empty where none are on record or none are stated to be at hand.</summary>
+    public IReadOnlyList<string> Gloves { get; init; } = [];
 
     /// <summary>How staff are protected at it.</summary>
     public IReadOnlyList<Protection> Protection { get; init; } = [];
@@ -64,11 +109,14 @@ public sealed record PlanStep
     public IReadOnlyList<StepHazard> Hazards { get; init; } = [];
 
     /// <summary>What to look for, of an <see cref="StepOrder.Inspect"/>.</summary>
-    public IReadOnlyList<Damage> LookFor { get; init; } = [];
+    public IReadOnlyList<ExpectedDamage> LookFor { get; init; } = [];
 
-    /// <summary>What is checked, of a <see cref="StepOrder.CheckFunction"/>, as the part type says it.</summary>
-    public IReadOnlyList<string> Checks { get; init; } = [];
+    /// <summary>What is checked on which part, of a <see cref="StepOrder.CheckFunction"/>, as the part type says it.</summary>
+    public IReadOnlyList<KeyValuePair<DevicePartId, string>> Checks { get; init; } = [];
 
     /// <summary>How long to wait before power, in seconds, of a <see cref="StepOrder.Dry"/>; null where nothing is on record.</summary>
     public decimal? BeforePower { get; init; }
+
+    /// <summary>What it was judged by on each part.</summary>
+    public IReadOnlyList<StepAnswer> Answers { get; init; } = [];
 }

@@ -13,8 +13,11 @@ public sealed record UseBudget
     /// <summary>Makes a budget; <see cref="ArgumentException"/> where there is no limit or one is below 1.</summary>
     /// <param name="mechanism">What the uses count towards.</param>
     /// <param name="limits">The limit of each use in one run of the plan; a product used twice in a run stands twice.</param>
-    public UseBudget(Mechanism mechanism, IReadOnlyList<UseLimit> limits)
+    /// <param name="mostShare">What the shares may add up to, above 0.</param>
+    public UseBudget(Mechanism mechanism, IReadOnlyList<UseLimit> limits, decimal mostShare = 1m)
     {
+        if (mostShare <= 0m) throw new ArgumentException("what the shares may add up to is above 0", nameof(mostShare));
+        MostShare = mostShare;
         if (limits.Count == 0) throw new ArgumentException("a budget has a limit", nameof(limits));
         if (limits.Any(limit => limit.Uses < 1)) throw new ArgumentException("a limit of uses is at least 1", nameof(limits));
         Mechanism = mechanism;
@@ -27,13 +30,17 @@ public sealed record UseBudget
     /// <summary>The limit of each use in one run of the plan.</summary>
     public IReadOnlyList<UseLimit> Limits { get; }
 
+    /// <summary>What the shares may add up to.</summary>
+    public decimal MostShare { get; }
+
     /// <summary>How often the plan may be run: whole runs, reckoned exactly; 0 where not even one keeps the limits.</summary>
     public long Runs
     {
         get
         {
             var share = ShareOfOneRun;
-            return (long)(share.Denominator / share.Numerator);
+            var most = new System.Numerics.BigInteger(MostShare * 1_000_000m);
+            return (long)(most * share.Denominator / (share.Numerator * 1_000_000));
         }
     }
 

@@ -11,10 +11,19 @@ internal sealed class WindowGround
     private readonly CompiledBase _kb;
     private readonly Question _question;
     private readonly IReadOnlyList<Piece> _pieces;
+    private readonly Func<Piece, bool>? _accepts;
     private readonly Dictionary<(int Set, ApplicationMethod Method), Span[][]> _killHoles = [];
 
-    public WindowGround(CompiledBase kb, Question question, Need need, bool measured, bool freeStrength = false)
+    /// <param name="kb">The knowledge base.</param>
+    /// <param name="question">The question.</param>
+    /// <param name="need">What the part needs.</param>
+    /// <param name="measured">Whether temperature and an agent's pH are measured and kept to.</param>
+    /// <param name="freeStrength">Whether the strength of an agent is chosen.</param>
+    /// <param name="variants">The variants in place of those of the question: a part that was taken apart.</param>
+    /// <param name="accepts">Of the pieces that are not allowed those that somebody accepts; null for none.</param>
+    public WindowGround(CompiledBase kb, Question question, Need need, bool measured, bool freeStrength = false, IReadOnlyList<PartVariant>? variants = null, Func<Piece, bool>? accepts = null)
     {
+        _accepts = accepts;
         _kb = kb;
         _question = question;
         Need = need;
@@ -24,7 +33,7 @@ internal sealed class WindowGround
             Temperature = question.Temperature ?? (measured ? AtHand(kb, question) : null) ?? resolved.Temperature,
             Methods = resolved.Product is { Methods.IsEmpty: false } product ? resolved.Methods.Intersect(product.Methods) : resolved.Methods,
         };
-        Variants = PartResolver.Variants(kb, question);
+        Variants = variants ?? PartResolver.Variants(kb, question);
         Axes = new WindowAxes(question, Substance, measured, freeStrength);
         Domain = Axes.Domain();
         _pieces = new Pieces(kb, question, Substance, Variants).All();
@@ -65,7 +74,7 @@ internal sealed class WindowGround
 
     /// <summary>The pieces of a method that the part does not stand, or is not known to; at a high level also what only its materials are known to stand.</summary>
     public IEnumerable<Piece> Closed(ApplicationMethod method) =>
-        _pieces.Where(p => p.Method == method && (p.Verdict != Verdict.Allowed || (Need.Level >= Efficacy.Level.High && !p.OnlyForbids && !p.Decision.ByPart)));
+        _pieces.Where(p => p.Method == method && (p.Verdict != Verdict.Allowed ? _accepts?.Invoke(p) != true : Need.Level >= Efficacy.Level.High && !p.OnlyForbids && !p.Decision.ByPart));
 
     public IEnumerable<Piece> PiecesIn(ApplicationMethod method, Span[] box) =>
         _pieces.Where(p => p.Method == method && p.Component is not null && !p.OnlyForbids && Subtraction.Meet(Axes.Freed(p.Spans), box));

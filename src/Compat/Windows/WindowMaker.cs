@@ -142,11 +142,15 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
             yield return new Duty { Kind = DutyKind.CleanFirst };
     }
 
-    private WetTimeReached Reached(ApplicationMethod method, decimal shortest)
+    private WetTimeReached Reached(ApplicationMethod method, decimal shortest) =>
+        ground.Cover.Targets.Count == 0 ? WetTimeReached.NotNeeded : Reached(ground.Substance.Product, method, shortest);
+
+    /// <summary>How a product reaches a wet time by a method.</summary>
+    internal static WetTimeReached Reached(Sites.Product? product, ApplicationMethod method, decimal shortest)
     {
-        if (ground.Cover.Targets.Count == 0 || shortest == 0m) return WetTimeReached.NotNeeded;
+        if (shortest == 0m) return WetTimeReached.NotNeeded;
         if (method >= ApplicationMethod.Rinse) return WetTimeReached.ByItself;
-        var seen = ground.Substance.Product?.WetTimes.Where(time => time.Method == method).ToArray() ?? [];
+        var seen = product?.WetTimes.Where(time => time.Method == method).ToArray() ?? [];
         if (seen.Length == 0) return WetTimeReached.TimeIt;
         return seen.All(time => time.Time.Lower >= shortest) ? WetTimeReached.ByItself : WetTimeReached.WipeAgain;
     }

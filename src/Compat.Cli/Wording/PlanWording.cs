@@ -1,0 +1,134 @@
+using Compat.Exposures;
+using Compat.Knowledge;
+using Compat.Plans;
+using Compat.Sites;
+using Compat.Windows;
+
+namespace Compat.Cli.Wording;
+
+/// <summary>Says a plan: its headings, its parts and why they stand there.</summary>
+public sealed class PlanWording(PlanSheet sheet, Names names)
+{
+    private readonly Device _device = names.FindDevice(sheet.Question.Device.Value)!;
+
+    /// <summary>What the plan is for, in one line.</summary>
+    public string Title => $"Plan for {names.Device(sheet.Question.Device.Value)}" + (sheet.Question.Serial is { } serial ? $", serial number {serial}" : "") + (sheet.Occasion is { } occasion ? $": {occasion.Name}" : "");
+
+    /// <summary>What was asked beside the device.</summary>
+    public IEnumerable<string> Asked()
+    {
+        var question = sheet.Question;
+        if (question.Level is { } level) yield return $"at least {NeedWording.Of(level)}";
+        if (question.Against.Count > 0) yield return "against " + string.Join(", ", question.Against.Select(names.Target));
+        yield return question.Soil is { } soil ? "soil: " + NeedWording.Soils(soil) : "soil: what is usual on each part, assumed; state it with --soil";
+        if (question.Occupied) yield return "a patient is in the device or in reach";
+        if (question.Accept.Count > 0) yield return "harm to " + string.Join(" and ", question.Accept.Select(Words.Of)) + " is accepted, where nothing else serves";
+        yield return $"at most {sheet.MaxProducts} products, cleaners included";
+    }
+
+    /// <summary>The words of a heading.</summary>
+    public static string Of(PlanHeading heading) => heading switch
+    {
+        PlanHeading.CannotBeDone => "Cannot be done",
+        PlanHeading.GapNotShown => "Open surfaces reached, the gap not shown",
+        PlanHeading.HarmsThePart => "Harms the part",
+        PlanHeading.Done => "Done by the steps",
+        _ => "Needs nothing",
+    };
+
+    /// <summary>A part of the device, by the site's name of it.</summary>
+    public string Part(DevicePartId id) => _device.Parts.FirstOrDefault(part => part.Id == id)?.Name is { } name ? $"{name} ({id})" : id.Value;
+
+    /// <summary>A product, by the site's name of it.</summary>
+    public string Product(ProductId id) => names.FindProduct(id.Value)?.Name ?? id.Value;
+
+    /// <summary>Parts, joined.</summary>
+    public string Parts(IEnumerable<DevicePartId> ids) => string.Join(", ", ids.Select(Part));
+
+    /// <summary>What stands at a part under its heading; the first line names it.</summary>
+    public IEnumerable<string> Of(PlannedPart part)
+    {
+        yield return Part(part.Part.Id) + ": " + Why(part);
+        if (part.Heading is not PlanHeading.NeedsNothing) yield return "needs: " + NeedWording.Of(part.Need, names).First();
+        foreach (var accepted in part.Accepted) yield return $"harms the part: {Damage(accepted)}; accepted by ____________ (infection prevention), date ____________. The verdict stays: not allowed";
+        foreach (var closed in part.Closed) yield return Of(closed, part);
+        foreach (var group in part.WaysOut.GroupBy(way => (way.Code, Rules: string.Join(",", way.Rules)))) yield return "way out: " + Of([.. group]);
+        foreach (var budget in part.Budgets) yield return Of(budget);
+        if (part.Runs is { } runs) yield return $"stands this plan {runs} times" + (sheet.Question.UsesPerDay is { } daily ? $": {runs / daily} days at {daily} a day" : "");
+    }
+
+    private string Why(PlannedPart part) => part.Reason switch
+    {
+        PlanReason.Served => With(part) + (part.WorkIntoGap ? "; the cloth is worked into the gap, open and closed" : ""),
+        PlanReason.KeptDry => "nothing touches it; keep it dry",
+        PlanReason.NotOnThisOccasion => "not taken in on this occasion; touched by " + (part.Need.TouchedBy is { } contact ? NeedWording.Contact(contact) : "nobody knows what"),
+        PlanReason.SoiledWhereDry => $"soil ({NeedWording.Soils(part.Need.Soil)}) on a part that is kept dry: take the device out of use, call the engineer",
+        PlanReason.ContactNotKnown => "what touches it is not on record, so nobody knows what it needs",
+        PlanReason.NothingServes => "nothing on the shelf reaches what it needs and spares it",
+        PlanReason.NoCleaner => $"something disinfects it, but nothing on the shelf is on record as taking off {NeedWording.Soils(part.Need.Soil)} and spares it",
+        PlanReason.MoreProducts => $"the shelf could serve it, but not with {sheet.MaxProducts} products",
+        _ => "what serves it must never meet what the other parts are done with",
+    };
+
+    private string With(PlannedPart part) =>
+        part.Cleaner is { } cleaner ? Product(cleaner) + (part.Disinfectant is { } then ? ", then " + Product(then) : "") : Product(part.Disinfectant!);
+
+    private string Of(ClosedProduct closed, PlannedPart part)
+    {
+        var role = closed.Role == PlanRole.Clean ? " as cleaner" : "";
+        var product = Product(closed.Product) + role + ": ";
+        if (closed.Missing is { } missing) return product + Of(missing);
+        if (closed.Closure is not { } closure) return product + "closed";
+        var question = part.Question with { Product = closed.Product };
+        return product + WindowWording.Of(closure, new Window { Need = part.Need, Closure = closure, Identity = [] }, question, names);
+    }
+
+    private static string Of(MissingThing missing) => missing.Code switch
+    {
+        MissingCode.Water => $"{missing.Arguments[0]} water is not at hand",
+        MissingCode.DryingAir => "clean compressed air is not at hand",
+        MissingCode.Gloves => "no glove at hand holds" + (missing.Arguments.Count == 0 ? "" : ": " + string.Join(" or ", missing.Arguments) + " would"),
+        MissingCode.Removes => "its label does not say that it takes off " + string.Join(", ", missing.Arguments),
+        _ => $"it must never meet {missing.Arguments[0]} (`{missing.Arguments[1]}`)",
+    };
+
+    private string Of(PlanWayOut[] ways)
+    {
+        var products = string.Join(", ", ways.Select(way => way.Product).OfType<ProductId>().Distinct().Select(id => Product(id)));
+        return ways[0].Code switch
+        {
+            PlanWayOutCode.RuleNeeded => $"a test, or a statement of the maker, for {products}" + (ways[0].Rules.Count == 0 ? ": nothing on record speaks for it" : $", where now {WindowWording.Named(ways[0].Rules.Select(id => id.Value))} speak"),
+            PlanWayOutCode.ClaimNeeded => $"a label claim of {products}: the part stands it",
+            PlanWayOutCode.MoreProducts => "a run of its own for this part, or more products (--max-products)",
+            PlanWayOutCode.TakeApart => "take it apart" + (ways[0].How is { } how ? $" ({how})" : "") + (ways[0].Opens.Count > 0 ? "; then it is reached with " + string.Join(", ", ways[0].Opens.Select(id => Product(id))) : ways[0].How is null ? "; what lies open then is not on record" : "; even then nothing on the shelf serves it"),
+            PlanWayOutCode.GetMissing => $"get what is missing for {products}",
+            PlanWayOutCode.WorkIn => "brush it clean twice and work the cloth in, open and closed; the gap is still not shown",
+            PlanWayOutCode.SingleUse => "a single-use part in its place",
+            PlanWayOutCode.Cover => "cover it",
+            PlanWayOutCode.Spare => "a spare part in its place",
+            PlanWayOutCode.SterileServices => "send it to sterile services",
+            _ => "withdraw it from use",
+        };
+    }
+
+    private string Of(UseBudget budget) =>
+        $"uses that count towards {Words.Of(budget.Mechanism).Replace('-', ' ')}: {string.Join(" and ", budget.Limits.Select(limit => $"one of {limit.Uses} with {Product(limit.Product)}"))}";
+
+    /// <summary>The damage in one phrase.</summary>
+    public static string Damage(Damage damage) =>
+        Words.Of(damage.Mechanism).Replace('-', ' ') + (damage.LookFor is { } look ? $", look for {look}" : "") + (damage.WithdrawIf is { } when ? $"; withdraw it if {when}" : "");
+
+    /// <summary>What one product fewer would cost; null where the plan uses none.</summary>
+    public string? Fewer()
+    {
+        if (sheet.Fewer is not { } fewer) return null;
+        var costs = new List<string>();
+        if (fewer.Lost.Count > 0) costs.Add("no longer done: " + Parts(fewer.Lost));
+        if (fewer.Gained.Count > 0) costs.Add("done instead: " + Parts(fewer.Gained));
+        if (fewer.Harsher.Count > 0) costs.Add("harsher treated: " + Parts(fewer.Harsher));
+        if (fewer.MoreWetTime != 0m) costs.Add($"{FigureWording.Duration(Math.Abs(fewer.MoreWetTime))} {(fewer.MoreWetTime > 0m ? "more" : "less")} wet time over all parts");
+        if (fewer.MoreSteps != 0) costs.Add($"{Math.Abs(fewer.MoreSteps)} {(fewer.MoreSteps > 0 ? "more" : "fewer")} steps with a product");
+        var with = fewer.Products.Count == 0 ? "With no product" : "With " + string.Join(", ", fewer.Products.Select(id => Product(id))) + " alone";
+        return $"{with}: {(costs.Count == 0 ? "nothing would be lost" : string.Join("; ", costs))}.";
+    }
+}
