@@ -10,6 +10,7 @@ public sealed class HelpTests
     [InlineData("pack")]
     [InlineData("review")]
     [InlineData("format")]
+    [InlineData("site")]
     public void Help_OfEveryCommand_ShowsTwoWorkedExamples(string command)
     {
         var run = CliRun.Of(command, "--help");

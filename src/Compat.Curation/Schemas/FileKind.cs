@@ -56,4 +56,7 @@ public enum FileKind
 
     /// <summary>Occasions.</summary>
     Occasions,
+
+    /// <summary>Kinds of device as asset lists name them.</summary>
+    Patterns,
 }
