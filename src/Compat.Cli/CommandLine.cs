@@ -9,7 +9,7 @@ namespace Compat.Cli;
 /// <summary>The whole command: reads the arguments, runs what they ask, returns the exit code.</summary>
 public static class CommandLine
 {
-    private static readonly string[] Names = ["ask", "map", "list", "find", "dilute", "mix", "bath", "pack", "check", "review", "format", "site"];
+    private static readonly string[] Names = ["ask", "map", "list", "find", "dilute", "mix", "bath", "pack", "check", "review", "format", "site", "shelf", "completions"];
     private static readonly ParserConfiguration Configuration = new() { EnablePosixBundling = false, ResponseFileTokenReplacer = null };
 
     /// <summary>Runs one call.</summary>
@@ -28,6 +28,12 @@ public static class CommandLine
         root.Options.Add(version);
         if (args.Length > 0 && Named(args[0]) is { } named) root.Subcommands.Add(named);
         else foreach (var name in Names) root.Subcommands.Add(Named(name)!);
+
+        if (args is ["complete", .. var words])
+        {
+            foreach (var word in Lookup.Completion.Of(words, root)) stdout.Write(word + "\n");
+            return ExitCode.Done;
+        }
 
         var parsed = root.Parse(args, Configuration);
         var asked = parsed.CommandResult.Command;
@@ -66,6 +72,8 @@ public static class CommandLine
         "review" => new ReviewCommand(),
         "format" => new FormatCommand(),
         "site" => new SiteCommand(),
+        "shelf" => new ShelfCommand(),
+        "completions" => new CompletionsCommand(),
         _ => null,
     };
 

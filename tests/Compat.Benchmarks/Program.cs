@@ -9,6 +9,12 @@ CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 var options = new CheckOptions { Today = new CalendarDate(2026, 11, 25) };
 Console.WriteLine($"{Environment.ProcessorCount} cores, {RuntimeVersion()}");
 
+if (args is ["shelf"])
+{
+    ShelfBenchmark.Print();
+    return;
+}
+
 foreach (var rules in new[] { 500, 500, 5_000, 50_000 })
 {
     var data = SyntheticData.Of(rules);
@@ -36,6 +42,10 @@ foreach (var run in Enumerable.Range(0, 6))
     if (run == 5) Console.WriteLine($"1500 rules x 7 interval columns: all {found} overlaps in {sweep.Elapsed.TotalMilliseconds:0.0} ms");
 }
 
+<<<<<<< HEAD
 ReviewTimes.Print();
+=======
+ShelfBenchmark.Print();
+>>>>>>> 37d6b71 (Shelf of parts against products with replacement, letters that ask for the missing statement, completions)
 
 static string RuntimeVersion() => System.Runtime.InteropServices.RuntimeInformation.FrameworkDescription;

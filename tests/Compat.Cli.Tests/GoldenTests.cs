@@ -36,6 +36,12 @@ public sealed class GoldenTests
         { "bath-still-good", ["bath", "--claim", "glutaraldehyde.high.45-min", "--activated", "10 days ago", "--measured", "1.8 % w/v", "--expires", "2030-01-31", "--today", "2026-11-25"] },
         { "bath-too-weak-and-old", ["bath", "--claim", "ortho-phthalaldehyde.high.12-min", "--opened", "2026-11-10", "--measured", "0.29 % w/v", "--expires", "2026-10-31", "--today", "2026-11-25"] },
         { "bath-bad-input", ["bath", "--claim", "glutaraldehyde.high.45-mins", "--activated", "tomorrow", "--measured", "1.8 %", "--passed", "--failed"] },
+        { "shelf-replace", ["shelf", "--replace", "plain-quat-wipe", "peroxide-wipe", "--site", Repository.Demo] },
+        { "shelf-bad-input", ["shelf", "--replace", "peroxide-wip", "quat", "--format", "html", "--site", Repository.Demo] },
+        { "find-misspelt", ["find", "policarbonate"] },
+        { "find-wheel", ["find", "wheel", "--site", Repository.Demo] },
+        { "site-bad-input", ["site", "new", "--out", ".", "--id", "My Site"] },
+        { "ask-letter", ["ask", "--letter", "--device", "slit-lamp", "--part", "lamp-housing", "--product", "large-white-wipe", "--method", "damp-wipe", "--residence", "1 min", "--site", Repository.Demo] },
         { "help-ask", ["ask", "--help"] },
     };
 
