@@ -42,10 +42,7 @@ foreach (var run in Enumerable.Range(0, 6))
     if (run == 5) Console.WriteLine($"1500 rules x 7 interval columns: all {found} overlaps in {sweep.Elapsed.TotalMilliseconds:0.0} ms");
 }
 
-<<<<<<< HEAD
 ReviewTimes.Print();
-=======
 ShelfBenchmark.Print();
->>>>>>> 37d6b71 (Shelf of parts against products with replacement, letters that ask for the missing statement, completions)
 
 static string RuntimeVersion() => System.Runtime.InteropServices.RuntimeInformation.FrameworkDescription;

@@ -17,9 +17,9 @@ public sealed class LetterTests
     [Fact]
     public void Letter_OfABareAgent_AsksByMaterial()
     {
-        var run = CliRun.Of("ask", "--letter", "--material", "polyurethane", "--agent", "chlorhexidine");
+        var run = CliRun.Of("ask", "--letter", "--material", "polyurethane-integral-skin", "--agent", "chlorhexidine");
         Assert.Equal(4, run.Code);
-        Assert.Contains("does the polyurethane of this part stand it?", run.Flat, StringComparison.Ordinal);
+        Assert.Contains("of this part stand it?", run.Flat, StringComparison.Ordinal);
         Assert.Contains("strength: for you to state", run.Flat, StringComparison.Ordinal);
     }
 

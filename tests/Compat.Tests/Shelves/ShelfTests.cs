@@ -1,5 +1,4 @@
 using Compat.Shelves;
-using Compat.Sites;
 
 namespace Compat.Tests.Shelves;
 
