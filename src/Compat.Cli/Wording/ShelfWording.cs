@@ -15,7 +15,7 @@ public static class ShelfWording
         ShelfWord.DoesItWithMore => "does it with more",
         ShelfWord.SparesButDoesNotReach => "spares but does not reach the level",
         ShelfWord.ReachesButHarms => "reaches but harms",
-        ShelfWord.HarmsAndDoesNotReach => "harms and does not reach the level",
+        ShelfWord.HarmsAndIsNotShownToReach => "harms, and is not shown to reach the level",
         _ => Words.Of(word).Replace('-', ' '),
     };
 

@@ -4,7 +4,7 @@ namespace Compat.Shelves;
 public enum ShelfWord
 {
     /// <summary>The part or people are harmed, and the level is not shown to be reached either.</summary>
-    HarmsAndDoesNotReach,
+    HarmsAndIsNotShownToReach,
 
     /// <summary>It reaches the level, and harms the part or people, or not both at once are to be had.</summary>
     ReachesButHarms,

@@ -66,14 +66,14 @@ internal sealed class ShelfMaker(KnowledgeBase kb, Product[] products)
         if (answer.Window is not { } window) return (OfCleaning(answer, harms, product), []);
         if (window.IsOpen && answer.Verdict >= Verdict.AllowedWithinLimits) return With(window, need, product);
         var reaches = window.IsOpen || window.Closure!.Code != ClosureCode.DoesNotKill;
-        if (harms) return (reaches ? ShelfWord.ReachesButHarms : ShelfWord.HarmsAndDoesNotReach, []);
+        if (harms) return (reaches ? ShelfWord.ReachesButHarms : ShelfWord.HarmsAndIsNotShownToReach, []);
         if (answer.PartVerdict == Verdict.NotEstablished || answer.Kill?.Verdict == Verdict.NotEstablished) return (ShelfWord.NotKnown, []);
         return (reaches ? ShelfWord.ReachesButHarms : ShelfWord.SparesButDoesNotReach, []);
     }
 
     /// <summary>Where nothing need be killed, what takes soil off does it; a label that does not say so leaves it open.</summary>
     private static ShelfWord OfCleaning(Answer answer, bool harms, Product product) =>
-        harms ? product.Removes.Count > 0 ? ShelfWord.ReachesButHarms : ShelfWord.HarmsAndDoesNotReach
+        harms ? product.Removes.Count > 0 ? ShelfWord.ReachesButHarms : ShelfWord.HarmsAndIsNotShownToReach
         : answer.Kill?.Verdict == Verdict.NotAllowed ? ShelfWord.SparesButDoesNotReach
         : answer.Verdict < Verdict.AllowedWithinLimits || product.Removes.Count == 0 ? ShelfWord.NotKnown
         : ShelfWord.DoesIt;

@@ -1,4 +1,6 @@
+using Compat.Curation;
 using Compat.Shelves;
+using Compat.Tests.Shipped;
 
 namespace Compat.Tests.Shelves;
 
@@ -58,13 +60,13 @@ public sealed class ShelfTests
     [Fact]
     public void Replacement_WhatOneLosesTheOtherWayRoundGains()
     {
-        var kb = KnowledgeBase.Shipped.With(Invented(2));
+        var kb = SiteFile.LayOver(KnowledgeBase.Shipped, RepositoryFile.Of("data", "demo", "eye-screening-clinic.yaml")).KnowledgeBase!;
         var shelf = Shelf.Of(kb);
-        var there = Replacement.Of(kb, shelf, new ProductId("spirit"), new ProductId("soap"));
-        var back = Replacement.Of(kb, shelf, new ProductId("soap"), new ProductId("spirit"));
+        var there = Replacement.Of(kb, shelf, new ProductId("plain-quat-wipe"), new ProductId("peroxide-wipe"));
+        var back = Replacement.Of(kb, shelf, new ProductId("peroxide-wipe"), new ProductId("plain-quat-wipe"));
         Assert.NotEmpty(there.Lost);
         Assert.Equal(there.Lost.Select(cell => (cell.Device, cell.Part)), back.Gained.Select(cell => (cell.Device, cell.Part)));
-        Assert.Throws<ArgumentException>(() => Replacement.Of(kb, shelf, new ProductId("spirit"), new ProductId("nothing")));
+        Assert.Throws<ArgumentException>(() => Replacement.Of(kb, shelf, new ProductId("plain-quat-wipe"), new ProductId("nothing")));
     }
 
     /// <summary>Invented devices that are all alike, and a shelf of a spirit and a soap.</summary>
@@ -74,7 +76,7 @@ public sealed class ShelfTests
         Name = "invented",
         Products =
         [
-            new() { Id = new("spirit"), Name = "spirit", Composition = Composition.Full, StrengthOf = StrengthOf.Liquid, Ingredients = [new() { Agent = new("isopropanol"), Strength = Seventy }] },
+            new() { Id = new("spirit"), Name = "spirit", Composition = Composition.Full, StrengthOf = StrengthOf.Liquid, Ph = [new(Interval.Closed(6, 8), PhState.InUse)], Methods = MethodSet.Of(ApplicationMethod.DampWipe), Ingredients = [new() { Agent = new("isopropanol"), Strength = Seventy }] },
             new() { Id = new("soap"), Name = "soap", Composition = Composition.Full, StrengthOf = StrengthOf.Liquid, Ingredients = [new() { Agent = new("nonionic-surfactant"), Strength = new(Interval.Exactly(1), StrengthUnit.PercentOf(StrengthBasis.MassPerMass)) }] },
         ],
         Devices = Enumerable.Range(1, devices).Select(i => new Device
