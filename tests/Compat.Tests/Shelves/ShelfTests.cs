@@ -1,6 +1,4 @@
-using Compat.Curation;
 using Compat.Shelves;
-using Compat.Tests.Shipped;
 
 namespace Compat.Tests.Shelves;
 
@@ -55,18 +53,6 @@ public sealed class ShelfTests
         Assert.Empty(change.NewDuties);
         Assert.Empty(change.NewProtection);
         Assert.Empty(change.GroupsLost);
-    }
-
-    [Fact]
-    public void Replacement_WhatOneLosesTheOtherWayRoundGains()
-    {
-        var kb = SiteFile.LayOver(KnowledgeBase.Shipped, RepositoryFile.Of("data", "demo", "eye-screening-clinic.yaml")).KnowledgeBase!;
-        var shelf = Shelf.Of(kb);
-        var there = Replacement.Of(kb, shelf, new ProductId("plain-quat-wipe"), new ProductId("peroxide-wipe"));
-        var back = Replacement.Of(kb, shelf, new ProductId("peroxide-wipe"), new ProductId("plain-quat-wipe"));
-        Assert.NotEmpty(there.Lost);
-        Assert.Equal(there.Lost.Select(cell => (cell.Device, cell.Part)), back.Gained.Select(cell => (cell.Device, cell.Part)));
-        Assert.Throws<ArgumentException>(() => Replacement.Of(kb, shelf, new ProductId("plain-quat-wipe"), new ProductId("nothing")));
     }
 
     /// <summary>Invented devices that are all alike, and a shelf of a spirit and a soap.</summary>
