@@ -9,7 +9,7 @@ namespace Compat.Cli;
 /// <summary>The whole command: reads the arguments, runs what they ask, returns the exit code.</summary>
 public static class CommandLine
 {
-    private static readonly string[] Names = ["ask", "map", "list", "find", "plan", "dilute", "mix", "bath", "pack", "check", "review", "format"];
+    private static readonly string[] Names = ["ask", "map", "list", "find", "plan", "dilute", "mix", "bath", "pack", "check", "review", "format", "site", "shelf", "completions"];
     private static readonly ParserConfiguration Configuration = new() { EnablePosixBundling = false, ResponseFileTokenReplacer = null };
 
     /// <summary>Runs one call.</summary>
@@ -17,8 +17,9 @@ public static class CommandLine
     /// <param name="stdout">Takes results.</param>
     /// <param name="stderr">Takes notes and what is wrong.</param>
     /// <param name="isTerminal">Whether results are read on a terminal; else lists are plain text, the same on every machine.</param>
+    /// <param name="stdin">Where answers to what is asked come from; the console's where left out.</param>
     /// <returns>The exit code (<see cref="ExitCode"/>).</returns>
-    public static int Run(string[] args, TextWriter stdout, TextWriter stderr, bool isTerminal)
+    public static int Run(string[] args, TextWriter stdout, TextWriter stderr, bool isTerminal, TextReader? stdin = null)
     {
         var help = new Option<string?>("--help", "-h", "-?") { Description = "Show what the command does, with examples", Arity = ArgumentArity.Zero, Recursive = true };
         var version = new Option<string?>("--version") { Description = "Show the version of the program and of the shipped data", Arity = ArgumentArity.Zero };
@@ -27,6 +28,12 @@ public static class CommandLine
         root.Options.Add(version);
         if (args.Length > 0 && Named(args[0]) is { } named) root.Subcommands.Add(named);
         else foreach (var name in Names) root.Subcommands.Add(Named(name)!);
+
+        if (args is ["complete", .. var words])
+        {
+            foreach (var word in Lookup.Completion.Of(words, root)) stdout.Write(word + "\n");
+            return ExitCode.Done;
+        }
 
         var parsed = root.Parse(args, Configuration);
         var asked = parsed.CommandResult.Command;
@@ -45,7 +52,7 @@ public static class CommandLine
 
         var problems = parsed.Errors.Count == 0 ? [] : Problems(parsed, root).ToList();
         if (asked is CliCommand runnable)
-            return runnable.Execute(new Call(parsed, stdout, stderr, isTerminal, problems));
+            return runnable.Execute(new Call(parsed, stdout, stderr, isTerminal, problems) { Stdin = stdin ?? Console.In });
         if (problems.Count == 0) problems.Add(BadInput.Of("no-command", "no command is given", "see `compat --help`"));
         return BadInput.Report(problems, stderr);
     }
@@ -65,6 +72,9 @@ public static class CommandLine
         "check" => new CheckCommand(),
         "review" => new ReviewCommand(),
         "format" => new FormatCommand(),
+        "site" => new SiteCommand(),
+        "shelf" => new ShelfCommand(),
+        "completions" => new CompletionsCommand(),
         _ => null,
     };
 

@@ -9,6 +9,12 @@ CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 var options = new CheckOptions { Today = new CalendarDate(2026, 11, 25) };
 Console.WriteLine($"{Environment.ProcessorCount} cores, {RuntimeVersion()}");
 
+if (args is ["shelf"])
+{
+    ShelfBenchmark.Print();
+    return;
+}
+
 foreach (var rules in new[] { 500, 500, 5_000, 50_000 })
 {
     var data = SyntheticData.Of(rules);
@@ -37,5 +43,6 @@ foreach (var run in Enumerable.Range(0, 6))
 }
 
 ReviewTimes.Print();
+ShelfBenchmark.Print();
 
 static string RuntimeVersion() => System.Runtime.InteropServices.RuntimeInformation.FrameworkDescription;

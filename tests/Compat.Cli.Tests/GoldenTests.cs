@@ -46,6 +46,12 @@ public sealed class GoldenTests
         { "plan-held", ["plan", "--site", Repository.Demo, "--device", "autorefractor", "--occasion", "incident-hold"] },
         { "plan-sheet-for-the-ward", ["plan", "--site", Repository.Demo, "--device", "tonometer", "--markdown"] },
         { "plan-bad-input", ["plan", "--site", Repository.Demo, "--device", "tonometr", "--occasion", "between-patient", "--level", "hi", "--accept", "patient", "--max-products", "0"] },
+        { "shelf-replace", ["shelf", "--replace", "plain-quat-wipe", "peroxide-wipe", "--site", Repository.Demo] },
+        { "shelf-bad-input", ["shelf", "--replace", "peroxide-wip", "quat", "--format", "html", "--site", Repository.Demo] },
+        { "find-misspelt", ["find", "policarbonate"] },
+        { "find-wheel", ["find", "wheel", "--site", Repository.Demo] },
+        { "site-bad-input", ["site", "new", "--out", ".", "--id", "My Site"] },
+        { "ask-letter", ["ask", "--letter", "--device", "slit-lamp", "--part", "lamp-housing", "--product", "large-white-wipe", "--method", "damp-wipe", "--residence", "1 min", "--site", Repository.Demo] },
         { "help-ask", ["ask", "--help"] },
     };
 

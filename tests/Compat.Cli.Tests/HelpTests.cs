@@ -10,6 +10,9 @@ public sealed class HelpTests
     [InlineData("pack")]
     [InlineData("review")]
     [InlineData("format")]
+    [InlineData("site")]
+    [InlineData("shelf")]
+    [InlineData("completions")]
     public void Help_OfEveryCommand_ShowsTwoWorkedExamples(string command)
     {
         var run = CliRun.Of(command, "--help");

@@ -1,3 +1,4 @@
+using System.CommandLine;
 using Compat.Cli.Input;
 using Compat.Cli.Json;
 using Compat.Cli.Text;
@@ -8,6 +9,7 @@ namespace Compat.Cli.Commands;
 internal sealed class AskCommand : QuestionCommand
 {
     private readonly QuestionOptions _options;
+    private readonly Option<string?> _letter;
 
     /// <summary>Makes the command.</summary>
     public AskCommand()
@@ -46,11 +48,13 @@ internal sealed class AskCommand : QuestionCommand
                 Cloth = One("--cloth", "WORD", "What the cloth is made of: cotton, cellulose, polyester"),
             },
         };
+        _letter = Flag("--letter", "Write the letter that asks for the statement a 'not established' lacks, without names");
     }
 
     /// <inheritdoc/>
     protected override int Execute(Call call, KnowledgeBase kb)
     {
+        if (IsLetter(call) && WantsJson(call)) call.Problems.Add(BadInput.Of("letter-and-json", "a letter is text, not JSON", null, "letter"));
         var question = QuestionReader.Read(_options, call.Parsed, kb, call.Problems);
         return question is { Device: not null, DevicePart: null } ? AskDevice(call, kb, question) : AskOne(call, kb, question);
     }
@@ -59,6 +63,7 @@ internal sealed class AskCommand : QuestionCommand
     {
         var answer = AskOrNote(call, () => kb.Ask(question));
         if (call.Problems.Count > 0 || answer is null) return BadInput.Report(call.Problems, call.Stderr);
+        if (IsLetter(call)) return Letters(call, kb, [answer], ExitCode.Of(answer));
         var names = NamesOf(kb);
         var serving = Serving.Of(kb, answer);
         if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new AnswerJson(json, names).Write(answer, serving));
@@ -70,10 +75,29 @@ internal sealed class AskCommand : QuestionCommand
     {
         var parts = AskOrNote(call, () => kb.AskDevice(question));
         if (call.Problems.Count > 0 || parts is null) return BadInput.Report(call.Problems, call.Stderr);
+        var answers = parts.Where(part => !part.NeedsNothing).Select(part => part.Answer).OfType<Answer>().ToArray();
+        if (IsLetter(call)) return Letters(call, kb, answers, ExitCode.Of(answers));
         var names = NamesOf(kb);
         var serving = parts.Where(part => part.Answer is not null).ToDictionary(part => part.Part.Id, part => Serving.OfPart(kb, part.Answer!));
         if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new AnswerJson(json, names).WriteDevice(question, parts, serving, kb.Identity));
         else new AnswerText(new Page(call.Stdout), names).WriteDevice(question, parts, serving, kb.Identity);
-        return ExitCode.Of(parts.Where(part => !part.NeedsNothing).Select(part => part.Answer).OfType<Answer>().ToArray());
+        return ExitCode.Of(answers);
+    }
+
+    private bool IsLetter(Call call) => call.Parsed.GetResult(_letter) is not null;
+
+    /// <summary>A letter for each answer that lacks a statement.</summary>
+    private static int Letters(Call call, KnowledgeBase kb, IReadOnlyList<Answer> answers, int code)
+    {
+        var needed = answers.Where(LetterText.IsNeeded).ToArray();
+        var page = new Page(call.Stdout);
+        foreach (var answer in needed)
+        {
+            if (!ReferenceEquals(answer, needed[0])) page.Line(new string('-', Page.Width));
+            new LetterText(page, kb, NamesOf(kb)).Write(answer);
+        }
+
+        if (needed.Length == 0) new Page(call.Stderr).Line("note: no statement is missing: the answer is established", 0, 2);
+        return code;
     }
 }

@@ -14,7 +14,11 @@ internal sealed record Example(string What, string Line);
 /// <param name="Stderr">Takes notes and what is wrong.</param>
 /// <param name="IsTerminal">Whether results are read on a terminal.</param>
 /// <param name="Problems">What is wrong so far; all of it is reported at once.</param>
-internal sealed record Call(ParseResult Parsed, TextWriter Stdout, TextWriter Stderr, bool IsTerminal, List<Problem> Problems);
+internal sealed record Call(ParseResult Parsed, TextWriter Stdout, TextWriter Stderr, bool IsTerminal, List<Problem> Problems)
+{
+    /// <summary>Where answers to what is asked come from.</summary>
+    public TextReader Stdin { get; init; } = Console.In;
+}
 
 /// <summary>A command with its examples.</summary>
 internal abstract class CliCommand : Command

@@ -9,15 +9,21 @@ internal abstract class DataCommand : CliCommand
 {
     private readonly Option<string?> _data;
     private readonly Option<string[]> _sites;
-    private readonly Option<string?> _json;
+    private readonly Option<string?>? _json;
 
     /// <summary>Makes the command.</summary>
     protected DataCommand(string name, string description, params Example[] examples)
+        : this(true, name, description, examples)
+    {
+    }
+
+    /// <summary>Makes the command, with or without the option that asks for JSON.</summary>
+    protected DataCommand(bool json, string name, string description, params Example[] examples)
         : base(name, description, examples)
     {
         _data = One("--data", "DIR", "Use the data of this folder in place of the shipped data");
         _sites = Many("--site", "FILE", "Lay a site file over the data: its products, devices and rules");
-        _json = Flag("--json", "Write JSON");
+        _json = json ? Flag("--json", "Write JSON") : null;
     }
 
     /// <inheritdoc/>
@@ -33,7 +39,7 @@ internal abstract class DataCommand : CliCommand
     protected abstract int Execute(Call call, KnowledgeBase kb);
 
     /// <summary>Whether the result is asked as JSON. What writes it is then called in a branch of its own, so that text alone never loads it.</summary>
-    protected bool WantsJson(Call call) => call.Parsed.GetResult(_json) is not null;
+    protected bool WantsJson(Call call) => _json is not null && call.Parsed.GetResult(_json) is not null;
 
     /// <summary>The names of a knowledge base.</summary>
     protected static Names NamesOf(KnowledgeBase kb) => new(kb);

@@ -15,16 +15,16 @@ internal sealed class ListCommand : DataCommand
     public ListCommand()
         : base(
             "list",
-            "Lists the part types, materials, agent classes, products or devices there are; trees are shown by indentation.",
+            "Lists the part types, materials, agent classes, organisms, products or devices there are; trees are shown by indentation.",
             new("The agent classes and their units of strength", "compat list agents"),
             new("The products of a site, as JSON", "compat list products --site site.yaml --json"))
     {
-        _kind = new Argument<string>("kind") { HelpName = "parts|materials|agents|products|devices", Description = "What to list" };
+        _kind = new Argument<string>("kind") { HelpName = "parts|materials|agents|organisms|products|devices", Description = "What to list" };
         Arguments.Add(_kind);
     }
 
     /// <summary>What can be listed.</summary>
-    public static IReadOnlyList<string> Kinds { get; } = ["parts", "materials", "agents", "products", "devices"];
+    public static IReadOnlyList<string> Kinds { get; } = Catalogue.Kinds;
 
     /// <inheritdoc/>
     protected override int Execute(Call call, KnowledgeBase kb)

@@ -68,7 +68,9 @@ internal static class HelpText
     {
         if (command == root) return "compat COMMAND [options]";
         var arguments = string.Concat(command.Arguments.Select(argument => " " + Label(argument)));
-        return $"compat {command.Name}{arguments} [options]";
+        var above = command.Parents.OfType<Command>().FirstOrDefault(parent => parent != root);
+        var below = command.Subcommands.Any(sub => !sub.Hidden) ? " COMMAND" : "";
+        return $"compat {(above is null ? "" : above.Name + " ")}{command.Name}{below}{arguments} [options]";
     }
 
     private static string Label(Argument argument) => argument.HelpName ?? argument.Name.ToUpperInvariant();

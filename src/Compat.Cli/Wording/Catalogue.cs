@@ -34,7 +34,10 @@ public static class Catalogue
         }
     }
 
-    /// <summary>The records of one kind: parts, materials, agents, products or devices.</summary>
+    /// <summary>The kinds of list.</summary>
+    public static IReadOnlyList<string> Kinds { get; } = ["parts", "materials", "agents", "organisms", "products", "devices"];
+
+    /// <summary>The records of one kind: parts, materials, agents, organisms, products or devices.</summary>
     public static IReadOnlyList<Entry> Of(KnowledgeBase kb, string kind) => kind switch
     {
         "parts" => InTree(kb.Data.Parts.Select(part => new Entry(kind, part.Id.Value, part.Name, part.Under?.Value, 0, part.AlsoCalled, [], null))),
@@ -44,6 +47,8 @@ public static class Catalogue
         "agents" => InTree(kb.Data.Agents.Select(agent => new Entry(
             kind, agent.Id.Value, agent.Name, agent.Under?.Value, 0, agent.AlsoCalled, agent.Cas,
             agent.Basis is { } unit ? "strength in " + unit : null))),
+        "organisms" => InTree(kb.Data.Organisms.Select(organism => new Entry(
+            kind, organism.Id.Value, organism.Name, null, 0, organism.AlsoCalled, [], NeedWording.Group(organism.Group)))),
         "products" => InTree(kb.Sites.SelectMany(site => site.Products).Select(product => new Entry(
             kind, product.Id.Value, product.Name, null, 0, [], [],
             string.Join(", ", product.Ingredients.Select(part => $"{part.Agent?.Value ?? part.Unknown}{(part.Strength is { } strength ? " " + strength : "")}"))))),

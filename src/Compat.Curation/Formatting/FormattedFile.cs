@@ -24,12 +24,5 @@ public sealed record FormattedFile(string Path, string ShownAs, ReadOnlyMemory<b
     /// <summary>Writes the canonical form in place of the file: a reader sees the old or the new one whole.</summary>
     /// <exception cref="IOException">It cannot be written.</exception>
     /// <exception cref="UnauthorizedAccessException">It may not be written.</exception>
-    public void Save()
-    {
-        var target = File.ResolveLinkTarget(Path, returnFinalTarget: true)?.FullName ?? Path;
-        var beside = target + ".new";
-        File.WriteAllBytes(beside, Encoding.UTF8.GetBytes(After));
-        if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(beside, File.GetUnixFileMode(target));
-        File.Move(beside, target, overwrite: true);
-    }
+    public void Save() => Editing.WholeFile.Replace(Path, After);
 }

@@ -19,6 +19,7 @@ internal static class FolderLayout
         ["mixing"] = FileKind.Mixing,
         ["persons"] = FileKind.Persons,
         ["protection"] = FileKind.Protection,
+        ["patterns"] = FileKind.Patterns,
     };
 
     private static readonly Dictionary<string, FileKind> Files = new()

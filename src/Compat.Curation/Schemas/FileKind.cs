@@ -59,4 +59,7 @@ public enum FileKind
 
     /// <summary>A record of what was done on a device.</summary>
     Done,
+
+    /// <summary>Kinds of device as asset lists name them.</summary>
+    Patterns,
 }

@@ -42,6 +42,8 @@ public sealed class JsonSchemaTests
         { "plan", ["plan", "--site", Repository.Demo, "--device", "vision-monitor", "--occasion", "after-outbreak", "--against", "non-enveloped-viruses", "--accept", "looks"] },
         { "plan", ["plan", "--site", Repository.Demo, "--device", "autorefractor", "--occasion", "incident-hold"] },
         { "plan", ["plan", "--site", Repository.Demo, "--device", "tonometer", "--against", "prions"] },
+        { "shelf", ["shelf", "--site", Repository.Demo] },
+        { "shelf", ["shelf", "--site", Repository.Demo, "--replace", "peroxide-wipe", "plain-quat-wipe"] },
         { "dilution", ["dilute", "--agent", "ethanol", "--from", "96 % v/v", "--to", "70 % v/v", "--volume", "1 L"] },
         { "dilution", ["dilute", "--agent", "quaternary-ammonium", "--from", "10 % w/w", "--to", "0.25 % w/w", "--mass", "2 kg"] },
         { "dilution", ["dilute", "--site", Repository.Demo, "--product", "chlorine-concentrate", "--volume", "5 L"] },
@@ -67,6 +69,7 @@ public sealed class JsonSchemaTests
     [InlineData("answer", """{"device":"x","parts":[],"cautions":["y"],"identity":[]}""")]
     [InlineData("mixing-answer", """{"first":"a","other":"b","hazardOnRecord":true,"hazards":[{}],"notFullyKnown":[],"cautions":["y"],"identity":[]}""")]
     [InlineData("dilution", """{"product":"x","litres":-1,"stockLitres":{"unit":"L"},"ingredients":[],"cautions":["y"],"identity":[]}""")]
+    [InlineData("shelf", """{"products":["a"],"rows":[{"device":"d","part":"p","types":["t"],"keptDry":false,"unserved":true,"cells":[{"product":"a","word":"good","more":[]}]}],"cautions":["y"],"identity":[]}""")]
     [InlineData("map", """{"materials":[],"agent":"Ethanol","cells":[],"identity":[{"name":"a","version":"b","hash":"c"}]}""")]
     public async Task Schema_WrongDocument_IsRefusedByBothValidators(string schema, string document)
     {

@@ -164,7 +164,7 @@ public sealed class SchemaFilesTests
     /// <summary>A site is broken in pieces: each of its records alone.</summary>
     private static IEnumerable<JToken> Parts(JObject site)
     {
-        yield return new JObject { ["site"] = site["site"]!.DeepClone(), ["here"] = site["here"]!.DeepClone() };
+        yield return new JObject { ["site"] = site["site"]!.DeepClone(), ["here"] = site["here"]!.DeepClone(), ["import"] = site["import"]!.DeepClone() };
         foreach (var list in site.Properties().Where(property => property.Value is JArray))
         {
             foreach (var record in list.Value.Take(SiteRecords))

@@ -1,0 +1,139 @@
+using System.Text;
+using Compat.Cli.Text;
+using Compat.Curation.Diagnostics;
+using Compat.Curation.Editing;
+using Compat.Exposures;
+using Compat.Knowledge;
+using Compat.Sites;
+
+namespace Compat.Cli.Shelving;
+
+/// <summary>Asks for a product line by line, section by section as a safety data sheet has it. What is wrong is said at once and asked again.</summary>
+/// <param name="input">Where answers come from.</param>
+/// <param name="page">Where questions go.</param>
+/// <param name="data">The data.</param>
+internal sealed class ProductPrompt(TextReader input, Page page, KnowledgeData data)
+{
+    private readonly Dictionary<string, List<string>> _written = new() { ["section-1"] = [], ["section-3"] = [], ["section-9"] = [], ["label"] = [] };
+    private readonly List<string> _ingredients = [];
+    private readonly List<string> _claims = [];
+
+    /// <summary>The answers as <see cref="ProductAnswers"/> reads them; null where the input ended before they were whole.</summary>
+    public string? Ask()
+    {
+        page.Line("Section 1, identification");
+        if (!Needed("section-1", "id", "id, lower-case words joined by hyphens") || !Needed("section-1", "name", "name")) return null;
+        page.Line("Section 3, composition");
+        if (!Needed("section-3", "composition", $"how much of it is known: {string.Join(", ", Words.All<Composition>())}")) return null;
+        Optional("section-3", "composition-dated", "date of that formulation");
+        while (Ingredient()) page.Line("noted", 2);
+        page.Line("Section 9, properties");
+        if (!Needed("section-9", "strength-of", $"what the strengths are a share of: {string.Join(", ", Words.All<StrengthOf>())}")) return null;
+        if (_written["section-9"][0].Contains("whole-wipe", StringComparison.Ordinal)) Optional("section-9", "liquid-share", "share of the wipe that is liquid, as 70 %");
+        Optional("section-9", "ph", "pH as it is used, as 6..8", figure => $"[{{ value: {Quoted(figure)}, of: in-use }}]");
+        Optional("section-9", "density", "density, as 1.02 kg/L");
+        page.Line("Label");
+        if (_written["section-9"][0].Contains("concentrate", StringComparison.Ordinal)) Optional("label", "dilution", "dilution in use, as 1..2 % v/v");
+        Optional("label", "methods", $"methods it is made for: {string.Join(", ", Words.All<ApplicationMethod>())}", Listed);
+        while (Claim()) page.Line("noted", 2);
+        return Text();
+    }
+
+    private bool Needed(string section, string key, string question)
+    {
+        while (Line(question) is { } answer)
+            if (answer.Length > 0 && Takes(section, $"{key}: {Quoted(answer)}")) return true;
+        return false;
+    }
+
+    private void Optional(string section, string key, string question, Func<string, string>? write = null)
+    {
+        while (Line(question + "; empty where not stated") is { Length: > 0 } answer)
+            if (Takes(section, $"{key}: {(write ?? Quoted)(answer)}")) return;
+    }
+
+    /// <summary>One ingredient; false once there are no more.</summary>
+    private bool Ingredient()
+    {
+        while (Line("ingredient: CAS number, agent or name, then its strength, as 67-63-0 30..60 % w/w; empty ends") is { Length: > 0 } answer)
+        {
+            var words = answer.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+            var cut = Array.FindIndex(words, 1, word => char.IsAsciiDigit(word[0]) || word[0] is '<' or '>' or '=');
+            var name = string.Join(' ', cut < 0 ? words : words[..cut]);
+            var key = Lookup.RegistryNumbers.LooksLikeCas(name) ? "cas" : AgentOf(name) is { } agent ? Agent(agent, ref name) : "unknown";
+            var strength = cut < 0 ? "" : $", strength: {Quoted(string.Join(' ', words[cut..]))}";
+            if (Takes(_ingredients, $"{{ {key}: {Quoted(name)}{strength} }}")) return true;
+        }
+
+        return false;
+    }
+
+    private bool Claim()
+    {
+        while (Line($"level the label claims: {string.Join(", ", Words.All<Compat.Efficacy.Level>())}; empty ends") is { Length: > 0 } level)
+        {
+            var wet = Line("wet time it takes, as 1 min") ?? "";
+            var methods = Line("by which methods, as damp-wipe wet-wipe") ?? "";
+            var temperature = Line("at which temperatures, as 15..30 °C") ?? "";
+            var shown = Line("the standard or registration it rests on; empty where the label shows none") ?? "";
+            var id = _claims.Count == 0 ? "claim" : $"claim-{_claims.Count + 1}";
+            var when = $"{{ wet-time: {Quoted(wet.StartsWith('>') ? wet : ">= " + wet)}, temperature: {Quoted(temperature)}, methods: {Listed(methods)} }}";
+            if (Takes(_claims, $"{{ id: {id}, when: {when}, reaches: {Quoted(level)}{(shown.Length == 0 ? "" : ", shown-by: " + Quoted(shown))} }}")) return true;
+        }
+
+        return false;
+    }
+
+    private bool Takes(string section, string line) => Takes(_written[section], line);
+
+    private bool Takes(List<string> list, string line)
+    {
+        list.Add(line);
+        var faults = ProductAnswers.Read(Text(), "answers", data).Diagnostics.Where(fault => Concerns(fault, line)).ToArray();
+        if (faults.Length == 0) return true;
+        list.RemoveAt(list.Count - 1);
+        foreach (var fault in faults) page.Line($"{fault.Message}{(fault.Help is null ? "" : "; " + fault.Help)}", 2, 4);
+        return false;
+    }
+
+    /// <summary>Whether a fault stands in the line just answered: what is still to come is not missing yet.</summary>
+    private static bool Concerns(Diagnostic fault, string line) =>
+        fault.Code != "missing-key" && fault.Place is { } place && place.Source.Text[place.Source.Lines.LineSpan(place.Position.Line).Start..].TrimStart(' ', '-').StartsWith(line, StringComparison.Ordinal);
+
+    private string? Line(string question)
+    {
+        page.Line(question + ":", 2, 4);
+        return input.ReadLine()?.Trim();
+    }
+
+    private string Text()
+    {
+        var text = new StringBuilder();
+        foreach (var (section, lines) in _written)
+        {
+            text.Append(section).Append(":\n");
+            foreach (var line in lines) text.Append("  ").Append(line).Append('\n');
+            var list = section switch { "section-3" => ("ingredients", _ingredients), "label" => ("label-claims", _claims), _ => ("", []) };
+            if (list.Item2.Count == 0) continue;
+            text.Append("  ").Append(list.Item1).Append(":\n");
+            foreach (var line in list.Item2) text.Append("    - ").Append(line).Append('\n');
+        }
+
+        return text.ToString();
+    }
+
+    private AgentClass? AgentOf(string name) =>
+        data.Agents.FirstOrDefault(agent => agent.Id.Value == name || Same(agent.Name, name)) ?? data.Agents.FirstOrDefault(agent => agent.AlsoCalled.Any(called => Same(called, name)));
+
+    private static string Agent(AgentClass agent, ref string name)
+    {
+        name = agent.Id.Value;
+        return "agent";
+    }
+
+    private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
+
+    private static string Listed(string words) => "[" + string.Join(", ", words.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries).Select(Quoted)) + "]";
+
+    private static string Quoted(string text) => "\"" + Printable.Of(text).Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";
+}
