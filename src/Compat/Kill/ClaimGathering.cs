@@ -86,8 +86,15 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
             {
                 Claim = new KillClaim
                 {
-                    Origin = ClaimOrigin.Published, Id = claim.Id.Value, Reaches = claim.Reaches, Kills = claim.Kills, DoesNotKill = claim.DoesNotKill,
-                    NamesThePart = claim.For.Count > 0, Needs = claim.Needs, Sources = claim.Sources, WellFounded = claim.Sources.Any(WasRead),
+                    Origin = ClaimOrigin.Published,
+                    Id = claim.Id.Value,
+                    Reaches = claim.Reaches,
+                    Kills = claim.Kills,
+                    DoesNotKill = claim.DoesNotKill,
+                    NamesThePart = claim.For.Count > 0,
+                    Needs = claim.Needs,
+                    Sources = claim.Sources,
+                    WellFounded = claim.Sources.Any(WasRead),
                 },
                 Methods = _axes.Methods(claim.When.Methods),
                 Spans = _axes.Of(claim.When, claim.Agent, dilutions),
@@ -137,8 +144,15 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
         {
             Claim = new KillClaim
             {
-                Origin = ClaimOrigin.Label, Id = product.Id.Value + ": " + claim.Id.Value, Reaches = claim.Reaches, Kills = claim.Kills, DoesNotKill = claim.DoesNotKill,
-                NamesThePart = claim.For.Count > 0, Needs = claim.Needs, ShownBy = claim.ShownBy, WellFounded = true,
+                Origin = ClaimOrigin.Label,
+                Id = product.Id.Value + ": " + claim.Id.Value,
+                Reaches = claim.Reaches,
+                Kills = claim.Kills,
+                DoesNotKill = claim.DoesNotKill,
+                NamesThePart = claim.For.Count > 0,
+                Needs = claim.Needs,
+                ShownBy = claim.ShownBy,
+                WellFounded = true,
             },
             Methods = _axes.Methods(claim.When.Methods, product),
             Spans = _axes.OfLabel(claim.When, product),
@@ -167,8 +181,14 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
     {
         Claim = new KillClaim
         {
-            Origin = ClaimOrigin.Instructions, Id = device.Id.Value + ": " + edition.Id.Value, Reaches = level.Reaches, Kills = level.Kills, NamesThePart = true, Needs = level.Needs,
-            Sources = edition.Source is { } source ? [source] : [], WellFounded = true,
+            Origin = ClaimOrigin.Instructions,
+            Id = device.Id.Value + ": " + edition.Id.Value,
+            Reaches = level.Reaches,
+            Kills = level.Kills,
+            NamesThePart = true,
+            Needs = level.Needs,
+            Sources = edition.Source is { } source ? [source] : [],
+            WellFounded = true,
         },
         Methods = methods,
         Spans = spans,

@@ -26,7 +26,11 @@ internal sealed record PartCase(int Ordinal, DevicePart Part, Question Question,
     {
         var question = new Question
         {
-            Device = asked.Device, DevicePart = part.Id, Serial = asked.Serial, Against = asked.Against, Occupied = asked.Occupied,
+            Device = asked.Device,
+            DevicePart = part.Id,
+            Serial = asked.Serial,
+            Against = asked.Against,
+            Occupied = asked.Occupied,
             Soil = asked.SoilOn.TryGetValue(part.Id, out var own) ? own : asked.Soil,
         };
         var plain = NeedMaker.Of(kb, question);

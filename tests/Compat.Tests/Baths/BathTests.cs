@@ -64,7 +64,12 @@ public sealed class BathTests
 
     private static BathQuestion Full(string claim, decimal measured) => new()
     {
-        Claim = new(claim), Today = Today, Measured = In(claim, measured), Activated = Today.AddDays(-2), Opened = Today.AddDays(-2), Expires = Today.AddDays(100),
+        Claim = new(claim),
+        Today = Today,
+        Measured = In(claim, measured),
+        Activated = Today.AddDays(-2),
+        Opened = Today.AddDays(-2),
+        Expires = Today.AddDays(100),
     };
 
     private static Strength In(string claim, decimal value) =>

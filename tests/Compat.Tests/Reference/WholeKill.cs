@@ -80,7 +80,8 @@ internal sealed partial class ReferenceWhole
         where (claim.Refuted is not null) == refuted && Is(c, claim.Agent) && Names(claim.For, v)
         let named = claim.For.Count > 0
         select Fill(c, claim.When, claim.Agent, claim.Reaches, claim.Kills, claim.DoesNotKill, false,
-            named && claim.Kind is ClaimKind.Guideline or ClaimKind.Standard, named) with { With = claim.With };
+            named && claim.Kind is ClaimKind.Guideline or ClaimKind.Standard, named) with
+        { With = claim.With };
     private bool Names(IReadOnlyList<PartId> parts, Variant v) => parts.Count == 0 || (v.Type is not null && parts.Any(p => _trees.Below(v.Type, p)));
     private bool WaterTooHard => _product!.StrengthOf == StrengthOf.Concentrate && _product.MostHardness is { } most
         && _sites.Any(s => s.Here.Hardness is { } water && !(water.Upper <= most));
@@ -93,8 +94,14 @@ internal sealed partial class ReferenceWhole
         bool instructed, bool mayBeHigh, bool namesPart)
     {
         Interval Or(AxisLimit limit, Interval named, Interval silent) =>
-            limit.Statement switch { AxisStatement.Within => limit.Range, AxisStatement.Any => Interval.Whole, AxisStatement.NotNamed => named, _
-                => silent };
+            limit.Statement switch
+            {
+                AxisStatement.Within => limit.Range,
+                AxisStatement.Any => Interval.Whole,
+                AxisStatement.NotNamed => named,
+                _
+                => silent
+            };
         var temperature = _trees.Convention(ConventionKey.ClaimTemperature).Range;
         var line = agent is null ? [] : _trees.Line(agent);
         var ph = ReferenceTrees.Nearest(line, a => a.Usual.Ph) ?? _trees.Convention(ConventionKey.UnstatedPh).Range;
@@ -106,8 +113,13 @@ internal sealed partial class ReferenceWhole
                 _product.Dilution ?? Interval.Exactly(1)),
             Or(when.Temperature, agent is null ? _product!.Temperature ?? temperature : temperature, temperature), Or(when.Ph, agent is null
                 ? Interval.Whole : ph, ph),
-            when.Methods.Statement switch { AxisStatement.Within => when.Methods.Methods, AxisStatement.Any => MethodSet.All,
-                AxisStatement.NotNamed when agent is null => named, _ => methods },
+            when.Methods.Statement switch
+            {
+                AxisStatement.Within => when.Methods.Methods,
+                AxisStatement.Any => MethodSet.All,
+                AxisStatement.NotNamed when agent is null => named,
+                _ => methods
+            },
             reaches, kills, not, instructed, mayBeHigh, namesPart);
     }
 

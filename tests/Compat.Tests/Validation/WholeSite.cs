@@ -82,7 +82,12 @@ internal static class WholeSite
 
     public static LevelDecision Decision { get; } = new()
     {
-        Device = new("viewer"), Part = new("pane"), Level = Level.Cleaned, DecidedBy = "infection prevention", Because = "it is covered", Sources = [new("manual")],
+        Device = new("viewer"),
+        Part = new("pane"),
+        Level = Level.Cleaned,
+        DecidedBy = "infection prevention",
+        Because = "it is covered",
+        Sources = [new("manual")],
     };
 
     public static Site Site { get; } = new()
