@@ -5,7 +5,7 @@ using Compat.People;
 namespace Compat.Tests.Reference;
 
 /// <summary>A claim that speaks of what is asked, with what its source leaves open filled in. Of an ingredient, or of the product itself.</summary>
-internal sealed record HeardClaim(Component? Of, ClaimBox When, Interval Strength, Interval Dilution, Interval Temperature, Interval Ph, MethodSet Methods,
+internal sealed record Told(Component? Of, ClaimBox When, Interval Strength, Interval Dilution, Interval Temperature, Interval Ph, MethodSet Methods,
     Level? Reaches, IReadOnlyList<OrganismTarget> Kills, IReadOnlyList<OrganismTarget> DoesNotKill, bool Instructed, bool MayBeHigh, bool NamesPart)
 {
     public IReadOnlyList<ClaimPartner> With { get; init; } = [];
@@ -55,18 +55,18 @@ internal sealed partial class ReferenceWhole
         var partners = axis != Axis.Strength ? [] : _data.Claims.SelectMany(c => c.With).Select(w => w.Strength.Range);
         return [.. claims, .. partners, .. standing, .. _data.PersonRules.Select(r => r.When.On(axis).Range)];
     }
-    private HeardClaim[][] Sources(Variant v)
+    private Told[][] Sources(Variant v)
     {
         var instructed = v.Speaking.SelectMany(e => e.Reaches).Where(r => r.Parts.Count == 0
             || r.Parts.Contains(_question.DevicePart!)).SelectMany(r =>
             r.Product is not null ? _product is not null
                 && r.Product == _product.Id ? [Said(null, r)] : [] : _ingredients.Where(i => Is(i, r.Agent!)).Select(i => Said(i, r)));
         var own = _product?.LabelClaims.Count > 0 ? Label(v) : [];
-        return [.. _ingredients.Select(i => (HeardClaim[])[.. own, .. instructed.Where(c => c.Of is null || c.Of == i),
+        return [.. _ingredients.Select(i => (Told[])[.. own, .. instructed.Where(c => c.Of is null || c.Of == i),
             .. _product?.LabelClaims.Count > 0 || !MayBePublished(i) ? [] : Published(v, i, refuted: false).Where(h =>
                 h.With.All(partner => _ingredients.Any(x => x != i && Is(x, partner.Agent)))
                 && !_ingredients.Any(x => Destroys(x, i) && !h.With.Any(partner => Is(x, partner.Agent))))])];
-        HeardClaim Said(Component? of, InstructedLevel r) => Fill(of, r.When, r.Agent, r.Reaches, r.Kills, [], true, true, true);
+        Told Said(Component? of, InstructedLevel r) => Fill(of, r.When, r.Agent, r.Reaches, r.Kills, [], true, true, true);
     }
     private bool MayBeUsed(ApplicationMethod method) => _product is null || _product.Methods.IsEmpty || _product.Methods.Contains(method);
     private bool Is(Component ingredient, AgentId agent) => !ingredient.Unknown && _trees.Below(ingredient.Agent, agent);
@@ -75,7 +75,7 @@ internal sealed partial class ReferenceWhole
     private bool Destroys(Component i, Component c) => i != c && (_trees.Line(c.Agent).SelectMany(a => a.InactivatedBy).Any(binds => Is(i, binds))
         || _data.MixingHazards.Any(h => h.Effects.Contains(MixingEffect.Inactivation) && h.WithAgent is { } with
             && ((Is(c, h.Agent) && Is(i, with)) || (Is(i, h.Agent) && Is(c, with)))));
-    private IEnumerable<HeardClaim> Published(Variant v, Component c, bool refuted) =>
+    private IEnumerable<Told> Published(Variant v, Component c, bool refuted) =>
         from claim in _data.Claims
         where (claim.Refuted is not null) == refuted && Is(c, claim.Agent) && Names(claim.For, v)
         let named = claim.For.Count > 0
@@ -85,23 +85,17 @@ internal sealed partial class ReferenceWhole
     private bool Names(IReadOnlyList<PartId> parts, Variant v) => parts.Count == 0 || (v.Type is not null && parts.Any(p => _trees.Below(v.Type, p)));
     private bool WaterTooHard => _product!.StrengthOf == StrengthOf.Concentrate && _product.MostHardness is { } most
         && _sites.Any(s => s.Here.Hardness is { } water && !(water.Upper <= most));
-    private IEnumerable<HeardClaim> Label(Variant v) =>
+    private IEnumerable<Told> Label(Variant v) =>
         from claim in _product!.LabelClaims
         where claim.ShownBy is not null && !WaterTooHard && Names(claim.For, v)
         select Fill(null, claim.When, null, claim.Reaches, claim.Kills, claim.DoesNotKill, false, true, claim.For.Count > 0);
-    private HeardClaim Fill(Component? of, ClaimBox when, AgentId? agent, Level? reaches, IReadOnlyList<OrganismTarget> kills,
+    private Told Fill(Component? of, ClaimBox when, AgentId? agent, Level? reaches, IReadOnlyList<OrganismTarget> kills,
         IReadOnlyList<OrganismTarget> not,
         bool instructed, bool mayBeHigh, bool namesPart)
     {
         Interval Or(AxisLimit limit, Interval named, Interval silent) =>
-            limit.Statement switch
-            {
-                AxisStatement.Within => limit.Range,
-                AxisStatement.Any => Interval.Whole,
-                AxisStatement.NotNamed => named,
-                _
-                => silent
-            };
+            limit.Statement == AxisStatement.Within ? limit.Range : limit.Statement == AxisStatement.Any ? Interval.Whole
+            : limit.Statement == AxisStatement.NotNamed ? named : silent;
         var temperature = _trees.Convention(ConventionKey.ClaimTemperature).Range;
         var line = agent is null ? [] : _trees.Line(agent);
         var ph = ReferenceTrees.Nearest(line, a => a.Usual.Ph) ?? _trees.Convention(ConventionKey.UnstatedPh).Range;
@@ -113,17 +107,12 @@ internal sealed partial class ReferenceWhole
                 _product.Dilution ?? Interval.Exactly(1)),
             Or(when.Temperature, agent is null ? _product!.Temperature ?? temperature : temperature, temperature), Or(when.Ph, agent is null
                 ? Interval.Whole : ph, ph),
-            when.Methods.Statement switch
-            {
-                AxisStatement.Within => when.Methods.Methods,
-                AxisStatement.Any => MethodSet.All,
-                AxisStatement.NotNamed when agent is null => named,
-                _ => methods
-            },
+            when.Methods.Statement == AxisStatement.Within ? when.Methods.Methods : when.Methods.Statement == AxisStatement.Any ? MethodSet.All
+            : when.Methods.Statement == AxisStatement.NotNamed && agent is null ? named : methods,
             reaches, kills, not, instructed, mayBeHigh, namesPart);
     }
 
-    private bool IsMet(Variant v, HeardClaim[] claims, KillTarget target, WholePoint at)
+    private bool IsMet(Variant v, Told[] claims, KillTarget target, WholePoint at)
     {
         var able = claims.Where(c => Meets(c, target) && IsReached(c, v, at.Method) && c.Methods.Contains(at.Method)
             && c.Dilution.Contains(at.Dilution)
@@ -138,10 +127,10 @@ internal sealed partial class ReferenceWhole
     private List<decimal> Temperatures(WholePoint at) => Samples.On(Axis.Temperature, at.Temperature);
     private List<decimal> Strengths(Component c, WholePoint at) => Samples.On(Axis.Strength, c.Strength.Scale(at.Dilution));
 
-    private bool HasPartners(HeardClaim claim, decimal dilution) => claim.With.All(partner => _ingredients.Any(i => i != claim.Of && Is(i, partner.Agent)
+    private bool HasPartners(Told claim, decimal dilution) => claim.With.All(partner => _ingredients.Any(i => i != claim.Of && Is(i, partner.Agent)
         && (partner.Strength.Statement != AxisStatement.Within || i.Strength.Scale(dilution).LiesIn(partner.Strength.Range))));
 
-    private bool Meets(HeardClaim claim, KillTarget target)
+    private bool Meets(Told claim, KillTarget target)
     {
         bool Includes(OrganismGroup group) => claim.Kills.Contains(OrganismTarget.Of(group))
             || (claim.Reaches is { } reached && _data.Levels.Any(l => l.Level == reached && l.Includes.Contains(group)));
@@ -153,7 +142,7 @@ internal sealed partial class ReferenceWhole
             && !claim.DoesNotKill.Contains(against) && !claim.DoesNotKill.Contains(OrganismTarget.Of(GroupOf(against))));
     }
 
-    private static bool IsReached(HeardClaim c, Variant v, ApplicationMethod method) => c.Instructed || c.NamesPart
+    private static bool IsReached(Told c, Variant v, ApplicationMethod method) => c.Instructed || c.NamesPart
         || v.Geometry is not (Geometry.Lumen or Geometry.Porous) || !(IsWiping(method) || method == ApplicationMethod.Spray);
 
     private bool ClothBinds() => _question.Cloth is { } cloth && (_product?.BoundByCloths ?? []).Concat(_part.Components.Where(i => !i.Unknown)
