@@ -45,6 +45,9 @@ public sealed class KnowledgeBase
     /// <summary>The rules that those words became: rules of their device's instructions, beside the ones its site has written.</summary>
     public IReadOnlyList<Rule> InstructionRules { get; }
 
+    /// <summary>The records numbered and sorted for asking.</summary>
+    internal CompiledBase Compiled => _compiled;
+
     /// <summary>Checks records and makes a knowledge base of them.</summary>
     /// <param name="data">The records.</param>
     /// <param name="knowledgeBase">The knowledge base; null where anything is wrong.</param>
@@ -176,11 +179,19 @@ public sealed class KnowledgeBase
     /// <param name="question">The question whose agent or product does not serve.</param>
     public (IReadOnlyList<ProductId> Products, IReadOnlyList<AgentId> Agents) Serving(Question question)
     {
-        var plain = question with { Agent = null, Strength = null, Dilution = null, Ph = null, Residence = null, Temperature = null, Uses = null };
-        var products = Sites.SelectMany(site => site.Products).Select(product => product.Id).Where(id => id != question.Product)
-            .Where(id => TryAsk(plain with { Product = id }, out var answer, out _) && answer!.Verdict >= Verdict.AllowedWithinLimits).OrderBy(id => id).ToArray();
-        return products.Length > 0 ? (products, []) : ([], question.JudgesKillAndPeople ? AgentsWithWindow(plain) : Alternatives(question));
+        var products = ServingProducts(question);
+        return products.Count > 0 ? (products, []) : ([], question.JudgesKillAndPeople ? AgentsWithWindow(Plain(question)) : Alternatives(question));
     }
+
+    /// <summary>The products of the sites that serve where the agent or product asked does not, by the same method.</summary>
+    /// <param name="question">The question whose agent or product does not serve.</param>
+    public IReadOnlyList<ProductId> ServingProducts(Question question) =>
+        Sites.SelectMany(site => site.Products).Select(product => product.Id).Where(id => id != question.Product)
+            .Where(id => TryAsk(Plain(question) with { Product = id }, out var answer, out _) && answer!.Verdict >= Verdict.AllowedWithinLimits).OrderBy(id => id).ToArray();
+
+    /// <summary>A question without what it says of its agent or product.</summary>
+    private static Question Plain(Question question) =>
+        question with { Agent = null, Product = null, Strength = null, Dilution = null, Ph = null, Residence = null, Temperature = null, Uses = null };
 
     /// <summary>Answers a question for every part of its device: worst first, those that need nothing last.</summary>
     /// <param name="question">A question with <see cref="Question.Device"/> and without a part.</param>

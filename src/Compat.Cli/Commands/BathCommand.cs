@@ -4,7 +4,6 @@ using Compat.Baths;
 using Compat.Cli.Json;
 using Compat.Cli.Text;
 using Compat.Curation.Text;
-using Compat.Efficacy;
 using Compat.Exposures;
 using Compat.Knowledge;
 
@@ -60,8 +59,8 @@ internal sealed class BathCommand : DataCommand
         if (passed && failed) call.Problems.Add(BadInput.Of("passed-and-failed", "a test has not both passed and failed", null, "failed"));
         var question = new BathQuestion
         {
-            Product = Known(call, _product, kb.Sites.SelectMany(site => site.Products).Select(p => p.Id.Value), "product", text => new ProductId(text)),
-            Claim = Known(call, _claim, kb.Data.Claims.Select(c => c.Id.Value), "claim", text => new ClaimId(text)),
+            Product = Known(call, _product, kb.Sites.SelectMany(site => site.Products).Select(p => p.Id), "product"),
+            Claim = Known(call, _claim, kb.Data.Claims.Select(c => c.Id), "claim"),
             Today = today,
             Measured = Measured(call),
             Tested = Day(call, _tested, today) ?? (passed || failed ? today : null),
@@ -78,15 +77,6 @@ internal sealed class BathCommand : DataCommand
         if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new BathJson(json).Write(answer!));
         else new BathText(new Page(call.Stdout), NamesOf(kb)).Write(answer!);
         return answer!.Verdict == BathVerdict.Use ? ExitCode.Done : ExitCode.NotAllowed;
-    }
-
-    private static TId? Known<TId>(Call call, Option<string?> option, IEnumerable<string> known, string kind, Func<string, TId> make) where TId : class
-    {
-        if (call.Parsed.GetValue(option) is not { } text) return null;
-        var ids = known.ToArray();
-        if (ids.Contains(text)) return make(text);
-        call.Problems.Add(BadInput.Of("unknown-" + kind, $"there is no {kind} `{text}`", Validation.NearestNames.Help(text, ids), option.Name[2..]));
-        return null;
     }
 
     private Strength? Measured(Call call)

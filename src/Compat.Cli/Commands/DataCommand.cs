@@ -35,6 +35,16 @@ internal abstract class DataCommand : CliCommand
             : Execute(call, loaded);
     }
 
+    /// <summary>The id that an option names, of those there are; one that is not there is noted with the nearest.</summary>
+    protected static TId? Known<TId>(Call call, Option<string?> option, IEnumerable<TId> known, string kind) where TId : class
+    {
+        if (call.Parsed.GetValue(option) is not { } text) return null;
+        var ids = known.ToArray();
+        if (ids.FirstOrDefault(id => id.ToString() == text) is { } found) return found;
+        call.Problems.Add(BadInput.Of("unknown-" + kind, $"there is no {kind} `{text}`", Validation.NearestNames.Help(text, ids.Select(id => id.ToString()!)), option.Name[2..]));
+        return null;
+    }
+
     /// <summary>Runs the command on a knowledge base.</summary>
     protected abstract int Execute(Call call, KnowledgeBase kb);
 

@@ -89,11 +89,8 @@ internal sealed class DiluteCommand : DataCommand
 
     private Product? Product(Call call, KnowledgeBase kb)
     {
-        if (call.Parsed.GetValue(_product) is not { } id) return null;
         var products = kb.Sites.SelectMany(site => site.Products).ToArray();
-        var found = products.FirstOrDefault(p => p.Id.Value == id);
-        if (found is null) call.Problems.Add(BadInput.Of("unknown-product", $"there is no product `{id}`", Validation.NearestNames.Help(id, products.Select(p => p.Id.Value)), "product"));
-        return found;
+        return Known(call, _product, products.Select(p => p.Id), "product") is { } id ? products.First(p => p.Id == id) : null;
     }
 
     private AgentId? Agent(Call call, Product? product)

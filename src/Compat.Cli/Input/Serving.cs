@@ -20,10 +20,7 @@ public sealed record Serving(IReadOnlyList<ProductId> Products, IReadOnlyList<Ag
     public static Serving OfPart(KnowledgeBase kb, Answer answer)
     {
         if (answer.Verdict > Verdict.NotEstablished || answer.Kill is null || IsOutside(answer)) return new([], []);
-        var plain = answer.Question with { Agent = null, Strength = null, Dilution = null, Ph = null, Residence = null, Temperature = null, Uses = null };
-        var products = kb.Sites.SelectMany(site => site.Products).Select(product => product.Id).Where(id => id != answer.Question.Product)
-            .Where(id => kb.TryAsk(plain with { Product = id }, out var other, out _) && other!.Verdict >= Verdict.AllowedWithinLimits).OrderBy(id => id);
-        return new([.. products], []);
+        return new(kb.ServingProducts(answer.Question), []);
     }
 
     /// <summary>Whether no agent at all is the answer: prions, soil where it must be dry.</summary>

@@ -97,7 +97,7 @@ public static class Bath
         }
 
         BoxValidation.Strength(scope, new ProblemPlace(RecordKind.Question, ""), "measured", measured.Percent, measured.Unit);
-        var compiled = new CompiledBase(kb.Data, kb.Sites, []);
+        var compiled = kb.Compiled;
         if (StrengthConversion.Convert(measured, compiled.Agent(keeping.Agent), Density(scope, question), compiled.Convention(ConventionKey.SolutionDensity).Range) is { } percent) return percent;
         scope.Add("no-conversion", place, $"`{measured.Unit}` cannot be turned into `{basis}` for `{keeping.Agent}`", "its density or its share of available chlorine is not on record");
         return null;

@@ -12,7 +12,7 @@ internal sealed record AgentTraits(
 /// <summary>What a part type has, its ancestors' statements included.</summary>
 internal sealed record PartTraits(
     PartType Part, IReadOnlyList<MaterialSlot> Materials, bool MaterialsKnown, ApplicationMethod Wettest, IReadOnlyList<Act> Never, Geometry Geometry,
-    TouchedBy? TouchedBy, IReadOnlyList<Duty> Duties)
+    TouchedBy? TouchedBy, IReadOnlyList<SoilKind> Soil, IReadOnlyList<WayOut> WaysOut, string? FunctionCheck, decimal? DryBeforePower, IReadOnlyList<Duty> Duties)
 {
     /// <summary>The materials it has for certain: those of which there is no other candidate.</summary>
     public IEnumerable<MaterialId> CertainMaterials => Materials.Where(slot => slot.OneOf.Count == 1).Select(slot => slot.OneOf[0]);
@@ -155,6 +155,10 @@ internal sealed class CompiledBase
         IReadOnlyList<Act>? never = null;
         Geometry? geometry = null;
         TouchedBy? touchedBy = null;
+        IReadOnlyList<SoilKind>? soil = null;
+        IReadOnlyList<WayOut>? waysOut = null;
+        string? functionCheck = null;
+        decimal? dryBeforePower = null;
         var duties = new List<Duty>();
         for (var at = node; at >= 0; at = Parts.Parent(at))
         {
@@ -164,6 +168,10 @@ internal sealed class CompiledBase
             never ??= part.Never;
             geometry ??= part.Geometry;
             touchedBy ??= part.TouchedBy;
+            soil ??= part.Soil;
+            waysOut ??= part.WayOut;
+            functionCheck ??= part.FunctionCheck;
+            dryBeforePower ??= part.DryBeforePower;
             duties.AddRange(part.Duties);
         }
 
@@ -175,6 +183,10 @@ internal sealed class CompiledBase
             never ?? [],
             geometry ?? Geometry.Open,
             touchedBy,
+            soil ?? [],
+            waysOut ?? [],
+            functionCheck,
+            dryBeforePower,
             duties);
     }
 }

@@ -52,6 +52,23 @@ internal sealed record Substance
 
     public required MethodSet Methods { get; init; }
 
+    /// <summary>The dilutions, stretch by stretch of pH, at which a component can have a strength and the liquid a pH; of what has no strength of its own, the pH alone decides.</summary>
+    public IEnumerable<Span> DilutionsAt(Component? component, Span strength, Span ph, Span within)
+    {
+        var dilution = within.Intersect(Span.Of(Dilution));
+        if (component is not null)
+        {
+            if (Product is not null) dilution = dilution.Intersect(Pieces.DilutionsThatReach(component.Strength, strength));
+            else if (!strength.Meets(Span.Of(component.Strength))) yield break;
+        }
+
+        foreach (var segment in Ph)
+        {
+            var here = dilution.Intersect(segment.Dilution);
+            if (!here.IsEmpty && ph.Meets(Span.Of(segment.Ph))) yield return here;
+        }
+    }
+
     /// <summary>All the pH that occurs over some dilutions; null where no segment meets them.</summary>
     public Interval? PhWithin(Span dilutions)
     {

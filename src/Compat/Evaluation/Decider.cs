@@ -167,7 +167,7 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
     /// <summary>Whether a rule is known by instructions, a test or a publication, and a source of standing was read.</summary>
     internal static bool IsWellFounded(CompiledBase kb, CompiledRule rule) =>
         rule.Rule.KnownBy is KnownBy.Test or KnownBy.Instructions or KnownBy.Published
-        && rule.Rule.Sources.Any(id => kb.SourcesById.TryGetValue(id, out var source) && !source.Recalled && source.Trust != Trust.Weak && source.Kind != SourceKind.CommonPractice);
+        && rule.Rule.Sources.Any(id => kb.SourcesById.TryGetValue(id, out var source) && source.IsWellFounded);
 
     private static string Name(CompiledRule rule) => rule.Rule.Agent?.Value ?? rule.Rule.Product!.Value;
 

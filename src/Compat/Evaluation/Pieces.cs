@@ -81,13 +81,8 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
     {
         var strength = SpanOf(leaf, Axis.Strength);
         var ph = SpanOf(leaf, Axis.Ph);
-        var dilution = SpanOf(leaf, Axis.Dilution).Intersect(Span.Of(substance.Dilution));
-        if (substance.Product is not null) dilution = dilution.Intersect(DilutionsThatReach(component.Strength, strength));
-        else if (!strength.Meets(Span.Of(component.Strength))) return;
-        foreach (var segment in substance.Ph)
+        foreach (var here in substance.DilutionsAt(component, strength, ph, SpanOf(leaf, Axis.Dilution)))
         {
-            var here = dilution.Intersect(segment.Dilution);
-            if (here.IsEmpty || !ph.Meets(Span.Of(segment.Ph))) continue;
             var spans = new Span[Piece.Count];
             spans[Piece.Residence] = SpanOf(leaf, Axis.Residence);
             spans[Piece.Dilution] = here;

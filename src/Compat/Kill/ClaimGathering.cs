@@ -1,6 +1,5 @@
 using Compat.Efficacy;
 using Compat.Evaluation;
-using Compat.Knowledge;
 using Compat.Mixing;
 using Compat.Sites;
 
@@ -80,7 +79,7 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
         foreach (var claim in Base.Data.Claims)
         {
             if (claim.Refuted is not null || !Base.Agents.IsAtOrBelow(component.Agent, Base.Agents[claim.Agent.Value])) continue;
-            if (claim.For.Count > 0 && !variants.Any(v => v.Part >= 0 && claim.For.Any(part => Base.Parts.IsAtOrBelow(v.Part, Base.Parts[part.Value])))) continue;
+            if (claim.For.Count > 0 && !variants.Any(v => v.IsOneOf(Base, claim.For))) continue;
             if (!destroyers.All(by => claim.With.Any(partner => Base.Agents.IsAtOrBelow(by.Agent, Base.Agents[partner.Agent.Value])))) continue;
             foreach (var dilutions in DilutionsOfPartners(claim, component)) yield return new ClaimOnAxes
             {
@@ -195,5 +194,5 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
         Edition = edition.Id,
     };
 
-    private bool WasRead(SourceId id) => Base.SourcesById.TryGetValue(id, out var source) && !source.Recalled && source.Trust != Trust.Weak && source.Kind != SourceKind.CommonPractice;
+    private bool WasRead(SourceId id) => Base.SourcesById.TryGetValue(id, out var source) && source.IsWellFounded;
 }

@@ -73,12 +73,9 @@ internal sealed class KillCover(CompiledBase kb, Substance substance, IReadOnlyL
     /// <summary>Lays an uncovered box on the axes of a window: where a strength it holds is met.</summary>
     private IEnumerable<Span[]> Laid(Component? component, Span[] open)
     {
-        foreach (var segment in substance.Ph)
+        if (!open[ClaimOnAxes.Temperature].Meets(Span.Of(substance.Temperature))) yield break;
+        foreach (var dilution in substance.DilutionsAt(component, open[ClaimOnAxes.Strength], open[ClaimOnAxes.Ph], open[ClaimOnAxes.Dilution]))
         {
-            var dilution = open[ClaimOnAxes.Dilution].Intersect(segment.Dilution).Intersect(Span.Of(substance.Dilution));
-            if (component is not null && substance.Product is not null) dilution = dilution.Intersect(Pieces.DilutionsThatReach(component.Strength, open[ClaimOnAxes.Strength]));
-            else if (component is not null && !open[ClaimOnAxes.Strength].Meets(Span.Of(component.Strength))) continue;
-            if (dilution.IsEmpty || !open[ClaimOnAxes.Ph].Meets(Span.Of(segment.Ph)) || !open[ClaimOnAxes.Temperature].Meets(Span.Of(substance.Temperature))) continue;
             var hole = new Span[WindowAxes.Count];
             hole[WindowAxes.Dilution] = dilution;
             hole[WindowAxes.Strength] = open[ClaimOnAxes.Strength];

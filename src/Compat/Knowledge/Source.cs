@@ -76,4 +76,7 @@ public sealed record Source
 
     /// <summary>A remark for the reader.</summary>
     public string? Note { get; init; }
+
+    /// <summary>Whether it was read, has standing, and is more than practice.</summary>
+    internal bool IsWellFounded => !Recalled && Trust != Trust.Weak && Kind != SourceKind.CommonPractice;
 }

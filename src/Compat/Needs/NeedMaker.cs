@@ -24,7 +24,7 @@ internal static class NeedMaker
         var traits = types.Select(t => kb.Part(kb.Parts[t.Value])).ToArray();
         var touched = question.TouchedBy ?? part?.TouchedBy ?? MostDemanding(traits.Select(t => t.TouchedBy));
         var asked = question.Soil;
-        var soil = asked ?? part?.Soil ?? types.SelectMany(t => UsualSoil(kb, t)).Distinct().ToArray();
+        var soil = asked ?? part?.Soil ?? traits.SelectMany(t => t.Soil).Distinct().ToArray();
         var rules = touched is { } contact
             ? kb.Data.Needs.Where(rule => rule.TouchedBy.Contains(contact) && (rule.Soil.Count == 0 || rule.Soil.Any(soil.Contains))).OrderBy(rule => rule.Id).ToArray()
             : [];
@@ -69,13 +69,6 @@ internal static class NeedMaker
         }
 
         return most;
-    }
-
-    private static IReadOnlyList<SoilKind> UsualSoil(CompiledBase kb, PartId type)
-    {
-        foreach (var node in kb.Parts.Upward(kb.Parts[type.Value]))
-            if (kb.Data.Parts[node].Soil is { } soil) return soil;
-        return [];
     }
 
     /// <summary>What touches it, or may: every candidate counts for whom it reaches.</summary>

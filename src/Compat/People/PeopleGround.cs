@@ -48,7 +48,7 @@ internal sealed class PeopleGround(CompiledBase kb, Question question, Substance
 
     private bool IsFor(PersonRule rule) =>
         (rule.Patients.Any(need.Patients.Contains) || (rule.Occupied && need.Occupied && rule.Patients.Count == 0))
-        && (rule.For.Count == 0 || variants.Any(v => v.Part >= 0 && rule.For.Any(part => kb.Parts.IsAtOrBelow(v.Part, kb.Parts[part.Value]))));
+        && (rule.For.Count == 0 || variants.Any(v => v.IsOneOf(kb, rule.For)));
 
     private IEnumerable<Span[]> Laid(PersonRule rule, Component component)
     {
@@ -58,12 +58,8 @@ internal sealed class PeopleGround(CompiledBase kb, Question question, Substance
         if (!temperature.Meets(Span.Of(substance.Temperature))) yield break;
         var (residence, uses) = (Residence(rule.When.Residence), On(rule.When.Uses));
         if (!residence.Meets(Span.Of(question.Residence ?? Interval.Above(0m))) || !uses.Meets(Span.Of(question.Uses is { } n ? Interval.Closed(1m, n) : Interval.AtLeast(1m)))) yield break;
-        if (substance.Product is null && !strength.Meets(Span.Of(component.Strength))) yield break;
-        foreach (var segment in substance.Ph)
+        foreach (var dilution in substance.DilutionsAt(component, strength, ph, Span.Whole))
         {
-            var dilution = segment.Dilution.Intersect(Span.Of(substance.Dilution));
-            if (substance.Product is not null) dilution = dilution.Intersect(Pieces.DilutionsThatReach(component.Strength, strength));
-            if (dilution.IsEmpty || !ph.Meets(Span.Of(segment.Ph))) continue;
             var hole = new Span[WindowAxes.Count];
             hole[WindowAxes.Residence] = residence;
             hole[WindowAxes.Uses] = uses;

@@ -77,5 +77,5 @@ internal sealed class PartPlanner(CompiledBase kb, WindowFinder finder, Shelf sh
     }));
 
     private WayOut[] WaysOfType(PartCase one) => one.Part.OneOfTypes
-        .SelectMany(type => kb.Parts.Upward(kb.Parts[type.Value]).Select(node => kb.Data.Parts[node].WayOut).FirstOrDefault(ways => ways is not null) ?? []).Distinct().OrderBy(way => way).ToArray();
+        .SelectMany(type => kb.Part(kb.Parts[type.Value]).WaysOut).Distinct().OrderBy(way => way).ToArray();
 }

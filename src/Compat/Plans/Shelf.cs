@@ -1,4 +1,5 @@
 using Compat.Evaluation;
+using Compat.Kill;
 using Compat.Knowledge;
 using Compat.People;
 using Compat.Sites;
@@ -45,16 +46,13 @@ internal sealed class Shelf
         var held = _here.Gloves.Where(glove => lists.All(list => list.Any(material => Names(material, glove))) && !protection.Any(one => one.GlovesFail.Contains(glove, StringComparer.OrdinalIgnoreCase))).ToArray();
         var gloves = lists.SelectMany(list => list).Where(material => held.Any(glove => Names(material, glove))).Distinct().ToArray();
         var missing = lists.Length > 0 && _here.Gloves.Count > 0 && held.Length == 0 ? new MissingThing(MissingCode.Gloves, lists.SelectMany(list => list).Distinct().Where(material => lists.All(list => list.Contains(material))).ToArray()) : null;
-        return new(rank, product, substance, question.Cloth ?? ClothFor(product, agents), HarmClass.Hazards(_kb, substance), protection, gloves, missing);
+        return new(rank, product, substance, question.Cloth ?? ClothFor(product, substance), HarmClass.Hazards(_kb, substance), protection, gloves, missing);
     }
 
     /// <summary>The first cloth at hand that does not bind it; where all do, the first. A product that is a wipe brings its own.</summary>
-    private string? ClothFor(Product product, IReadOnlyList<Component> agents) =>
+    private string? ClothFor(Product product, Substance substance) =>
         product.StrengthOf == StrengthOf.WholeWipe || _here.Cloths.Count == 0 ? null
-        : _here.Cloths.FirstOrDefault(cloth => !Binds(product, agents, cloth)) ?? _here.Cloths[0];
-
-    private bool Binds(Product product, IReadOnlyList<Component> agents, string cloth) =>
-        product.BoundByCloths.Any(bound => Names(bound, cloth)) || agents.Any(c => _kb.Agents.Upward(c.Agent).Any(node => _kb.Data.Agents[node].BoundBy.Any(bound => Names(bound, cloth))));
+        : _here.Cloths.FirstOrDefault(cloth => !ClothBinding.Binds(_kb, substance, cloth)) ?? _here.Cloths[0];
 
     private IEnumerable<Protection> Records(int node, Component component) =>
         _kb.Data.Protections.Where(one => one.Agent == _kb.Data.Agents[node].Id && (one.When.Strength.Statement != AxisStatement.Within || MayReach(component.Strength, one.When.Strength.Range)));

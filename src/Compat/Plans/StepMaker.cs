@@ -108,7 +108,7 @@ internal sealed class StepMaker(KnowledgeBase knowledge, CompiledBase kb, Shelf 
 
     private PlanStep Drying(IReadOnlyList<PlanOption> chosen)
     {
-        var waits = chosen.SelectMany(option => option.Case.Part.OneOfTypes).Select(type => kb.Parts.Upward(kb.Parts[type.Value]).Select(node => kb.Data.Parts[node].DryBeforePower).FirstOrDefault(wait => wait is not null)).ToArray();
+        var waits = chosen.SelectMany(option => option.Case.Part.OneOfTypes).Select(type => kb.Part(kb.Parts[type.Value]).DryBeforePower).ToArray();
         return Plain(StepOrder.Dry) with
         {
             Parts = chosen.Select(option => option.Case.Part.Id).ToArray(),
@@ -126,7 +126,7 @@ internal sealed class StepMaker(KnowledgeBase knowledge, CompiledBase kb, Shelf 
     };
 
     private IEnumerable<KeyValuePair<DevicePartId, string>> Checks(PartCase one) =>
-        one.Part.OneOfTypes.Select(type => kb.Parts.Upward(kb.Parts[type.Value]).Select(node => kb.Data.Parts[node].FunctionCheck).FirstOrDefault(check => check is not null))
+        one.Part.OneOfTypes.Select(type => kb.Part(kb.Parts[type.Value]).FunctionCheck)
             .OfType<string>().Distinct().Select(check => new KeyValuePair<DevicePartId, string>(one.Part.Id, check));
 
     private static (PlanOption Option, Use Use)[] All(IReadOnlyList<PlanOption> chosen) => chosen.SelectMany(option => option.Uses.Select(use => (option, use))).ToArray();

@@ -11,11 +11,8 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
 
     public WindowClosure Find()
     {
-        var kills = (from set in Enumerable.Range(0, ground.Sets.Count)
-                     from method in ground.Methods
-                     from box in ground.Boxes(ground.KillHoles(set, method))
-                     select (Set: set, Method: method, Box: box)).ToArray();
-        if (kills.Length == 0)
+        var kills = ground.KillBoxes;
+        if (kills.Count == 0)
             return new WindowClosure { Code = ClosureCode.DoesNotKill, Kill = new KillReasons(ground).Of().Reasons };
 
         var part = ground.Methods.SelectMany(method => ground.Boxes(ground.PartHoles(method)).Select(box => (Method: method, Box: box))).ToArray();
@@ -27,7 +24,7 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
             return new WindowClosure { Code = ClosureCode.HarmsPeople, Arguments = harming };
         }
 
-        var pairs = (from kill in kills from stand in stands where kill.Method == stand.Method select new Pair(kill.Set, kill.Method, stand.Box, kill.Box)).ToArray();
+        var pairs = (from kill in kills from stand in stands where kill.Method == stand.Method select new Pair(kill.Set, kill.Method, stand.Box, kill.Spans)).ToArray();
         if (pairs.Length == 0)
         {
             return new WindowClosure
@@ -35,7 +32,7 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
                 Code = ClosureCode.OtherMethods,
                 Arguments = [Joined(kills.Select(kill => kill.Method)), Joined(stands.Select(stand => stand.Method))],
                 Rules = ground.Methods.SelectMany(method => ground.Closed(method)).SelectMany(p => p.Decision.Deciding).Select(r => r.Rule.Id).Distinct().OrderBy(id => id).ToArray(),
-                Claims = ClaimsOf(kills.Select(kill => new WindowMaker.Cell(kill.Set, kill.Method, kill.Box))),
+                Claims = ClaimsOf(kills),
             };
         }
 

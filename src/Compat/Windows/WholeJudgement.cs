@@ -38,11 +38,8 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
     private KillJudgement KillOf(WindowGround ground, Window window, Verdict part, Verdict people)
     {
         var maker = new WindowMaker(kb, question, ground);
-        var boxes = (from set in Enumerable.Range(0, ground.Sets.Count)
-                     from method in ground.Methods
-                     from box in ground.Boxes(ground.KillHoles(set, method))
-                     select new WindowMaker.Cell(set, method, box)).ToArray();
-        if (boxes.Length == 0)
+        var boxes = ground.KillBoxes;
+        if (boxes.Count == 0)
         {
             var (verdict, reasons) = new KillReasons(ground).Of();
             return new() { Verdict = verdict, Need = ground.Need, Reasons = reasons };

@@ -13,6 +13,7 @@ internal sealed class WindowGround
     private readonly IReadOnlyList<Piece> _pieces;
     private readonly Func<Piece, bool>? _accepts;
     private readonly Dictionary<(int Set, ApplicationMethod Method), Span[][]> _killHoles = [];
+    private WindowMaker.Cell[]? _killBoxes;
 
     /// <param name="kb">The knowledge base.</param>
     /// <param name="question">The question.</param>
@@ -68,9 +69,7 @@ internal sealed class WindowGround
     public IReadOnlyList<ApplicationMethod> Methods => Substance.Methods.Methods;
 
     /// <summary>Whether the cloth asked is on record as binding the product or one of its agents, so that wiping with it is not shown to kill.</summary>
-    public bool ClothBinds => _question.Cloth is { } cloth && Cover.Targets.Count > 0
-        && ((Substance.Product?.BoundByCloths.Any(bound => NamesCloth(bound, cloth)) ?? false)
-            || Substance.Components.Any(c => !c.Unknown && _kb.Agents.Upward(c.Agent).Any(node => _kb.Data.Agents[node].BoundBy.Any(bound => NamesCloth(bound, cloth)))));
+    public bool ClothBinds => _question.Cloth is { } cloth && Cover.Targets.Count > 0 && ClothBinding.Binds(_kb, Substance, cloth);
 
     /// <summary>The pieces of a method that the part does not stand, or is not known to; at a high level also what only its materials are known to stand.</summary>
     public IEnumerable<Piece> Closed(ApplicationMethod method) =>
@@ -91,6 +90,15 @@ internal sealed class WindowGround
         return _killHoles[(set, method)] = holes;
     }
 
+    /// <summary>The boxes in which what is needed is killed, whatever the part and people stand.</summary>
+    public IReadOnlyList<WindowMaker.Cell> KillBoxes => _killBoxes ??=
+    [
+        .. from set in Enumerable.Range(0, Sets.Count)
+           from method in Methods
+           from box in Boxes(KillHoles(set, method))
+           select new WindowMaker.Cell(set, method, box),
+    ];
+
     public List<Span[]> Boxes(IEnumerable<Span[]> holes) => Subtraction.MaximalBoxes(Domain, holes, WindowAxes.Uses);
 
     /// <summary>The temperatures at hand: those of the site whose device or product is asked, else of any site that states them.</summary>
@@ -98,9 +106,4 @@ internal sealed class WindowGround
         (kb.Sites.FirstOrDefault(site => question.Device is { } device && site.Devices.Any(d => d.Id == device))
             ?? kb.Sites.FirstOrDefault(site => question.Product is { } product && site.Products.Any(p => p.Id == product))
             ?? kb.Sites.FirstOrDefault(site => site.Here.Temperature is not null))?.Here.Temperature;
-
-    private static bool NamesCloth(string bound, string cloth) =>
-        WordsIn(bound).Intersect(WordsIn(cloth), StringComparer.OrdinalIgnoreCase).Any();
-
-    private static string[] WordsIn(string text) => text.Split([' ', ',', ';', '(', ')'], StringSplitOptions.RemoveEmptyEntries);
 }
