@@ -45,28 +45,31 @@ internal sealed partial class SnapshotReader
         }
     }
 
-    private TEnum? MaybeWord<TEnum>() where TEnum : struct, Enum => MaybeText() is not { } text ? null
-        : WordTable<TEnum>.Members.TryGetValue(text, out var member) ? member : throw new SnapshotException("a word is not known");
+    /// <remarks>Members count from 0 without gaps. No table over the enumeration itself: the runtime would compile one for each kind at every start.</remarks>
+    private TEnum? MaybeWord<TEnum>() where TEnum : struct, Enum
+    {
+        if (MaybeText() is not { } text) return null;
+        for (var i = 0; i < WordTable<TEnum>.Words.Count; i++)
+            if (WordTable<TEnum>.Words[i] == text) return (TEnum)Enum.ToObject(typeof(TEnum), i);
+        throw new SnapshotException("a word is not known");
+    }
 
     private TEnum Word<TEnum>() where TEnum : struct, Enum => MaybeWord<TEnum>() ?? throw new SnapshotException("a word is missing");
 
-    /// <summary>The members of an enumeration by their words, spelt once.</summary>
+    /// <summary>The words of an enumeration in the order of its members, spelt once.</summary>
     private static class WordTable<TEnum> where TEnum : struct, Enum
     {
-        public static readonly Dictionary<string, TEnum> Members = Enum.GetValues<TEnum>().ToDictionary(Words.Of, StringComparer.Ordinal);
+        public static readonly IReadOnlyList<string> Words = Exposures.Words.All<TEnum>();
     }
+
+    /// <summary>What a section says of the care of one part type.</summary>
+    private sealed record PartCare(PartId Id, IReadOnlyList<SoilKind>? Soil, IReadOnlyList<WayOut>? WayOut, string? FunctionCheck, decimal? DryBeforePower, WaterIngress? WaterIngress);
 
     private CalendarDate Reviewed() => MaybeDate() ?? throw new SnapshotException("a review date is missing");
 
     private PartType[] WithCare(IReadOnlyList<PartType> parts)
     {
-        var care = List(() => (
-            Id: Id(t => new PartId(t)),
-            Soil: Maybe(() => List(Word<SoilKind>)),
-            WayOut: Maybe(() => List(Word<WayOut>)),
-            FunctionCheck: MaybeText(),
-            DryBeforePower: MaybeFigure(),
-            WaterIngress: Maybe(Ingress)));
+        var care = List(() => new PartCare(Id(t => new PartId(t)), Maybe(() => List(Word<SoilKind>)), Maybe(() => List(Word<WayOut>)), MaybeText(), MaybeFigure(), Maybe(Ingress)));
         var byId = new Dictionary<PartId, int>();
         var all = parts.ToArray();
         for (var i = 0; i < all.Length; i++) byId[all[i].Id] = i;
