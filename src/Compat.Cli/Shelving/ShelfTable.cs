@@ -27,7 +27,7 @@ internal static class ShelfTable
     {
         foreach (var cells in Cells(shelf, headings: true).Select((cells, i) => (cells, i)))
         {
-            output.Write("| " + string.Join(" | ", cells.cells.Select(Escaped)) + " |\n");
+            output.Write("| " + string.Join(" | ", cells.cells.Select(PlanMarkdown.Escaped)) + " |\n");
             if (cells.i == 0) output.Write("|" + string.Concat(Enumerable.Repeat(" --- |", cells.cells.Length)) + "\n");
         }
 
@@ -61,8 +61,6 @@ internal static class ShelfTable
         foreach (var row in shelf.Rows)
             yield return [row.Device.Value, row.Part.Id.Value, ShelfWording.Need(row.Need), .. row.Cells.Select(ShelfWording.Of)];
     }
-
-    private static string Escaped(string text) => Printable.Of(text).Replace("\\", "\\\\", StringComparison.Ordinal).Replace("|", "\\|", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal);
 
     private static string Sum(Shelf shelf) =>
         FormattableString.Invariant($"{shelf.Rows.Count} parts, {shelf.Products.Count} products; no product serves {shelf.Rows.Count(row => row.IsUnserved)} of the parts; {shelf.Rows.Count(row => row.NeedsNothing)} need nothing.");

@@ -15,12 +15,8 @@ internal sealed class ChangeJoin(ReviewSide after)
     public IEnumerable<(IReadOnlyList<RecordEdit> Causes, AnswerChange Change)> Of(PairChanges pair)
     {
         var rows = pair.Changes.Select(change => new Row(Signature(change), MethodSet.Of(change.Method), change.Cells, [change])).ToList();
-        for (var before = int.MaxValue; rows.Count < before;)
-        {
-            before = rows.Count;
-            for (var axis = 0; axis < CompiledRule.AxisCount; axis++) rows = JoinedAlong(axis, rows);
-        }
-
+        rows = CellJoin.Of(rows, row => row.Signature + "|" + row.Methods, row => row.Cells.Low, row => row.Cells.High,
+            (last, next, axis) => last with { Cells = last.Cells.With(axis, last.Cells.Low[axis], next.Cells.High[axis]), Changes = [.. last.Changes, .. next.Changes] });
         foreach (var group in rows.GroupBy(row => (row.Signature, string.Join(",", row.Cells.Low.Concat(row.Cells.High)))))
         {
             var methods = MethodSet.Of(group.SelectMany(row => row.Methods.Methods).ToArray());
@@ -34,33 +30,6 @@ internal sealed class ChangeJoin(ReviewSide after)
     private static IEnumerable<Duty> Dropped(CellChange change) => change.After.IsAllowed ? DutyComparison.NotMet(change.Before.Duties, change.After.Duties) : [];
 
     private static IEnumerable<Duty> Added(CellChange change) => change.Before.IsAllowed ? DutyComparison.NotMet(change.After.Duties, change.Before.Duties) : [];
-
-    private static List<Row> JoinedAlong(int axis, List<Row> rows)
-    {
-        var joined = new List<Row>();
-        foreach (var line in rows.GroupBy(row => (row.Signature, row.Methods, Others(row.Cells, axis))))
-        {
-            Row? last = null;
-            foreach (var row in line.OrderBy(one => one.Cells.Low[axis]))
-            {
-                if (last is not null && last.Cells.High[axis] + 1 == row.Cells.Low[axis])
-                {
-                    last = last with { Cells = last.Cells.With(axis, last.Cells.Low[axis], row.Cells.High[axis]), Changes = [.. last.Changes, .. row.Changes] };
-                    continue;
-                }
-
-                if (last is not null) joined.Add(last);
-                last = row;
-            }
-
-            joined.Add(last!);
-        }
-
-        return joined;
-    }
-
-    private static string Others(CellBox cells, int axis) =>
-        string.Join(",", Enumerable.Range(0, cells.Low.Length).Where(other => other != axis).Select(other => cells.Low[other] + "-" + cells.High[other]));
 
     private AnswerChange Make(PairChanges pair, MethodSet methods, CellBox cells, CellChange[] changes)
     {

@@ -47,42 +47,12 @@ internal sealed class MapMaker(CompiledBase kb, Question question)
         };
     }
 
-    /// <summary>Joins neighbours along one axis after the other until nothing joins.</summary>
-    private static List<Cell> Joined(List<Cell> cells)
+    private static List<Cell> Joined(List<Cell> cells) => CellJoin.Of(cells, cell => cell.Signature, cell => cell.Low, cell => cell.High, (last, next, axis) =>
     {
-        for (var before = int.MaxValue; cells.Count < before;)
-        {
-            before = cells.Count;
-            for (var axis = 0; axis < CompiledRule.AxisCount; axis++)
-            {
-                var along = axis;
-                cells = cells.GroupBy(cell => cell.Signature + "|" + string.Join(",", Enumerable.Range(0, CompiledRule.AxisCount).Where(a => a != along).Select(a => cell.Low[a] + "-" + cell.High[a])))
-                    .SelectMany(group => JoinedAlong(along, group.OrderBy(cell => cell.Low[along]))).ToList();
-            }
-        }
-
-        return cells;
-    }
-
-    private static List<Cell> JoinedAlong(int axis, IEnumerable<Cell> row)
-    {
-        var joined = new List<Cell>();
-        foreach (var cell in row)
-        {
-            if (joined.Count > 0 && joined[joined.Count - 1] is var last && last.High[axis] + 1 == cell.Low[axis])
-            {
-                var high = (int[])last.High.Clone();
-                high[axis] = cell.High[axis];
-                joined[joined.Count - 1] = last with { High = high };
-            }
-            else
-            {
-                joined.Add(cell);
-            }
-        }
-
-        return joined;
-    }
+        var high = (int[])last.High.Clone();
+        high[axis] = next.High[axis];
+        return last with { High = high };
+    });
 
     private MapCell ToCell(Cell cell, Interval[] domain)
     {
