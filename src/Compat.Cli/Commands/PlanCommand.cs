@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using Compat.Cli.Cards;
 using Compat.Cli.Input;
 using Compat.Cli.Json;
 using Compat.Cli.Text;
@@ -21,6 +22,7 @@ internal sealed class PlanCommand : DataCommand
     private readonly Option<string?> _daily;
     private readonly Option<string?> _done;
     private readonly Option<string?> _markdown;
+    private readonly Option<string?> _card;
     private readonly WholeOptions _whole;
 
     /// <summary>Makes the command.</summary>
@@ -47,12 +49,15 @@ internal sealed class PlanCommand : DataCommand
         _daily = One("--uses-per-day", "NUMBER", "How often it is done on a day: then the sheet says how many days a part lasts");
         _done = One("--done", "FILE", "A record of what was done: fills the declaration of the decontamination status");
         _markdown = Flag("--markdown", "Write the sheet for printing");
+        _card = Flag("--card", "Write one page for the ward as HTML: what to use, what never to use and what then happens; print it from a browser");
     }
 
     /// <inheritdoc/>
     protected override int Execute(Call call, KnowledgeBase kb)
     {
         var question = Question(call, kb);
+        if (new[] { _markdown, _card }.Count(option => call.Parsed.GetResult(option) is not null) + (WantsJson(call) ? 1 : 0) > 1)
+            call.Problems.Add(BadInput.Of("two-formats", "only one of `--json`, `--markdown` and `--card` can be written", null, "card"));
         if (call.Problems.Count > 0 || question is null) return BadInput.Report(call.Problems, call.Stderr);
         PlanSheet? sheet;
         try
@@ -64,6 +69,7 @@ internal sealed class PlanCommand : DataCommand
             return BadInput.Report([BadInput.Of("too-many-boxes", tooMany.Message)], call.Stderr);
         }
 
+        if (call.Parsed.GetResult(_card) is not null) return WriteCard(call, kb, sheet!);
         DoneRecord? record = null;
         if (call.Parsed.GetValue(_done) is { } file && (record = Curation.DoneFile.Read(file, call.Stderr)) is null) return ExitCode.BadInput;
         StatusDeclaration? declaration = null;
@@ -72,6 +78,15 @@ internal sealed class PlanCommand : DataCommand
         else if (call.Parsed.GetResult(_markdown) is not null) new PlanMarkdown(call.Stdout, NamesOf(kb)).Write(sheet!, declaration);
         else new PlanText(new Page(call.Stdout), NamesOf(kb)).Write(sheet!, declaration);
         return sheet!.IsWhole ? ExitCode.Done : ExitCode.NotAllowed;
+    }
+
+    private static int WriteCard(Call call, KnowledgeBase kb, PlanSheet sheet)
+    {
+        var card = new CardMaker(sheet, NeverList.Of(kb, sheet), NamesOf(kb)).Make();
+        if (CardFit.Of(card) is not { } size)
+            return BadInput.Report([BadInput.Of("card-too-long", string.Create(CultureInfo.InvariantCulture, $"the card is {CardFit.Over(card) * 100:0} % too long for one page in type of {CardFit.Smallest} points"), "name an occasion, take products nobody needs off the shelf, or print the sheet (`--markdown`)", "card")], call.Stderr);
+        CardHtml.Write(call.Stdout, card, size);
+        return sheet.IsWhole ? ExitCode.Done : ExitCode.NotAllowed;
     }
 
     private PlanQuestion? Question(Call call, KnowledgeBase kb)

@@ -6,6 +6,9 @@ namespace Compat.Cli.Wording;
 /// <summary>Says what a duty asks.</summary>
 public static class DutyWording
 {
+    /// <summary>What the phrase of a <see cref="DutyKind.TakeOff"/> starts with.</summary>
+    internal const string TakeItOff = "take it off: ";
+
     /// <summary>The duty in one phrase, without a final stop.</summary>
     public static string Of(Duty duty, Names names)
     {
@@ -16,7 +19,7 @@ public static class DutyWording
 
     private static string Core(Duty duty, Names names) => duty.Kind switch
     {
-        DutyKind.TakeOff => "take it off: " + Ways(duty),
+        DutyKind.TakeOff => TakeItOff + Ways(duty),
         DutyKind.WipeDry => "wipe it dry or let it dry: " + Ways(duty),
         DutyKind.Dry => "dry the part: " + Ways(duty),
         DutyKind.KeepOff => "keep it off: " + string.Join(", ", duty.Parts.Select(names.Part)),

@@ -6,6 +6,13 @@ namespace Compat.Cli.Wording;
 /// <summary>Words for what happens where two meet.</summary>
 public static class MixingWording
 {
+    /// <summary>What harms most people soonest first.</summary>
+    private static readonly MixingEffect[] WorstFirst =
+    [
+        MixingEffect.ToxicGas, MixingEffect.Explosion, MixingEffect.Fire, MixingEffect.ToxicVapour, MixingEffect.ViolentReaction, MixingEffect.FlammableGas, MixingEffect.GasPressure,
+        MixingEffect.Heat, MixingEffect.Carcinogen, MixingEffect.ToxicResidue, MixingEffect.Polymerisation, MixingEffect.Corrosion, MixingEffect.FixesSoil, MixingEffect.Inactivation,
+    ];
+
     /// <summary>How bad it is.</summary>
     public static string Of(MixingSeverity severity) => severity switch
     {
@@ -34,6 +41,10 @@ public static class MixingWording
         MixingEffect.Staining => "a stain forms",
         _ => "something that can cause cancer forms",
     };
+
+    /// <summary>The worst of what happens.</summary>
+    /// <param name="effects">At least one.</param>
+    public static string Worst(IEnumerable<MixingEffect> effects) => Of(effects.OrderBy(effect => (uint)Array.IndexOf(WorstFirst, effect)).First());
 
     /// <summary>What separates the two.</summary>
     public static string Of(Separation separation) => separation switch

@@ -68,6 +68,9 @@ public sealed class Names
     /// <summary>A part type by name and id.</summary>
     public string Part(PartId id) => Both(id.Value, _parts.GetValueOrDefault(id.Value)?.Name);
 
+    /// <summary>A part type by its name alone, for readers who have no use for ids.</summary>
+    public string PartName(PartId id) => _parts.GetValueOrDefault(id.Value)?.Name ?? id.Value.Replace('-', ' ');
+
     /// <summary>A material by name and id.</summary>
     public string Material(string id) => Both(id, _materials.GetValueOrDefault(id)?.Name);
 

@@ -78,7 +78,8 @@ internal sealed class ShelfMaker(KnowledgeBase kb, Product[] products)
         : answer.Verdict < Verdict.AllowedWithinLimits || product.Removes.Count == 0 ? ShelfWord.NotKnown
         : ShelfWord.DoesIt;
 
-    private static bool IsRefused(Answer answer) =>
+    /// <summary>Whether the instructions forbid it or do not list it.</summary>
+    internal static bool IsRefused(Answer answer) =>
         answer.Reasons.Any(reason => reason.Code == ReasonCode.NotListed)
         || answer.DecidedBy.Any(rule => !rule.Allows && (rule.Edition is not null || rule.KnownBy == KnownBy.Instructions));
 
