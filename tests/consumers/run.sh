@@ -62,6 +62,13 @@ tool() {
 }
 step "the tool installed and run" tool
 
+step "the first day by the lines of the readme" bash "$root/tests/consumers/first-day.sh" readme "$work/tools/compat"
+grep ' s' "$work/log"
+step "bad input of each kind, and nothing half-written" bash "$root/tests/consumers/first-day.sh" bad "$work/tools/compat"
+grep '^200,000' "$work/log"
+step "a site import killed at random moments" bash "$root/tests/consumers/first-day.sh" killed "$work/tools/compat"
+cat "$work/log" | tail -1
+
 service() { dotnet run --project "$work/service" -c Release; }
 step "a web service under parallel clients" service
 cat "$work/log" | tail -1

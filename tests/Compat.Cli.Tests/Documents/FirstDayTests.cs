@@ -27,7 +27,7 @@ public sealed class FirstDayTests : IDisposable
         foreach (var line in lines)
         {
             Assert.StartsWith("compat ", line, StringComparison.Ordinal);
-            var run = CliRun.Of(line.Split('#')[0].Split(' ', StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(InFolder).ToArray());
+            var run = CliRun.Of(line.Split('#', '>')[0].Split(' ', StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(InFolder).ToArray());
             Assert.True(run.Code != 2, line + "\n" + run.Notes);
             Assert.NotEqual("", run.Output);
         }
