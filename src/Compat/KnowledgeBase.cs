@@ -128,8 +128,9 @@ public sealed class KnowledgeBase
     public bool TryAsk(Question question, out Answer? answer, out IReadOnlyList<Problem> problems)
     {
         problems = QuestionValidation.Check(_compiled, question);
-        answer = problems.Count > 0 ? null : new RegionAnswer(_compiled, question, Identity).Make();
-        if (answer is not null && question.JudgesKillAndPeople) answer = new WholeJudgement(_compiled, question, Identity).Of(answer);
+        var region = problems.Count > 0 ? null : new RegionAnswer(_compiled, question, Identity);
+        answer = region?.Make();
+        if (answer is not null && question.JudgesKillAndPeople) answer = new WholeJudgement(_compiled, question, Identity, region!.Asked!).Of(answer);
         return answer is not null;
     }
 

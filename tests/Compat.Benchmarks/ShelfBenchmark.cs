@@ -14,10 +14,12 @@ internal static class ShelfBenchmark
     {
         var shipped = KnowledgeBase.Shipped;
         var kb = shipped.With(Site(shipped.Data, devices: 200, partsEach: 10, products: 50));
+        var before = (Processor: Environment.CpuUsage.TotalTime, Bytes: GC.GetTotalAllocatedBytes());
         var watch = Stopwatch.StartNew();
         var shelf = Shelf.Of(kb);
         watch.Stop();
-        Console.WriteLine($"shelf of {shelf.Rows.Count} device parts x {shelf.Products.Count} products: {watch.Elapsed.TotalSeconds:0.00} s");
+        var after = (Processor: Environment.CpuUsage.TotalTime, Bytes: GC.GetTotalAllocatedBytes());
+        Console.WriteLine($"shelf of {shelf.Rows.Count} device parts x {shelf.Products.Count} products: {watch.Elapsed.TotalSeconds:0.00} s, of processor time {(after.Processor - before.Processor).TotalSeconds:0.00} s; {(after.Bytes - before.Bytes) / 1e9:0.0} GB allocated");
     }
 
     private static Site Site(KnowledgeData data, int devices, int partsEach, int products)

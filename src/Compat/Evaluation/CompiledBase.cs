@@ -27,6 +27,7 @@ internal sealed class CompiledBase
     private readonly List<CompiledRule>?[] _byPart;
     private readonly List<CompiledRule>?[] _byMaterial;
     private readonly Dictionary<DeviceId, List<CompiledRule>> _byDevice = [];
+    private readonly System.Collections.Concurrent.ConcurrentDictionary<ProductId, Substance> _asTheyStand = new();
 
     public CompiledBase(KnowledgeData data, IReadOnlyList<Site> sites)
         : this(data, sites, [])
@@ -93,6 +94,9 @@ internal sealed class CompiledBase
     public PartTraits Part(int node) => _parts[node] ??= PartTraitsOf(node);
 
     public Product Product(ProductId id) => Records.Products[id];
+
+    /// <summary>A product as it stands, of which no axis is asked: resolved once, however many parts it is asked on.</summary>
+    public Substance AsItStands(ProductId id, Func<ProductId, Substance> resolve) => _asTheyStand.GetOrAdd(id, resolve);
 
     public bool IsDelicate(int material)
     {

@@ -8,8 +8,9 @@ internal sealed class Leaves(CompiledBase kb, Scene scene)
 {
     private readonly Decider _decider = new(kb, scene);
     private readonly List<Leaf> _found = [];
+    private readonly List<(List<int> Candidates, int[] Low, int[] High, IReadOnlyList<Leaf> Leaves)> _before = [];
 
-    /// <summary>The pieces of a box for one method.</summary>
+    /// <summary>The pieces of a box for one method. Methods that the same rules speak of have the same pieces.</summary>
     /// <param name="method">The method.</param>
     /// <param name="low">First cell on each axis.</param>
     /// <param name="high">Last cell on each axis.</param>
@@ -20,8 +21,12 @@ internal sealed class Leaves(CompiledBase kb, Scene scene)
         var all = new List<int>();
         for (var i = 0; i < scene.Candidates.Count; i++)
             if (scene.Candidates[i].Rule.Methods.Contains(method)) all.Add(i);
+        foreach (var before in _before)
+            if (before.Low == low && before.High == high && before.Candidates.SequenceEqual(all)) return before.Leaves;
         Cut(low, high, all, []);
-        return _found.ToArray();
+        var leaves = _found.ToArray();
+        _before.Add((all, low, high, leaves));
+        return leaves;
     }
 
     private static int RuleLow(Candidate candidate, int axis) => axis == (int)Axis.Residence ? candidate.ResidenceLow : candidate.Rule.Low[axis];

@@ -2,6 +2,16 @@ using Compat.Answers;
 
 namespace Compat.Evaluation;
 
+/// <summary>The pieces of a question that was asked, so that what follows need not collect them anew.</summary>
+/// <param name="Substance">The substance.</param>
+/// <param name="Variants">The variants of the part.</param>
+/// <param name="Pieces">The pieces of every method.</param>
+internal sealed record AskedPieces(Substance Substance, IReadOnlyList<PartVariant> Variants, IReadOnlyList<Piece> Pieces)
+{
+    /// <summary>Whether a substance that is the same but for its temperature and methods has these pieces, those of other methods set apart.</summary>
+    public bool Serve(Substance other) => other.Temperature.Equals(Substance.Temperature) && other.Methods.Methods.All(Substance.Methods.Contains);
+}
+
 /// <summary>Collects the pieces of a question: every component on every method, cut into leaves and laid on the question's axes.</summary>
 internal sealed class Pieces(CompiledBase kb, Question question, Substance substance, IReadOnlyList<PartVariant> variants)
 {

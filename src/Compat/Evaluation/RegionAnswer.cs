@@ -18,9 +18,13 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
 
     private bool UsesFree => question.Uses is null;
 
+    /// <summary>What was asked, with its pieces once the answer is made.</summary>
+    public AskedPieces? Asked { get; private set; }
+
     public Answer Make()
     {
         var pieces = new Pieces(kb, question, _substance, _variants).All();
+        Asked = new(_substance, _variants, pieces);
         var boxes = new List<Choice>();
         foreach (var method in _substance.Methods.ToArray())
         {

@@ -10,7 +10,9 @@ internal static class SubstanceResolver
     private static readonly Interval Fraction = Interval.Closed(0m, 100m);
 
     public static Substance Resolve(CompiledBase kb, Question question) =>
-        question.Agent is { } agent ? OfAgent(kb, question, kb.Agent(agent)) : OfProduct(kb, question, kb.Product(question.Product!));
+        question.Agent is { } agent ? OfAgent(kb, question, kb.Agent(agent))
+        : question is { Dilution: null, Ph: null, Temperature: null, Method: null } ? kb.AsItStands(question.Product!, id => OfProduct(kb, new Question { Product = id }, kb.Product(id)))
+        : OfProduct(kb, question, kb.Product(question.Product!));
 
     /// <summary>All the strengths an agent can have, in percent of its basis.</summary>
     public static Interval WholeStrength(StrengthUnit? basis) =>

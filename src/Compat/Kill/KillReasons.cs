@@ -55,8 +55,10 @@ internal sealed class KillReasons(WindowGround ground)
         return ground.Gathering.PublishedNotUsed ?? new KillReason(KillReasonCode.NoClaim, [target.ToString()]);
     }
 
+    /// <summary>Whether a set of claims meets a target somewhere. Where that target is all that is needed and no cloth binds, it is known not to: nothing kills what is needed.</summary>
     private bool Covers(ClaimSet set, KillTarget target) =>
-        ground.Methods.Any(method => ground.Boxes(ground.Cover.HolesOf(set, target, method).Select(ground.Axes.Freed)).Count > 0);
+        (ground.Cover.Targets.Count > 1 || ground.ClothBinds)
+        && ground.Methods.Any(method => ground.Boxes(ground.Cover.HolesOf(set, target, method).Select(ground.Axes.Freed)).Count > 0);
 
     private bool HardWater(Sites.Product product) => product.LabelClaims.Any(claim => claim.ShownBy is not null) && ground.Sets.All(set => set.Claims.All(claim => claim.Claim.Origin != ClaimOrigin.Label));
 

@@ -6,18 +6,22 @@ using Compat.People;
 namespace Compat.Windows;
 
 /// <summary>Adds to what the part stands whether what is needed is killed and whether people are harmed. The worst of the three is the verdict.</summary>
-internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOnlyList<DataIdentity> identity)
+/// <param name="kb">The knowledge base.</param>
+/// <param name="question">The question.</param>
+/// <param name="identity">The identity of the data.</param>
+/// <param name="asked">The pieces of the question, of which the part's own answer was made.</param>
+internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOnlyList<DataIdentity> identity, AskedPieces asked)
 {
     public Answer Of(Answer part)
     {
         var need = NeedMaker.Of(kb, question);
         if (WithoutWindow(need) is { } plain)
         {
-            var people = plain.Verdict == Verdict.NotAllowed ? null : PeopleOf(new WindowGround(kb, question, need, measured: true));
+            var people = plain.Verdict == Verdict.NotAllowed ? null : PeopleOf(new WindowGround(kb, question, need, measured: true, asked: asked));
             return Worst(part, plain, people, null);
         }
 
-        var ground = new WindowGround(kb, question, need, measured: true);
+        var ground = new WindowGround(kb, question, need, measured: true, asked: asked);
         var window = new WindowMaker(kb, question, ground).Make(identity);
         var harm = PeopleOf(ground);
         return Worst(part, KillOf(ground, window, part.Verdict, harm.Verdict), harm, window);

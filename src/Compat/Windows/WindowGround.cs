@@ -22,7 +22,8 @@ internal sealed class WindowGround
     /// <param name="freeStrength">Whether the strength of an agent is chosen.</param>
     /// <param name="variants">The variants in place of those of the question: a part that was taken apart.</param>
     /// <param name="accepts">Of the pieces that are not allowed those that somebody accepts; null for none.</param>
-    public WindowGround(CompiledBase kb, Question question, Need need, bool measured, bool freeStrength = false, IReadOnlyList<PartVariant>? variants = null, Func<Piece, bool>? accepts = null)
+    /// <param name="asked">The pieces of the same question; null where it was not asked before.</param>
+    public WindowGround(CompiledBase kb, Question question, Need need, bool measured, bool freeStrength = false, IReadOnlyList<PartVariant>? variants = null, Func<Piece, bool>? accepts = null, AskedPieces? asked = null)
     {
         _accepts = accepts;
         _kb = kb;
@@ -34,10 +35,10 @@ internal sealed class WindowGround
             Temperature = question.Temperature ?? (measured ? AtHand(kb, question) : null) ?? resolved.Temperature,
             Methods = resolved.Product is { Methods.IsEmpty: false } product ? resolved.Methods.Intersect(product.Methods) : resolved.Methods,
         };
-        Variants = variants ?? PartResolver.Variants(kb, question);
+        Variants = variants ?? asked?.Variants ?? PartResolver.Variants(kb, question);
         Axes = new WindowAxes(question, Substance, measured, freeStrength);
         Domain = Axes.Domain();
-        _pieces = new Pieces(kb, question, Substance, Variants).All();
+        _pieces = asked?.Serve(Substance) == true ? asked.Pieces : new Pieces(kb, question, Substance, Variants).All();
         Gathering = new ClaimGathering(kb, Substance, Variants);
         Sets = Gathering.Sets();
         Cover = new KillCover(kb, Substance, Variants, need);
