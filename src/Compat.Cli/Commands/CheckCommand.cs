@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Compat.Cli.Checks;
 using Compat.Cli.Json;
+using Compat.Cli.Text;
 using Compat.Curation.Checking;
 using Compat.Curation.Diagnostics;
 using Compat.Knowledge;
@@ -46,7 +47,7 @@ internal sealed class CheckCommand : CliCommand
         if (call.Parsed.GetResult(_directory) is not { Tokens.Count: 1 }) call.Problems.Add(BadInput.Of("missing-argument", "`check` needs DIR"));
         var format = call.Parsed.GetValue(_format) ?? Formats[0];
         if (!Formats.Contains(format)) call.Problems.Add(BadInput.Of("unknown-word", $"`{format}` is no format", NearestNames.Help(format, Formats) ?? $"the formats are: {string.Join(", ", Formats)}", "format"));
-        using var progress = new CheckProgress(call.Stderr, !Console.IsErrorRedirected && call.Stderr == Console.Error);
+        using var progress = TerminalProgress.Of(call.Stderr);
         var options = new CheckOptions
         {
             Today = Today(call),

@@ -1,7 +1,7 @@
 using System.CommandLine;
-using Compat.Cli.Checks;
 using Compat.Cli.Json;
 using Compat.Cli.Reviews;
+using Compat.Cli.Text;
 using Compat.Cli.Wording;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Reviewing;
@@ -54,7 +54,7 @@ internal sealed class ReviewCommand : CliCommand
 
         var data = call.Parsed.GetValue(_data) ?? "data";
         var sites = call.Parsed.GetValue(_sites) ?? [];
-        using var progress = new CheckProgress(call.Stderr, !Console.IsErrorRedirected && call.Stderr == Console.Error);
+        using var progress = TerminalProgress.Of(call.Stderr);
         var (before, after) = (State(first, data), State(second, data));
         try
         {

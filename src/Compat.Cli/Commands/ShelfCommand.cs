@@ -40,7 +40,8 @@ internal sealed class ShelfCommand : DataCommand
         if (replace.Length > 0 && format != "text") call.Problems.Add(BadInput.Of("replace-format", "a replacement is written as text or JSON", null, "format"));
         if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
 
-        var shelf = Shelf.Of(kb);
+        Shelf shelf;
+        using (var progress = TerminalProgress.Of(call.Stderr, "asking")) shelf = Shelf.Of(kb, progress.Count);
         var change = replace.Length == 0 ? null : Replacement.Of(kb, shelf, new ProductId(replace[0]), new ProductId(replace[1]));
         if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new ShelfJson(json, NamesOf(kb)).Write(shelf, change));
         else if (change is not null) new ReplacementText(new Page(call.Stdout), NamesOf(kb)).Write(change);

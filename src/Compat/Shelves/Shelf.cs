@@ -41,10 +41,17 @@ public sealed record Shelf
     /// <param name="knowledgeBase">The knowledge base with its sites.</param>
     /// <param name="cancel">Stops it.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static Shelf Of(KnowledgeBase knowledgeBase, CancellationToken cancel = default)
+    public static Shelf Of(KnowledgeBase knowledgeBase, CancellationToken cancel = default) => Of(knowledgeBase, null, cancel);
+
+    /// <summary>The same, saying how far it is.</summary>
+    /// <param name="knowledgeBase">The knowledge base with its sites.</param>
+    /// <param name="progress">Takes after each question how many are answered, and how many there are; from several threads at once. Null where nobody looks.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static Shelf Of(KnowledgeBase knowledgeBase, Action<int, int>? progress, CancellationToken cancel = default)
     {
         var products = knowledgeBase.Sites.SelectMany(site => site.Products).ToArray();
-        var rows = new ShelfMaker(knowledgeBase, products).Rows(cancel);
+        var rows = new ShelfMaker(knowledgeBase, products).Rows(progress, cancel);
         return new Shelf
         {
             Products = products.Select(product => product.Id).ToArray(),

@@ -18,17 +18,19 @@ internal sealed class ShelfMaker(KnowledgeBase kb, Product[] products)
     ];
 
     /// <summary>A row for each part of each device, in the order of the sites.</summary>
-    public IReadOnlyList<ShelfRow> Rows(CancellationToken cancel)
+    public IReadOnlyList<ShelfRow> Rows(Action<int, int>? progress, CancellationToken cancel)
     {
         var rows = kb.Sites.SelectMany(site => site.Devices).SelectMany(device => device.Parts.Select(part => RowOf(device, part))).ToArray();
         var kinds = rows.Select(row => row.Key).Distinct().Select((key, i) => (key, i)).ToDictionary(pair => pair.key, pair => pair.i);
         var cells = kinds.Select(_ => new ShelfCell[products.Length]).ToArray();
         var first = rows.GroupBy(row => row.Key).Select(group => group.First().Row).ToArray();
+        var done = 0;
         var options = new ParallelOptions { CancellationToken = cancel };
         Parallel.For(0, first.Length * products.Length, options, i =>
         {
             var (kind, product) = (i / products.Length, i % products.Length);
             cells[kind][product] = CellOf(first[kind], products[product]);
+            progress?.Invoke(Interlocked.Increment(ref done), first.Length * products.Length);
         });
         return rows.Select(row => row.Row with { Cells = cells[kinds[row.Key]] }).ToArray();
     }

@@ -18,7 +18,26 @@ public sealed class TerminalTableTests
         Assert.True(ids.Length > 3);
         foreach (var id in ids) Assert.Contains(id, table.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("\u001b", plain.Output, StringComparison.Ordinal);
-        Assert.All(table.Output.Replace("\u001b[1m", "", StringComparison.Ordinal).Replace("\u001b[0m", "", StringComparison.Ordinal).Split('\n'), line => Assert.InRange(line.Length, 0, 80));
+        Assert.All(table.Output.Split('\n'), line => Assert.InRange(line.Length, 0, 80));
+    }
+
+    [Lookup.ShellFact("script")]
+    public void OnARealTerminal_NoControlSequenceIsEverWritten()
+    {
+        // `script` runs a command on a terminal of its own; TERM and the variables that ask for colour are those of one that can do everything.
+        var program = Path.Combine(AppContext.BaseDirectory, "Compat.Cli.dll");
+        foreach (var command in new[] { "list agents", "find alcohol", "ask --part socket --agent ethanol", "list agent" })
+        {
+            var start = new System.Diagnostics.ProcessStartInfo("script", ["-qec", $"dotnet {program} {command}", "/dev/null"]) { RedirectStandardOutput = true, RedirectStandardInput = true };
+            foreach (var (name, value) in new[] { ("TERM", "xterm-256color"), ("COLORTERM", "truecolor"), ("FORCE_COLOR", "3"), ("CLICOLOR_FORCE", "1") }) start.Environment[name] = value;
+            using var process = System.Diagnostics.Process.Start(start)!;
+            process.StandardInput.Close();
+            // The runtime itself sets the keypad's mode when it opens a terminal: not shown, and no colour.
+            var said = process.StandardOutput.ReadToEnd().Replace("\u001b[?1h\u001b=", "", StringComparison.Ordinal);
+            process.WaitForExit();
+            Assert.True(said.Length > 40, said);
+            Assert.Equal([], said.Where(c => char.IsControl(c) && c is not ('\r' or '\n' or '\u0004' or '\b')));
+        }
     }
 
     [Fact]
