@@ -34,7 +34,7 @@ internal sealed class SiteProductCommand : DataCommand
         var path = call.Parsed.GetValue(_file)!;
         var faults = new List<Diagnostic>();
         if (SiteEditor.Open(kb, path, faults) is not { } editor) return Report(call, faults);
-        var answers = call.Parsed.GetValue(_from) is { } from ? ProductAnswers.ReadFile(from, kb.Data) : Asked(call, kb);
+        var answers = call.Parsed.GetValue(_from) is { } from ? ProductAnswers.ReadFile(from, kb.Data) : Asked(call, kb, editor.Site);
         if (answers is null) return BadInput.Report([BadInput.Of("answers-ended", "the answers ended before the product was whole", "nothing was written")], call.Stderr);
         faults.AddRange(answers.Diagnostics);
         if (answers.Product is not { } product || faults.Count > 0) return Report(call, faults);
@@ -44,13 +44,13 @@ internal sealed class SiteProductCommand : DataCommand
         if (problems.Count > 0) return Report(call, problems.Select(problem => At(answers, problem)).ToList());
 
         var page = new Page(call.Stdout);
-        foreach (var line in new ProductEffects(kb, editor.Site).Of(product)) page.Line(line, 0, 2);
+        if (call.Parsed.GetValue(_from) is not null) foreach (var line in new ProductEffects(kb, editor.Site).Of(product)) page.Line(line, 0, 2);
         foreach (var unknown in product.Ingredients.Where(one => one.Unknown is not null)) page.Line($"no class covers `{unknown.Unknown}`: what it does is not established", 0, 2);
         return editor.Add([product], faults) ? SiteCommand.Save(call, path, editor.Save, $"{path}: `{product.Id}` added") : Report(call, faults);
     }
 
-    private static ProductAnswers? Asked(Call call, KnowledgeBase kb) =>
-        new ProductPrompt(call.Stdin, new Page(call.Stderr), kb.Data).Ask() is { } text ? ProductAnswers.Read(text, "answers", kb.Data) : null;
+    private static ProductAnswers? Asked(Call call, KnowledgeBase kb, Sites.Site site) =>
+        new ProductPrompt(call.Stdin, new Page(call.Stderr), kb, new ProductEffects(kb, site)).Ask() is { } text ? ProductAnswers.Read(text, "answers", kb.Data) : null;
 
     private static Diagnostic At(ProductAnswers answers, Problem problem) =>
         answers.Places.Find(problem.Place) is { } place ? Diagnostic.At(place, problem.Code, problem.Message, problem.Help) : new(problem.Code, problem.Message, problem.Help, problem.Place.Id, null);

@@ -19,22 +19,33 @@ internal sealed class ProductEffects(KnowledgeBase below, Site site)
         Reached,
     }
 
+    private State[]? _before;
+
+    /// <summary>Whether there are devices to say anything about.</summary>
+    public bool HasDevices => _parts.Length > 0;
+
+    /// <summary>What a fact changed: held against the states after the fact before. Null where there are no devices, or nothing can be said of the product so far.</summary>
+    /// <param name="fact">The fact.</param>
+    /// <param name="sofar">The product with it.</param>
+    public string? After(string fact, Product sofar)
+    {
+        if (!HasDevices || StatesOf(sofar) is not { } after) return null;
+        var text = $"{fact}: {Change(_before, after)}";
+        _before = after;
+        return text;
+    }
+
     /// <summary>One line a fact, in the order of a safety data sheet: what it is, and what it changed.</summary>
     public IEnumerable<string> Of(Product product)
     {
-        if (_parts.Length == 0)
+        if (!HasDevices)
         {
             yield return "there are no devices yet: what it may be used on shows once there are";
             yield break;
         }
 
-        State[]? before = null;
         foreach (var (fact, step) in Steps(product))
-        {
-            if (StatesOf(step) is not { } after) continue;
-            yield return $"{fact}: {Change(before, after)}";
-            before = after;
-        }
+            if (After(fact, step) is { } said) yield return said;
     }
 
     private static IEnumerable<(string Fact, Product Step)> Steps(Product product)

@@ -8,12 +8,15 @@ using Compat.Sites;
 
 namespace Compat.Cli.Shelving;
 
-/// <summary>Asks for a product line by line, section by section as a safety data sheet has it. What is wrong is said at once and asked again.</summary>
+/// <summary>Asks for a product line by line, section by section as a safety data sheet has it. What is wrong is said at once and asked again; what a line changes on the devices is said behind it.</summary>
 /// <param name="input">Where answers come from.</param>
 /// <param name="page">Where questions go.</param>
-/// <param name="data">The data.</param>
-internal sealed class ProductPrompt(TextReader input, Page page, KnowledgeData data)
+/// <param name="kb">The knowledge base.</param>
+/// <param name="effects">What lines change.</param>
+internal sealed class ProductPrompt(TextReader input, Page page, KnowledgeBase kb, ProductEffects effects)
 {
+    private readonly AgentPrompt _agents = new(input, page, kb);
+    private readonly KnowledgeData _data = kb.Data;
     private readonly Dictionary<string, List<string>> _written = new() { ["section-1"] = [], ["section-3"] = [], ["section-9"] = [], ["label"] = [] };
     private readonly List<string> _ingredients = [];
     private readonly List<string> _claims = [];
@@ -26,7 +29,7 @@ internal sealed class ProductPrompt(TextReader input, Page page, KnowledgeData d
         page.Line("Section 3, composition");
         if (!Needed("section-3", "composition", $"how much of it is known: {string.Join(", ", Words.All<Composition>())}")) return null;
         Optional("section-3", "composition-dated", "date of that formulation");
-        while (Ingredient()) page.Line("noted", 2);
+        while (Ingredient()) { }
         page.Line("Section 9, properties");
         if (!Needed("section-9", "strength-of", $"what the strengths are a share of: {string.Join(", ", Words.All<StrengthOf>())}")) return null;
         if (_written["section-9"][0].Contains("whole-wipe", StringComparison.Ordinal)) Optional("section-9", "liquid-share", "share of the wipe that is liquid, as 70 %");
@@ -35,21 +38,30 @@ internal sealed class ProductPrompt(TextReader input, Page page, KnowledgeData d
         page.Line("Label");
         if (_written["section-9"][0].Contains("concentrate", StringComparison.Ordinal)) Optional("label", "dilution", "dilution in use, as 1..2 % v/v");
         Optional("label", "methods", $"methods it is made for: {string.Join(", ", Words.All<ApplicationMethod>())}", Listed);
-        while (Claim()) page.Line("noted", 2);
+        while (Claim()) { }
         return Text();
     }
 
     private bool Needed(string section, string key, string question)
     {
         while (Line(question) is { } answer)
-            if (answer.Length > 0 && Takes(section, $"{key}: {Quoted(answer)}")) return true;
+        {
+            if (answer.Length == 0 || !Takes(section, $"{key}: {Quoted(answer)}")) continue;
+            if (_ingredients.Count > 0) Say($"{key} {answer}");
+            return true;
+        }
+
         return false;
     }
 
     private void Optional(string section, string key, string question, Func<string, string>? write = null)
     {
         while (Line(question + "; empty where not stated") is { Length: > 0 } answer)
-            if (Takes(section, $"{key}: {(write ?? Quoted)(answer)}")) return;
+        {
+            if (!Takes(section, $"{key}: {(write ?? Quoted)(answer)}")) continue;
+            if (_ingredients.Count > 0) Say($"{key} {answer}");
+            return;
+        }
     }
 
     /// <summary>One ingredient; false once there are no more.</summary>
@@ -60,9 +72,13 @@ internal sealed class ProductPrompt(TextReader input, Page page, KnowledgeData d
             var words = answer.Split(' ', StringSplitOptions.RemoveEmptyEntries);
             var cut = Array.FindIndex(words, 1, word => char.IsAsciiDigit(word[0]) || word[0] is '<' or '>' or '=');
             var name = string.Join(' ', cut < 0 ? words : words[..cut]);
-            var key = Lookup.RegistryNumbers.LooksLikeCas(name) ? "cas" : AgentOf(name) is { } agent ? Agent(agent, ref name) : "unknown";
+            var agent = Lookup.RegistryNumbers.LooksLikeCas(name) ? null : _agents.Of(name);
+            var key = Lookup.RegistryNumbers.LooksLikeCas(name) ? "cas" : agent is null ? "unknown" : "agent";
+            name = agent?.Id.Value ?? name;
             var strength = cut < 0 ? "" : $", strength: {Quoted(string.Join(' ', words[cut..]))}";
-            if (Takes(_ingredients, $"{{ {key}: {Quoted(name)}{strength} }}")) return true;
+            if (!Takes(_ingredients, $"{{ {key}: {Quoted(name)}{strength} }}")) continue;
+            Say($"{name}{(cut < 0 ? ", no figure" : " " + string.Join(' ', words[cut..]))}");
+            return true;
         }
 
         return false;
@@ -78,10 +94,20 @@ internal sealed class ProductPrompt(TextReader input, Page page, KnowledgeData d
             var shown = Line("the standard or registration it rests on; empty where the label shows none") ?? "";
             var id = _claims.Count == 0 ? "claim" : $"claim-{_claims.Count + 1}";
             var when = $"{{ wet-time: {Quoted(wet.StartsWith('>') ? wet : ">= " + wet)}, temperature: {Quoted(temperature)}, methods: {Listed(methods)} }}";
-            if (Takes(_claims, $"{{ id: {id}, when: {when}, reaches: {Quoted(level)}{(shown.Length == 0 ? "" : ", shown-by: " + Quoted(shown))} }}")) return true;
+            if (!Takes(_claims, $"{{ id: {id}, when: {when}, reaches: {Quoted(level)}{(shown.Length == 0 ? "" : ", shown-by: " + Quoted(shown))} }}")) continue;
+            Say($"label claim {level}");
+            return true;
         }
 
         return false;
+    }
+
+    /// <summary>Says that a line is noted, and what it changed; until it is said what the strengths are a share of, they are taken for those of the liquid.</summary>
+    private void Say(string fact)
+    {
+        var text = _written["section-9"].Count > 0 ? Text() : Text().Replace("section-9:\n", "section-9:\n  strength-of: liquid\n", StringComparison.Ordinal);
+        var said = ProductAnswers.Read(text, "answers", _data).Product is { } product ? effects.After(fact, product) : null;
+        page.Line("noted" + (said is null ? "" : ": " + said), 4, 6);
     }
 
     private bool Takes(string section, string line) => Takes(_written[section], line);
@@ -89,7 +115,7 @@ internal sealed class ProductPrompt(TextReader input, Page page, KnowledgeData d
     private bool Takes(List<string> list, string line)
     {
         list.Add(line);
-        var faults = ProductAnswers.Read(Text(), "answers", data).Diagnostics.Where(fault => Concerns(fault, line)).ToArray();
+        var faults = ProductAnswers.Read(Text(), "answers", _data).Diagnostics.Where(fault => Concerns(fault, line)).ToArray();
         if (faults.Length == 0) return true;
         list.RemoveAt(list.Count - 1);
         foreach (var fault in faults) page.Line($"{fault.Message}{(fault.Help is null ? "" : "; " + fault.Help)}", 2, 4);
@@ -121,17 +147,6 @@ internal sealed class ProductPrompt(TextReader input, Page page, KnowledgeData d
 
         return text.ToString();
     }
-
-    private AgentClass? AgentOf(string name) =>
-        data.Agents.FirstOrDefault(agent => agent.Id.Value == name || Same(agent.Name, name)) ?? data.Agents.FirstOrDefault(agent => agent.AlsoCalled.Any(called => Same(called, name)));
-
-    private static string Agent(AgentClass agent, ref string name)
-    {
-        name = agent.Id.Value;
-        return "agent";
-    }
-
-    private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 
     private static string Listed(string words) => "[" + string.Join(", ", words.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries).Select(Quoted)) + "]";
 
