@@ -86,15 +86,17 @@ bad() {
 killed() {
   new_site
   cp my-site.yaml old.yaml
+  local at=$(date +%s%N) whole before=0 after=0 i
   compat site import my-site.yaml devices.csv --columns device=Description > out.txt
+  whole=$(($(date +%s%N) - at))
   cp my-site.yaml whole.yaml
-  local before=0 after=0 i
   for i in $(seq 24); do
     cp old.yaml my-site.yaml
     # What a run that was killed before may have left beside the file.
     [ $((i % 3)) -ne 0 ] || echo 'half of a' > my-site.yaml.new
     "$compat" site import my-site.yaml devices.csv --columns device=Description > /dev/null 2>&1 &
-    sleep "$(awk -v s="$RANDOM" -v i="$i" 'BEGIN { printf "%.3f", (i % 4) * 0.25 + s / 32768 * 0.25 }')"
+    # At any moment of a run, and a little after its end.
+    sleep "$(awk -v w="$whole" -v s="$RANDOM" -v i="$i" 'BEGIN { printf "%.3f", w / 1e9 * 1.3 * (i % 6 + s / 32768) / 6 }')"
     kill -9 $! 2> /dev/null
     wait $! 2> /dev/null
     if cmp -s my-site.yaml old.yaml; then before=$((before + 1)); elif cmp -s my-site.yaml whole.yaml; then after=$((after + 1)); else fail "a killed run left half a file"; fi
