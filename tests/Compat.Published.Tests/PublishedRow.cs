@@ -33,10 +33,14 @@ internal sealed class PublishedRow
     {
         var cells = RowTable.Cells(line);
         if (cells.Length != 6 || cells[5].Length == 0) throw new FormatException(line);
-        var question = Subject(new Question { OnlyPart = true }, cells[0]);
-        question = What(question, cells[1]);
-        foreach (var token in cells[2].Split(", ")) question = Exposure(question, token);
-        return new(question, cells[3], cells[4], cells[5]);
+        return new(QuestionOf(cells) with { OnlyPart = true }, cells[3], cells[4], cells[5]);
+    }
+
+    /// <summary>The question in the first three cells: subject, agent and strength, exposure (`-` where none is stated).</summary>
+    internal static Question QuestionOf(IReadOnlyList<string> cells)
+    {
+        var question = What(Subject(new Question(), cells[0]), cells[1]);
+        return cells[2] == "-" ? question : cells[2].Split(", ").Aggregate(question, Exposure);
     }
 
     public void Check()

@@ -12,7 +12,7 @@ public static class Bath
     private const decimal Day = 86_400m;
 
     /// <summary>What is on record of a bath: whose strength counts, how little will do, how long it keeps.</summary>
-    private sealed record Keeping(AgentId? Agent, BathUse? Use, ProductLife Life, bool NeedsActivation, IReadOnlyList<SourceId> Sources);
+    private sealed record Keeping(AgentId? Agent, BathUse? Use, ProductLife Life, bool NeedsActivation, IReadOnlyList<SourceId> Sources, Interval? Claimed = null);
 
     /// <summary>Judges a bath.</summary>
     /// <param name="knowledgeBase">The knowledge base, with the site of the product.</param>
@@ -27,7 +27,7 @@ public static class Bath
         var scope = new Scope(knowledgeBase.Data, knowledgeBase.Sites);
         var keeping = KeepingOf(scope, question);
         Check(scope, question);
-        var least = keeping is { Agent: { } agent, Use.Minimum: { } minimum } && scope.Basis(agent) is { } basis ? new Strength(minimum, StrengthUnit.PercentOf(basis.Basis)) : (Strength?)null;
+        var least = InBasis(scope, keeping, keeping?.Use?.Minimum);
         var measured = Measured(knowledgeBase, scope, question, keeping);
         problems = scope.Problems;
         if (problems.Count > 0 || keeping is null) return false;
@@ -35,10 +35,11 @@ public static class Bath
         var discard = new List<BathReason>();
         var unknown = new List<BathReason>();
         var good = new List<BathReason>();
-        Strengths(question, keeping, least, measured, discard, unknown, good);
-        var last = Days(question, keeping, discard, unknown);
+        Strengths(question, keeping, least, InBasis(scope, keeping, keeping.Claimed), measured, discard, unknown, good);
+        var last = Days(question, keeping, discard, unknown, out var counted);
         if (question.Refilled && !keeping.Life.MayBeRefilled) discard.Add(new(BathReasonCode.Refilled, []));
-        if (least is null && last is null && discard.Count == 0 && unknown.Count == 0) unknown.Add(new(BathReasonCode.NothingOnRecord, []));
+        var onRecord = least is not null || counted || (question.Tub && last is not null);
+        if (!onRecord && discard.Count == 0 && unknown.Count == 0) unknown.Add(new(BathReasonCode.NothingOnRecord, []));
         var verdict = discard.Count > 0 ? BathVerdict.Discard : unknown.Count > 0 ? BathVerdict.NotKnown : BathVerdict.Use;
         if (verdict == BathVerdict.Use && last is { } until) good.Add(new(BathReasonCode.GoodUntil, [until.ToString()]));
         answer = new()
@@ -55,6 +56,9 @@ public static class Bath
         };
         return true;
     }
+
+    private static Strength? InBasis(Scope scope, Keeping? keeping, Interval? percent) =>
+        keeping?.Agent is { } agent && percent is { } range && scope.Basis(agent) is { } basis ? new Strength(range, StrengthUnit.PercentOf(basis.Basis)) : null;
 
     private static Keeping? KeepingOf(Scope scope, BathQuestion question)
     {
@@ -73,7 +77,8 @@ public static class Bath
         }
 
         var claim = scope.Data.Claims.FirstOrDefault(c => c.Id == question.Claim);
-        if (claim is not null) return new(claim.Agent, claim.Bath, new ProductLife(), claim.Needs.Contains(ClaimNeed.Activation), claim.Sources);
+        if (claim is not null) return new(claim.Agent, claim.Bath, new ProductLife(), claim.Needs.Contains(ClaimNeed.Activation), claim.Sources,
+            claim.When.Strength is { Statement: AxisStatement.Within, Range: var shown } ? shown : null);
         scope.Add("unknown-claim", place with { Field = "claim" }, $"there is no claim `{question.Claim}`", NearestNames.Help(question.Claim!.Value, scope.Data.Claims.Select(c => c.Id.Value)));
         return null;
     }
@@ -106,10 +111,17 @@ public static class Bath
     private static decimal? Density(Scope scope, BathQuestion question) =>
         question.Product is { } id && scope.Products.TryGetValue(id, out var product) && product.StrengthOf != StrengthOf.Concentrate ? product.Density : null;
 
-    private static void Strengths(BathQuestion question, Keeping keeping, Strength? least, Interval? measured, List<BathReason> discard, List<BathReason> unknown, List<BathReason> good)
+    private static void Strengths(BathQuestion question, Keeping keeping, Strength? least, Strength? claimed, Interval? measured, List<BathReason> discard, List<BathReason> unknown, List<BathReason> good)
     {
         if (question.TestPassed == false) discard.Add(new(BathReasonCode.TestFailed, [(question.Tested ?? question.Today).ToString()]));
-        if (least is not { } floor) return;
+        if (least is not { } floor)
+        {
+            // No minimum on record: what is weaker than the claim was shown at is not what the claim speaks of.
+            if (measured is { Lower: var weakest } && claimed is { Percent.Lower: { } shown } box && (weakest is not { } low || low < shown))
+                discard.Add(new(BathReasonCode.TooWeak, [question.Measured!.Value.ToString(), box.ToString()]));
+            return;
+        }
+
         if (measured is { } now)
         {
             var figures = new[] { question.Measured!.Value.ToString(), floor.ToString() };
@@ -123,9 +135,11 @@ public static class Bath
     }
 
     /// <summary>The last day on which it may be used, by the shortest life that is on record; what cannot be counted is noted.</summary>
-    private static CalendarDate? Days(BathQuestion question, Keeping keeping, List<BathReason> discard, List<BathReason> unknown)
+    /// <remarks><paramref name="counted"/> says whether any life of the liquid is on record. The day printed on a lot is none: it speaks of the closed bottle, not of a bath.</remarks>
+    private static CalendarDate? Days(BathQuestion question, Keeping keeping, List<BathReason> discard, List<BathReason> unknown, out bool counted)
     {
         CalendarDate? last = null;
+        var lives = 0;
         var started = question.Activated ?? question.Diluted ?? question.Opened;
         if (!question.Tub) Count(keeping.Use?.Reuse, started, BathReasonCode.PastReuse, keeping.NeedsActivation ? "activated" : "opened");
         if (!question.Tub || question.Activated is not null) Count(keeping.Life.Activated, question.Activated, BathReasonCode.PastActivation, "activated");
@@ -133,11 +147,13 @@ public static class Bath
         if (question.Tub || question.Opened is not null) Count(keeping.Life.Opened, question.Opened, BathReasonCode.PastOpening, "opened");
         if (question.Expires is { } printed) Until(printed, BathReasonCode.PastExpiry);
         else unknown.Add(new(BathReasonCode.DayNotKnown, ["expires"]));
+        counted = lives > 0;
         return last;
 
         void Count(decimal? seconds, CalendarDate? from, BathReasonCode past, string day)
         {
             if (seconds is not { } life) return;
+            lives++;
             if (from is not { } first) unknown.Add(new(BathReasonCode.DayNotKnown, [day]));
             else Until(first.AddDays(life <= Day ? 0 : (int)decimal.Floor(life / Day)), past);
         }
