@@ -100,7 +100,7 @@ public sealed class RequiredAnswers
 
     [Fact]
     public void DemoDevice_OnlyListed_AnotherAgentNotAllowed() =>
-        Assert.Contains("do not list", AskAtSite(1, "--device", "fundus-camera", "--part", "housing", "--agent", "povidone-iodine", "--method", "damp-wipe").Flat, StringComparison.Ordinal);
+        Assert.Contains("do not list", AskAtSite(1, "--device", "fundus-camera", "--part", "housing", "--agent", "chlorhexidine", "--method", "damp-wipe").Flat, StringComparison.Ordinal);
 
     [Fact]
     public void Keypad_Spray_NotAllowed() =>

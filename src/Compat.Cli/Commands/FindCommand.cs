@@ -2,6 +2,7 @@ using System.CommandLine;
 using Compat.Cli.Json;
 using Compat.Cli.Lookup;
 using Compat.Cli.Text;
+using Compat.Validation;
 
 namespace Compat.Cli.Commands;
 
@@ -53,7 +54,7 @@ internal sealed class FindCommand : DataCommand
         }
 
         if (found.Count > 0 && found[0].Rank < Finder.BySlip) return ExitCode.Done;
-        var help = found.Count > 0 ? "; what is near it is listed" : RegistryNumbers.LooksLikeEc(word) ? "; try the CAS number beside it" : "";
+        var help = found.Count > 0 ? "; what is near it is listed" : EcNumber.HasShape(word) ? "; try the CAS number beside it" : "";
         new Page(call.Stderr).Line($"note: nothing is called `{word}`{help}", 0, 2);
         return ExitCode.NotAllowed;
     }

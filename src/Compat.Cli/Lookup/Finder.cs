@@ -42,7 +42,7 @@ internal sealed class Finder
     private static Found? Match(Catalogue.Entry entry, string word, string said)
     {
         if (entry.Cas.Contains(word)) return new(entry, 0, $"its CAS number is {word}");
-        if (RegistryNumbers.LooksLikeEc(word) && entry.AlsoCalled.Contains(word)) return new(entry, 0, $"its EC number is {word}");
+        if (entry.Ec.Contains(word)) return new(entry, 0, $"its EC number is {word}");
         if (Plain(entry.Id) == said && !Same(entry.Name, said)) return new(entry, 0, "its id");
         if (Same(entry.Name, said)) return new(entry, Exact, "its name");
         if (Named(entry, name => Same(name, said)) is { } same) return new(entry, Exact, $"also called `{same}`");

@@ -9,22 +9,11 @@ internal static class RegistryNumbers
     public static bool LooksLikeCas(string text) =>
         text.Split('-') is [{ Length: >= 2 and <= 7 } first, { Length: 2 } middle, { Length: 1 } check] && AreDigits(first + middle + check);
 
-    /// <summary>Whether a text has the shape of an EC number, whatever its check digit.</summary>
-    public static bool LooksLikeEc(string text) =>
-        text.Split('-') is [{ Length: 3 } first, { Length: 3 } middle, { Length: 1 } check] && AreDigits(first + middle + check);
-
     /// <summary>What is wrong with a number by its check digit; null where nothing is, or where it is no such number.</summary>
     public static string? Fault(string text) =>
         LooksLikeCas(text) && !CasNumber.IsValid(text) ? $"`{text}` is no CAS number: its check digit does not hold"
-        : LooksLikeEc(text) && !IsEc(text) ? $"`{text}` is no EC number: its check digit does not hold"
+        : EcNumber.HasShape(text) && !EcNumber.IsValid(text) ? $"`{text}` is no EC number: its check digit does not hold"
         : null;
-
-    /// <summary>The check digit of an EC number is the sum of the others, each times its place from the left, modulo 11.</summary>
-    private static bool IsEc(string text)
-    {
-        var digits = text.Where(char.IsAsciiDigit).Select(digit => digit - '0').ToArray();
-        return digits.Take(6).Select((digit, i) => digit * (i + 1)).Sum() % 11 == digits[6];
-    }
 
     private static bool AreDigits(string text) => text.All(char.IsAsciiDigit);
 }

@@ -15,8 +15,9 @@ public static class Catalogue
     /// <param name="Depth">How deep in its tree it lies.</param>
     /// <param name="AlsoCalled">Everyday names.</param>
     /// <param name="Cas">CAS numbers.</param>
+    /// <param name="Ec">EC numbers.</param>
     /// <param name="Detail">What else a reader needs, or null.</param>
-    public sealed record Entry(string Kind, string Id, string Name, string? Under, int Depth, IReadOnlyList<string> AlsoCalled, IReadOnlyList<string> Cas, string? Detail)
+    public sealed record Entry(string Kind, string Id, string Name, string? Under, int Depth, IReadOnlyList<string> AlsoCalled, IReadOnlyList<string> Cas, IReadOnlyList<string> Ec, string? Detail)
     {
         /// <summary>Writes the record, and why it matched where it was looked for.</summary>
         public void Write(Utf8JsonWriter json, string? why)
@@ -28,6 +29,7 @@ public static class Catalogue
             if (Under is not null) json.WriteString("under", Under);
             json.WriteStringList("alsoCalled", AlsoCalled);
             json.WriteStringList("cas", Cas);
+            json.WriteStringList("ec", Ec);
             if (Detail is not null) json.WriteString("detail", Detail);
             if (why is not null) json.WriteString("why", why);
             json.WriteEndObject();
@@ -40,20 +42,20 @@ public static class Catalogue
     /// <summary>The records of one kind: parts, materials, agents, organisms, products or devices.</summary>
     public static IReadOnlyList<Entry> Of(KnowledgeBase kb, string kind) => kind switch
     {
-        "parts" => InTree(kb.Data.Parts.Select(part => new Entry(kind, part.Id.Value, part.Name, part.Under?.Value, 0, part.AlsoCalled, [], null))),
+        "parts" => InTree(kb.Data.Parts.Select(part => new Entry(kind, part.Id.Value, part.Name, part.Under?.Value, 0, part.AlsoCalled, [], [], null))),
         "materials" => InTree(kb.Data.Materials.Select(material => new Entry(
-            kind, material.Id.Value, material.Name, material.Under?.Value, 0, material.AlsoCalled, [],
+            kind, material.Id.Value, material.Name, material.Under?.Value, 0, material.AlsoCalled, [], [],
             material.Delicate is { } delicate ? "delicate: " + Words.Of(delicate) : null))),
         "agents" => InTree(kb.Data.Agents.Select(agent => new Entry(
-            kind, agent.Id.Value, agent.Name, agent.Under?.Value, 0, agent.AlsoCalled, agent.Cas,
+            kind, agent.Id.Value, agent.Name, agent.Under?.Value, 0, agent.AlsoCalled, agent.Cas, agent.Ec,
             agent.Basis is { } unit ? "strength in " + unit : null))),
         "organisms" => InTree(kb.Data.Organisms.Select(organism => new Entry(
-            kind, organism.Id.Value, organism.Name, null, 0, organism.AlsoCalled, [], NeedWording.Group(organism.Group)))),
+            kind, organism.Id.Value, organism.Name, null, 0, organism.AlsoCalled, [], [], NeedWording.Group(organism.Group)))),
         "products" => InTree(kb.Sites.SelectMany(site => site.Products).Select(product => new Entry(
-            kind, product.Id.Value, product.Name, null, 0, [], [],
+            kind, product.Id.Value, product.Name, null, 0, [], [], [],
             string.Join(", ", product.Ingredients.Select(part => $"{part.Agent?.Value ?? part.Unknown}{(part.Strength is { } strength ? " " + strength : "")}"))))),
         _ => InTree(kb.Sites.SelectMany(site => site.Devices).Select(device => new Entry(
-            kind, device.Id.Value, device.Name, null, 0, [], [], string.Join(", ", device.Parts.Select(part => part.Id))))),
+            kind, device.Id.Value, device.Name, null, 0, [], [], [], string.Join(", ", device.Parts.Select(part => part.Id))))),
     };
 
     private static List<Entry> InTree(IEnumerable<Entry> entries)

@@ -2,6 +2,7 @@ using Compat.Curation.Text;
 using Compat.Curation.Yaml;
 using Compat.Exposures;
 using Compat.Knowledge;
+using Compat.Validation;
 
 namespace Compat.Curation.Reading;
 
@@ -12,6 +13,8 @@ internal sealed class AgentReader(BoxReader boxes)
     public AgentClass? Read(RecordFields fields)
     {
         foreach (var cas in fields.Items("cas")) CheckCas(fields, cas);
+        foreach (var ec in fields.Items("ec").Where(ec => EcNumber.HasShape(ec.Text) && !EcNumber.IsValid(ec.Text)))
+            fields.Report(ec, "ec", $"`{ec.Text}` is no EC number: its check digit does not hold", "compare it with the source");
         if (fields.Id("id", text => new AgentId(text)) is not { } id) return null;
         return new()
         {
@@ -20,6 +23,7 @@ internal sealed class AgentReader(BoxReader boxes)
             Under = fields.Id("under", text => new AgentId(text)),
             AlsoCalled = fields.Texts("also-called"),
             Cas = fields.Texts("cas"),
+            Ec = fields.Texts("ec"),
             Basis = StrengthUnit.TryParse(fields.Text("basis"), out var basis) ? basis : null,
             Density = fields.MeasuredFigure("density", Measure.Density),
             AvailableChlorine = fields.PlainNumber("available-chlorine"),

@@ -45,7 +45,7 @@ internal sealed partial class KnowledgeYaml(AgentBases bases)
 
     public void Agent(RecordText to, AgentClass one) => to
         .Field("id", one.Id.Value).Field("name", one.Name).Field("under", one.Under?.Value).List("also-called", one.AlsoCalled)
-        .List("cas", one.Cas).Field("basis", one.Basis?.Text)
+        .List("cas", one.Cas).List("ec", one.Ec).Field("basis", one.Basis?.Text)
         .Raw("density", ExposureYaml.Figure(one.Density, "kg/L"))
         .Raw("available-chlorine", ExposureYaml.Number(one.AvailableChlorine))
         .List("nature", one.Nature.Select(Words.Of))

@@ -142,6 +142,9 @@ public sealed record AgentClass
     /// <summary>CAS numbers, check digit valid.</summary>
     public IReadOnlyList<string> Cas { get; init; } = [];
 
+    /// <summary>EC numbers of the European inventories, check digit valid.</summary>
+    public IReadOnlyList<string> Ec { get; init; } = [];
+
     /// <summary>The unit its strength is written and shown in; null where the parent's holds. A rule on an agent without one may not use strength.</summary>
     public StrengthUnit? Basis { get; init; }
 

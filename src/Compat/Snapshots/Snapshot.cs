@@ -6,7 +6,7 @@ namespace Compat.Snapshots;
 /// <summary>The file form of a knowledge base: a mark, the format version, the content hash, the body.</summary>
 internal static class Snapshot
 {
-    private const int FormatVersion = 3;
+    private const int FormatVersion = 4;
     private const int HashLength = 32;
     private const string Digits = "0123456789abcdef";
     private const int FirstBytes = 1024 * 1024;

@@ -80,6 +80,7 @@ internal sealed partial class SnapshotReader
         Under = MaybeId(t => new AgentId(t)),
         AlsoCalled = List(Text),
         Cas = List(Text),
+        Ec = List(Text),
         Basis = MaybeText() is not { } unit ? null : StrengthUnit.TryParse(unit, out var basis) ? basis : throw new SnapshotException("a unit is not known"),
         Density = MaybeFigure(),
         AvailableChlorine = MaybeFigure(),

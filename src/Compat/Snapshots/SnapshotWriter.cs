@@ -164,6 +164,7 @@ internal sealed partial class SnapshotWriter
         Id(x.Under);
         Texts(x.AlsoCalled);
         Texts(x.Cas);
+        Texts(x.Ec);
         Text(x.Basis?.Text);
         Figure(x.Density);
         Figure(x.AvailableChlorine);

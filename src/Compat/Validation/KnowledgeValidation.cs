@@ -70,6 +70,8 @@ internal static class KnowledgeValidation
             scope.Add("other-basis", place with { Field = "basis" }, $"`{basis}` is another basis than that of the class above, `{above}`", "a child has its parent's basis");
         for (var i = 0; i < agent.Cas.Count; i++)
             if (!CasNumber.IsValid(agent.Cas[i])) scope.Add("bad-cas", place with { Field = $"cas.{i}" }, $"`{agent.Cas[i]}` is no CAS number", "digits-2 digits-check digit, and the check digit must fit");
+        for (var i = 0; i < agent.Ec.Count; i++)
+            if (!EcNumber.IsValid(agent.Ec[i])) scope.Add("bad-ec", place with { Field = $"ec.{i}" }, $"`{agent.Ec[i]}` is no EC number", "3 digits-3 digits-check digit, and the check digit must fit");
         if (agent.Usual.Strength is { } strength)
         {
             if (scope.Basis(agent.Id) is { } own) BoxValidation.Strength(scope, place, "usual.strength", strength, own);

@@ -62,6 +62,10 @@ public sealed class FindTests
     }
 
     [Fact]
+    public void Find_EcNumber_LeadsToItsSubstance() =>
+        Assert.Contains("isopropanol (agents): its EC number is 200-661-7", CliRun.Of("find", "200-661-7").Flat, StringComparison.Ordinal);
+
+    [Fact]
     public void Find_EcNumberNotOnRecord_PointsAtTheCasNumber()
     {
         var run = CliRun.Of("find", "999-999-2");

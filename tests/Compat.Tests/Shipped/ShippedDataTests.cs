@@ -52,6 +52,10 @@ public class ShippedDataTests
     public void Every_agent_with_a_registry_number_has_a_valid_one() =>
         Assert.All(Shipped.Data.Agents.SelectMany(a => a.Cas), cas => Assert.True(CasNumber.IsValid(cas), cas));
 
+    [Fact]
+    public void Every_agent_with_an_inventory_number_has_a_valid_one() =>
+        Assert.All(Shipped.Data.Agents.SelectMany(a => a.Ec), ec => Assert.True(EcNumber.IsValid(ec), ec));
+
     private static bool Decides(Question question, RuleId rule) =>
         Shipped.TryAsk(question, out var answer, out _) && answer!.DecidedBy.Any(r => r.Id == rule);
 
