@@ -40,6 +40,9 @@ internal sealed class Scene
     /// <summary>Whether the residence ends only without end on a variant, whatever is asked.</summary>
     public bool EndsNowhere(PartVariant variant) => variant.EndingWays(Substance.LeavesNothing).Count == 0;
 
+    /// <summary>Whether it stays on a variant for good: nothing takes it off, and it does not dry away.</summary>
+    public bool StaysForGood(PartVariant variant) => !Substance.LeavesNothing && EndsNowhere(variant);
+
     private int[][] Voices(PartVariant variant, bool withoutEnd)
     {
         var voices = new int[variant.Materials.Length + 1][];

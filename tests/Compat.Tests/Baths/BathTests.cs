@@ -54,6 +54,25 @@ public sealed class BathTests
         }
     }
 
+    /// <summary>The day printed on a lot speaks of the closed bottle: where no life of the liquid is on record, a bath is not good until then.</summary>
+    [Theory]
+    [InlineData("peracetic-acid.sterile.50-c")]
+    [InlineData("glutaraldehyde.with-phenate.high")]
+    public void APrintedDayAloneKeepsNoBath(string claim)
+    {
+        var question = Full(claim, 2m) with { Measured = null };
+        var answer = Judge(question);
+        Assert.Equal((BathVerdict.NotKnown, BathReasonCode.NothingOnRecord), (answer.Verdict, answer.Reasons[0].Code));
+        Assert.Equal(BathVerdict.Use, Judge(question with { Tub = true }).Verdict);
+    }
+
+    /// <summary>Without a least strength on record, what is weaker than the claim was shown at is not what it speaks of.</summary>
+    [Theory]
+    [InlineData(7.35, BathVerdict.Use)]
+    [InlineData(7.3, BathVerdict.Discard)]
+    public void WeakerThanItsClaimIsNoBathOfIt(double measured, BathVerdict expected) =>
+        Assert.Equal(expected, Judge(Full("hydrogen-peroxide.with-peracetic-acid.high", 7.35m) with { Measured = In("hydrogen-peroxide.with-peracetic-acid.high", (decimal)measured) }).Verdict);
+
     [Fact]
     public void DaysThatCannotBeAreRefused()
     {

@@ -74,6 +74,14 @@ public class MixtureTests
     }
 
     [Fact]
+    public void What_dries_away_is_not_said_to_stay()
+    {
+        var answer = KnowledgeBase.Shipped.Ask(new Question { Part = new("mouse"), Agent = new("isopropanol"), Method = ApplicationMethod.DampWipe });
+        Assert.Equal(Verdict.NotEstablished, answer.Verdict);
+        Assert.DoesNotContain(answer.Reasons, reason => reason.Code == ReasonCode.ResidenceWithoutEnd);
+    }
+
+    [Fact]
     public void The_socket_stands_nothing_wet_and_heat_drying_is_never_stood()
     {
         Assert.Equal(ReasonCode.TooWet, EyeWorkshop.Base.Ask(new Question { Part = new("socket"), Agent = new("soap") }).Decisive.Code);
