@@ -17,6 +17,7 @@ internal sealed record PlanOption(ChoiceOption Choice, PartCase Case, Use? Clean
 internal sealed class OptionMaker(CompiledBase kb, Meetings meetings, Settings settings)
 {
     private readonly Dictionary<RuleId, CompiledRule> _rules = kb.Rules.ToDictionary(rule => rule.Rule.Id);
+    private readonly HarmClass _harm = new(kb);
 
     public IReadOnlyList<PlanOption> Of(PartCase one, IReadOnlyList<CaseWindow> windows)
     {
@@ -74,7 +75,7 @@ internal sealed class OptionMaker(CompiledBase kb, Meetings meetings, Settings s
 
     private IEnumerable<CompiledRule> Deciding(Use use) => use.Box.Box.DecidedBy.Where(_rules.ContainsKey).Select(id => _rules[id]);
 
-    private int Harm(Use use) => HarmClass.Of(DamageOf(use), use.Setting.Product.Hazards, use.Box.Gap);
+    private int Harm(Use use) => _harm.Of(DamageOf(use), use.Setting.Product.PeopleHazard, use.Box.Gap);
 
     /// <summary>Whether the label says that it cleans and disinfects at once, its claims were shown in this soil, and nothing asks a cleaning of its own.</summary>
     private bool InOneStep(PartCase one, Use use)
