@@ -43,6 +43,8 @@ public sealed class GoldenTests
         { "plan-nothing-does-it", ["plan", "--site", Repository.Demo, "--device", "autorefractor", "--occasion", "between-patients"] },
         { "plan-instructions-list-only", ["plan", "--site", Repository.Demo, "--device", "fundus-camera", "--occasion", "before-repair"] },
         { "plan-kills-longer-than-stood", ["plan", "--site", Repository.Demo, "--device", "autorefractor", "--occasion", "after-outbreak", "--against", "fungi", "--soil", "none"] },
+        { "plan-gap-not-shown", ["plan", "--site", Repository.Demo, "--device", "vision-monitor", "--level", "intermediate", "--soil", "none"] },
+        { "plan-hidden-ingredient-named", ["plan", "--site", Repository.Demo, "--device", "autorefractor", "--level", "intermediate", "--soil", "none", "--soil", "chin-rest=grease"] },
         { "plan-held", ["plan", "--site", Repository.Demo, "--device", "autorefractor", "--occasion", "incident-hold"] },
         { "plan-sheet-for-the-ward", ["plan", "--site", Repository.Demo, "--device", "tonometer", "--markdown"] },
         { "plan-bad-input", ["plan", "--site", Repository.Demo, "--device", "tonometr", "--occasion", "between-patient", "--level", "hi", "--accept", "patient", "--max-products", "0"] },

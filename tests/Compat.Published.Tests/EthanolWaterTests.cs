@@ -1,4 +1,5 @@
 using Compat.Dilutions;
+using Compat.Exposures;
 
 namespace Compat.Published.Tests;
 
@@ -21,6 +22,21 @@ public sealed class EthanolWaterTests
         Assert.InRange(found, mass - 0.01, mass + 0.01);
         Assert.InRange(EthanolWater.Density(found, 20), density - 0.01, density + 0.01);
         Assert.InRange(EthanolWater.VolumePercent(found), volume - 1e-9, volume + 1e-9);
+    }
+
+    /// <summary>A question by mass is read at the printed percent by volume: to the last digit of the printed mass.</summary>
+    [Theory]
+    [MemberData(nameof(ByVolume))]
+    public void A_question_by_mass_is_read_at_the_printed_strength_by_volume(string row)
+    {
+        var cells = RowTable.Cells(row);
+        var (volume, mass) = (PublishedRow.Figure(cells[0]), PublishedRow.Figure(cells[2]));
+        if (volume is <= 1m or >= 99m) return;
+        var knowledge = TestBase.WithOneRule("ethanol", volume);
+        Assert.True(knowledge.Ask(Of(mass - 0.02m)).Verdict >= Verdict.AllowedWithinLimits, "just below the limit");
+        Assert.True(knowledge.Ask(Of(mass + 0.02m)).Verdict <= Verdict.NotEstablished, "just above the limit");
+
+        Question Of(decimal percent) => TestBase.Question("ethanol", new(Interval.Exactly(percent), StrengthUnit.PercentOf(StrengthBasis.MassPerMass)));
     }
 
     [Theory]

@@ -18,13 +18,14 @@ public sealed class MassAndVolumeTests
         Verdict Ask(decimal limit) => TestBase.AskLiquid(TestBase.WithOneRule(cells[0], limit), cells[0], label, density).Verdict;
     }
 
+    /// <summary>Ethanol asked by itself is in water alone, whose density at each strength is published (OIML R 22).</summary>
     [Theory]
     [MemberData(nameof(Liquids))]
-    public void Without_a_density_the_percent_is_read_widely(string row)
+    public void Without_a_density_the_percent_is_read_widely_but_of_ethanol(string row)
     {
         var cells = RowTable.Cells(row);
         var (percent, tolerance) = (UnitConversionTests.Of(cells[3]).Percent.Upper!.Value, PublishedRow.Figure(cells[4]));
         var answer = TestBase.WithOneRule(cells[0], percent + tolerance).Ask(TestBase.Question(cells[0], UnitConversionTests.Of(cells[1])));
-        Assert.True(answer.Verdict <= Verdict.NotEstablished);
+        Assert.Equal(cells[0] == "ethanol", answer.Verdict >= Verdict.AllowedWithinLimits);
     }
 }

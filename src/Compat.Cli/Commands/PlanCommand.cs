@@ -40,7 +40,8 @@ internal sealed class PlanCommand : DataCommand
         {
             Level = One("--level", "WORD", "A level that every part which needs something reaches at least: cleaned, low, intermediate, high or sterile"),
             Against = Many("--against", "NAME", "What must be killed too: an organism by any of its names, or a group"),
-            Soil = Many("--soil", "WORD", "What is on the device: dust, grease, gel, blood, mucus, urine, scale or residue; none where nothing is; left out, what is usual on each part. The parts that are kept dry count too"),
+            Soil = Many("--soil", "[PART=]WORD", "What is on the device, or on one part of it: dust, grease, gel, blood, mucus, urine, scale or residue; none where nothing is; left out, what is usual on each part. The parts that are kept dry count too"),
+            SoilOnParts = true,
             Occupied = Flag("--occupied", "A patient is in the device or in reach"),
             Cloth = One("--cloth", "WORD", "What the cloth is made of; left out, one of those at hand that bind nothing"),
         };
@@ -92,7 +93,9 @@ internal sealed class PlanCommand : DataCommand
     private PlanQuestion? Question(Call call, KnowledgeBase kb)
     {
         var reader = new OptionReader(call.Parsed, call.Problems);
-        var whole = new WholeReader(reader, _whole).AddTo(new Question(), kb);
+        var judged = new WholeReader(reader, _whole);
+        var whole = judged.AddTo(new Question(), kb);
+        var soilOn = judged.SoilOn();
         var device = Id(reader, _device, kb.Sites.SelectMany(site => site.Devices).Select(one => one.Id.Value), text => new DeviceId(text), "device");
         if (reader.Text(_device) is null) reader.Note(_device, "no-device", "no device is named", "name one of a site: `--device ID`");
         var question = device is null ? null : new PlanQuestion
@@ -103,6 +106,7 @@ internal sealed class PlanCommand : DataCommand
             Level = whole.Level,
             Against = whole.Against,
             Soil = whole.Soil,
+            SoilOn = soilOn,
             Occupied = whole.Occupied,
             Cloth = whole.Cloth,
             MaxProducts = Number(reader, _max),

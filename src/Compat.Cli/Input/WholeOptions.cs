@@ -17,6 +17,9 @@ public sealed record WholeOptions
     /// <summary>What was on the part.</summary>
     public Option<string[]>? Soil { get; init; }
 
+    /// <summary>Whether soil may be said of single parts too: <c>PART=SOIL</c>.</summary>
+    public bool SoilOnParts { get; init; }
+
     /// <summary>A level to reach at least.</summary>
     public Option<string?>? Level { get; init; }
 

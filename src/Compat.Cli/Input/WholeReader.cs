@@ -18,16 +18,30 @@ public sealed class WholeReader(OptionReader reader, WholeOptions options)
         TouchedBy = reader.Word<TouchedBy>(options.TouchedBy),
         Patients = reader.WordsOf<PatientGroup>(options.Patients).Distinct().ToArray(),
         Occupied = reader.Given(options.Occupied),
-        Soil = Soil(),
+        Soil = Soil([.. reader.Texts(options.Soil).Where(text => !IsOfAPart(text))]),
         Level = reader.Word<Level>(options.Level),
         Against = Against(kb),
         Cloth = Cloth(),
     };
 
-    /// <summary>The soils; none at all where the word for nothing is given, null where the option is not.</summary>
-    private SoilKind[]? Soil()
+    /// <summary>What is on single parts of a device, written <c>PART=SOIL</c>; what the command does not take is read as no soil at all.</summary>
+    public IReadOnlyDictionary<DevicePartId, IReadOnlyList<SoilKind>> SoilOn()
     {
-        var texts = reader.Texts(options.Soil);
+        var found = new Dictionary<DevicePartId, IReadOnlyList<SoilKind>>();
+        foreach (var part in reader.Texts(options.Soil).Where(IsOfAPart).Select(text => text.Split('=', 2)).GroupBy(pair => pair[0].Trim(), pair => pair[1].Trim()))
+        {
+            if (Compat.Id.IsWellFormed(part.Key)) found[new DevicePartId(part.Key)] = Soil([.. part]) ?? [];
+            else reader.Note(options.Soil!, "unknown-id", $"no part is called `{part.Key}`", "write `PART=SOIL`, the part by its id");
+        }
+
+        return found;
+    }
+
+    private bool IsOfAPart(string text) => options.SoilOnParts && text.Contains('=', StringComparison.Ordinal);
+
+    /// <summary>The soils; none at all where the word for nothing is given, null where nothing is.</summary>
+    private SoilKind[]? Soil(IReadOnlyList<string> texts)
+    {
         if (texts.Count == 0) return null;
         var soils = new List<SoilKind>();
         foreach (var text in texts.Where(text => text != NoSoil))

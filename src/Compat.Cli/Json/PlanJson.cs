@@ -61,6 +61,7 @@ internal sealed class PlanJson(Utf8JsonWriter json, Names names)
         json.WriteStringList("soil", part.Need.Soil.Select(one => Words.Of(one)));
         if (part.Cleaner is { } cleaner) json.WriteString("cleaner", cleaner.Value);
         if (part.Disinfectant is { } disinfectant) json.WriteString("disinfectant", disinfectant.Value);
+        json.WriteStringList("notCovered", part.NotCovered.Select(one => one.Organism.Value).Distinct());
         json.WriteList("accepted", part.Accepted, _records.Damage);
         json.WriteList("closed", part.Closed, closed =>
         {
@@ -70,6 +71,7 @@ internal sealed class PlanJson(Utf8JsonWriter json, Names names)
             if (closed.Closure is { } closure)
             {
                 json.WriteString("code", Words.Of(closure.Code));
+                json.WriteStringList("ingredients", closure.Ingredients);
                 json.WriteStringList("rules", closure.Rules.Select(id => id.Value));
                 json.WriteStringList("claims", closure.Claims.Select(claim => claim.Id));
                 if (closure.WetTime is { } wet) json.WriteNumber("wetTimeSeconds", wet);

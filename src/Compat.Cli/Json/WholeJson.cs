@@ -121,6 +121,7 @@ internal sealed class WholeJson(Utf8JsonWriter json, Names names, RecordJson rec
             json.WriteList("kill", closure.Kill, reason => Reason(reason, answer));
             if (closure.WetTime is { } wet) json.WriteNumber("wetTimeSeconds", JsonWriting.Short(wet));
             if (closure.Residence is { } residence && residence != Interval.WithoutEnd) json.WriteNumber("residenceSeconds", JsonWriting.Short(residence));
+            json.WriteStringList("ingredients", closure.Ingredients);
             json.WriteStringList("rules", closure.Rules.Select(id => id.Value));
             json.WriteStringList("claims", closure.Claims.Select(claim => claim.Id));
             json.WriteString("text", Plain(WindowWording.Of(closure, window, answer.Question, names)));

@@ -46,6 +46,7 @@ public static class KillWording
             KillReasonCode.Inactivated => $"It has no label claim on record, and its {names.Agent(Argument(1))} binds or destroys its {names.Agent(Argument(0))}.",
             KillReasonCode.ClothBinds => $"A cloth of {question.Cloth} binds what kills.",
             KillReasonCode.WaterTooHard => $"The water at hand is harder than the label of {names.Product(Argument(0))} allows.",
+            KillReasonCode.NotCovered => $"It does not cover {names.Target(Argument(0))}: a claim used (`{Argument(1)}`) says that it is not killed.",
             KillReasonCode.WindowClosed => "It kills, and the part stands it, but not both at once" + (window?.Closure is { } closure ? ": " + WindowWording.Of(closure, window, question, names) + "." : "."),
             _ => "Claims on record meet what is needed.",
         };
@@ -70,7 +71,7 @@ public static class KillWording
     }
 
     /// <summary>What is to be reached or killed, as a predicate.</summary>
-    private static string Meet(string target, Names names) =>
+    internal static string Meet(string target, Names names) =>
         Words.TryParse<Efficacy.Level>(target, out var level) ? "reaches " + NeedWording.Of(level) : "kills " + names.Target(target);
 
     /// <summary>Whether the claims on record are of other methods than the one asked.</summary>

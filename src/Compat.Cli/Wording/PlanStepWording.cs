@@ -32,7 +32,7 @@ public sealed class PlanStepWording(PlanSheet sheet, PlanWording words, Names na
         if (step.Setting is { } setting) foreach (var line in Of(setting, step)) yield return line;
         if (step.Setting is not null && step.Gloves.Count > 0) yield return "gloves: " + string.Join("; ", step.Gloves);
         foreach (var duty in step.Duties) yield return DutyWording.Of(duty.Duty, names) + (step.Parts.Count == duty.Parts.Count ? "" : $" [{words.Parts(duty.Parts)}]");
-        if (step.Order == StepOrder.Protect) foreach (var line in step.Protection.SelectMany(Of).Distinct()) yield return line;
+        if (step.Order == StepOrder.Protect) foreach (var line in Protecting(step)) yield return line;
         foreach (var hazard in step.Hazards.Where(one => one.Where != MeetingPlace.FormerResidue)) yield return Of(hazard);
         var former = step.Hazards.Where(one => one.Where == MeetingPlace.FormerResidue).Select(one => one.Other!).Distinct().ToArray();
         if (former.Length > 0) yield return $"never onto what was left by {string.Join(", ", former.Select(id => words.Product(id)))}: take that off with water first";
@@ -42,7 +42,7 @@ public sealed class PlanStepWording(PlanSheet sheet, PlanWording words, Names na
 
     private static IEnumerable<string> Of(StepSetting setting, PlanStep step)
     {
-        if (step.Dilute) yield return $"mix {FigureWording.Number(decimal.Round(setting.Dilution * 1000m, 3))}\u00a0mL with water, made up to 1\u00a0L ({FigureWording.Dilution(Interval.Exactly(setting.Dilution))})";
+        if (step.Dilute) yield return $"mix {FigureWording.Number(decimal.Round(setting.Dilution * 1000m, 6))}\u00a0mL with water, made up to 1\u00a0L ({FigureWording.Dilution(Interval.Exactly(setting.Dilution))})";
         yield return $"by {Words.Of(setting.Method)}" + (step.Cloth is { } cloth ? $", cloth of {cloth}" : "");
         if (setting.WetTime > 0m)
         {
@@ -74,17 +74,31 @@ public sealed class PlanStepWording(PlanSheet sheet, PlanWording words, Names na
         return $"{MixingWording.Of(record.Severity).ToLowerInvariant()} with {other} {place}: {string.Join(", ", record.Effects.Select(MixingWording.Of))}{separated}";
     }
 
-    private static IEnumerable<string> Of(Protection one)
+    /// <summary>A line for each thing to protect from and the products that ask it; what all of them ask comes first and names none.</summary>
+    private IEnumerable<string> Protecting(PlanStep step)
     {
-        if (one.GlovesFail.Count > 0) yield return "gloves that do not hold: " + string.Join("; ", one.GlovesFail);
-        if (one.Eyes is { } eyes) yield return "eyes: " + eyes;
-        if (one.Breathing is { } breathing) yield return "breathing: " + breathing;
-        if (one.Ventilation is { } ventilation) yield return "air: " + ventilation;
-        if (one.Fire is { } fire) yield return "fire: " + fire;
-        if (one.Oxygen is { } oxygen) yield return "oxygen: " + oxygen;
-        if (one.Energised is { } energised) yield return "equipment under power: " + energised;
-        if (one.Disposal is { } disposal) yield return "disposal: " + disposal;
+        var used = sheet.Steps.Where(one => one.Product is not null && one.Setting is not null).GroupBy(one => one.Product!).Select(same => (Name: words.Product(same.Key), same.First().Protection)).ToArray();
+        var all = string.Join(", ", used.Select(one => one.Name));
+        foreach (var (name, text) in Aspects)
+        {
+            var said = step.Protection.Select(record => (Text: text(record), For: string.Join(", ", used.Where(one => one.Protection.Contains(record)).Select(one => one.Name))))
+                .Where(one => one.Text is not null).GroupBy(one => one.For).OrderByDescending(same => same.Key == all);
+            foreach (var same in said)
+                yield return name + (same.Key == all ? "" : $" [{same.Key}]") + ": " + string.Join(" ", same.Select(one => one.Text!.EndsWith('.') ? one.Text : one.Text + ".").Distinct());
+        }
     }
+
+    private static readonly (string Name, Func<Protection, string?> Of)[] Aspects =
+    [
+        ("gloves that do not hold", one => one.GlovesFail.Count > 0 ? string.Join("; ", one.GlovesFail) : null),
+        ("eyes", one => one.Eyes),
+        ("breathing", one => one.Breathing),
+        ("air", one => one.Ventilation),
+        ("fire", one => one.Fire),
+        ("oxygen", one => one.Oxygen),
+        ("equipment under power", one => one.Energised),
+        ("disposal", one => one.Disposal),
+    ];
 
     private string Product(PlanStep step) => words.Product(step.Product!);
 

@@ -2,7 +2,6 @@ using Compat.Exposures;
 using Compat.Knowledge;
 using Compat.Plans;
 using Compat.Sites;
-using Compat.Windows;
 
 namespace Compat.Cli.Wording;
 
@@ -21,6 +20,7 @@ public sealed class PlanWording(PlanSheet sheet, Names names)
         if (question.Level is { } level) yield return $"at least {NeedWording.Of(level)}";
         if (question.Against.Count > 0) yield return "against " + string.Join(", ", question.Against.Select(names.Target));
         yield return question.Soil is { } soil ? "soil: " + NeedWording.Soils(soil) : "soil: what is usual on each part, assumed; state it with --soil";
+        foreach (var pair in question.SoilOn.OrderBy(pair => pair.Key)) yield return $"soil on {Part(pair.Key)}: {NeedWording.Soils(pair.Value)}";
         if (question.Occupied) yield return "a patient is in the device or in reach";
         if (question.Accept.Count > 0) yield return "harm to " + string.Join(" and ", question.Accept.Select(Words.Of)) + " is accepted, where nothing else serves";
         yield return $"at most {sheet.MaxProducts} products, cleaners included";
@@ -51,8 +51,9 @@ public sealed class PlanWording(PlanSheet sheet, Names names)
         yield return Part(part.Part.Id) + ": " + Why(part);
         if (part.Heading is not PlanHeading.NeedsNothing) yield return "needs: " + NeedWording.Of(part.Need, names).First();
         foreach (var accepted in part.Accepted) yield return $"harms the part: {Damage(accepted)}; accepted by ____________ (infection prevention), date ____________. The verdict stays: not allowed";
-        foreach (var closed in part.Closed) yield return Of(closed, part);
-        foreach (var group in part.WaysOut.GroupBy(way => (way.Code, Rules: string.Join(",", way.Rules)))) yield return "way out: " + Of([.. group]);
+        if (part.NotCovered.Count > 0) yield return "does not cover " + string.Join(", ", part.NotCovered.Select(one => names.Target(one.Organism.Value)).Distinct());
+        foreach (var line in new ClosedWording(this, names).Of(part)) yield return line;
+        foreach (var group in part.WaysOut.GroupBy(way => (way.Code, Against: way.Rules.Count > 0))) yield return "way out: " + Of([.. group]);
         foreach (var budget in part.Budgets) yield return Of(budget);
         if (part.Runs is { } runs) yield return $"stands this plan {runs} times" + (sheet.Question.UsesPerDay is { } daily ? $": {runs / daily} days at {daily} a day" : "");
     }
@@ -65,7 +66,7 @@ public sealed class PlanWording(PlanSheet sheet, Names names)
         PlanReason.SoiledWhereDry => $"soil ({NeedWording.Soils(part.Need.Soil)}) on a part that is kept dry: take the device out of use, call the engineer",
         PlanReason.ContactNotKnown => "what touches it is not on record, so nobody knows what it needs",
         PlanReason.NothingServes => "nothing on the shelf reaches what it needs and spares it",
-        PlanReason.NoCleaner => $"something disinfects it, but nothing on the shelf is on record as taking off {NeedWording.Soils(part.Need.Soil)} and spares it",
+        PlanReason.NoCleaner => "something disinfects it, but it must be cleaned first, and nothing on the shelf " + (part.Need.Soil.Count == 0 ? "that cleans is known to spare it" : $"is on record as taking off {NeedWording.Soils(part.Need.Soil)}{(part.Need.SoilIsUsual ? " (usual on it, assumed: state what is there)" : "")} and sparing it"),
         PlanReason.MoreProducts => $"the shelf could serve it, but not with {sheet.MaxProducts} products",
         _ => "what serves it must never meet what the other parts are done with",
     };
@@ -73,31 +74,12 @@ public sealed class PlanWording(PlanSheet sheet, Names names)
     private string With(PlannedPart part) =>
         part.Cleaner is { } cleaner ? Product(cleaner) + (part.Disinfectant is { } then ? ", then " + Product(then) : "") : Product(part.Disinfectant!);
 
-    private string Of(ClosedProduct closed, PlannedPart part)
-    {
-        var role = closed.Role == PlanRole.Clean ? " as cleaner" : "";
-        var product = Product(closed.Product) + role + ": ";
-        if (closed.Missing is { } missing) return product + Of(missing);
-        if (closed.Closure is not { } closure) return product + "closed";
-        var question = part.Question with { Product = closed.Product };
-        return product + WindowWording.Of(closure, new Window { Need = part.Need, Closure = closure, Identity = [] }, question, names);
-    }
-
-    private static string Of(MissingThing missing) => missing.Code switch
-    {
-        MissingCode.Water => $"{missing.Arguments[0]} water is not at hand",
-        MissingCode.DryingAir => "clean compressed air is not at hand",
-        MissingCode.Gloves => "no glove at hand holds" + (missing.Arguments.Count == 0 ? "" : ": " + string.Join(" or ", missing.Arguments) + " would"),
-        MissingCode.Removes => "its label does not say that it takes off " + string.Join(", ", missing.Arguments),
-        _ => $"it must never meet {missing.Arguments[0]} (`{missing.Arguments[1]}`)",
-    };
-
     private string Of(PlanWayOut[] ways)
     {
         var products = string.Join(", ", ways.Select(way => way.Product).OfType<ProductId>().Distinct().Select(id => Product(id)));
         return ways[0].Code switch
         {
-            PlanWayOutCode.RuleNeeded => $"a test, or a statement of the maker, for {products}" + (ways[0].Rules.Count == 0 ? ": nothing on record speaks for it" : $", where now {WindowWording.Named(ways[0].Rules.Select(id => id.Value))} speak"),
+            PlanWayOutCode.RuleNeeded => $"a test, or a statement of the maker, for {products}" + (ways[0].Rules.Count == 0 ? ": nothing on record speaks for it" : ", against the rules named above"),
             PlanWayOutCode.ClaimNeeded => $"a label claim of {products}: the part stands it",
             PlanWayOutCode.MoreProducts => "a run of its own for this part, or more products (--max-products)",
             PlanWayOutCode.TakeApart => "take it apart" + (ways[0].How is { } how ? $" ({how})" : "") + (ways[0].Opens.Count > 0 ? "; then it is reached with " + string.Join(", ", ways[0].Opens.Select(id => Product(id))) : ways[0].How is null ? "; what lies open then is not on record" : "; even then nothing on the shelf serves it"),

@@ -39,7 +39,9 @@ public static class WindowWording
         var text = closure.Code switch
         {
             ClosureCode.DoesNotKill => string.Join(" ", closure.Kill.Select(reason => KillWording.Of(reason, window, question, names)).Distinct()).TrimEnd('.'),
-            ClosureCode.PartDoesNotStandIt => "the part does not stand it, or nobody knows that it does",
+            ClosureCode.PartDoesNotStandIt when closure.NotListed => "the device's instructions do not list it",
+            ClosureCode.PartDoesNotStandIt when closure.ByItsUse => "the part does not stand how it is used or taken off",
+            ClosureCode.PartDoesNotStandIt => (closure.Forbidden ? "the part does not stand " : "nobody knows that the part stands ") + (closure.Ingredients.Count == 0 ? "it" : "its " + string.Join(", its ", closure.Ingredients.Select(names.Agent))),
             ClosureCode.HarmsPeople => "a rule on people forbids it",
             ClosureCode.KillsTooSlowly => $"kills in {Time(closure.WetTime)}; this part stands {Time(closure.Residence)}",
             ClosureCode.TooNarrow => $"kills in {Time(closure.WetTime)}; this part stands {Time(closure.Residence)}: too narrow to hit",

@@ -3,6 +3,7 @@ using Compat.Curation.Yaml;
 using Compat.Exposures;
 using Compat.Knowledge;
 using Compat.People;
+using Compat.Validation;
 
 namespace Compat.Curation.Reading;
 
@@ -65,17 +66,28 @@ internal static class BasicReaders
     public static Convention? ReadConvention(RecordFields fields)
     {
         if (fields.Word<ConventionKey>("id") is not { } key) return null;
-        var methods = Convention.NamesMethods(key);
+        var (methods, order) = (Convention.NamesMethods(key), Convention.NamesOrder(key));
         var value = fields.Node("value");
         if (methods && value is YamlScalar) fields.Report(value, "convention", "a list of methods is expected", "write `[damp-wipe]`");
-        if (!methods && value is YamlSequence) fields.ReportKey("value", "convention", "a range is expected, read a list");
+        if (order && value is YamlScalar) fields.Report(value, "convention", "a list is expected, the mildest first", "write `[looks, wear]`");
+        if (!methods && !order && value is YamlSequence) fields.ReportKey("value", "convention", "a range is expected, read a list");
         return new()
         {
             Key = key,
-            Range = methods ? Interval.Whole : RangeOf(fields, key) ?? Interval.Whole,
-            Methods = methods ? MethodSet.Of([.. fields.WordList<ApplicationMethod>("value") ?? []]) : MethodSet.None,
+            Range = methods || order ? Interval.Whole : RangeOf(fields, key) ?? Interval.Whole,
+            Methods = methods ? MethodSet.Of([.. Listed<ApplicationMethod>(fields)]) : MethodSet.None,
+            Consequences = key == ConventionKey.DamageOrder ? Listed<Consequence>(fields) : [],
+            Hazards = key == ConventionKey.HazardOrder ? Listed<Hazard>(fields) : [],
             Reason = fields.NeededText("reason"),
         };
+    }
+
+    /// <summary>The words of a convention: the schema takes those of every kind of list, each convention its own.</summary>
+    private static IReadOnlyList<TWord> Listed<TWord>(RecordFields fields) where TWord : struct, Enum
+    {
+        foreach (var item in fields.Items("value").Where(item => !Words.TryParse<TWord>(item.Text, out _)))
+            fields.Report(item, "convention", $"`{item.Text}` is not one of the words for this convention", NearestNames.Help(item.Text, Words.All<TWord>()) ?? "known here: " + string.Join(", ", Words.All<TWord>().Select(word => $"`{word}`")));
+        return fields.WordList<TWord>("value") ?? [];
     }
 
     /// <summary>The materials of a part; null where none are written.</summary>

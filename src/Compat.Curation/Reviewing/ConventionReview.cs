@@ -8,6 +8,7 @@ internal static class ConventionReview
 {
     public static IEnumerable<FactChange> Of(Convention before, Convention after)
     {
+        if (before.Order != after.Order) yield return new(ChangeKind.Loosened, $"the convention `{Words.Of(before.Key)}` goes {after.Order}, before {before.Order}: plans may take another product");
         bool? loosened = before.Key switch
         {
             ConventionKey.AssumedTemperature or ConventionKey.SolutionDensity or ConventionKey.WaterPh or ConventionKey.PurifiedWaterPh => !before.Range.LiesIn(after.Range),

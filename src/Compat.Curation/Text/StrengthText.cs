@@ -24,7 +24,7 @@ internal static class StrengthText
 
         var percent = TryReadPercent(text, written, unit, null, out var range);
         if (percent is not null) return percent;
-        strength = new(range.Scale(1 / unit.PercentPerUnit), unit);
+        strength = new(unit == StrengthUnit.VolumesOfOxygen ? range : range.Scale(1 / unit.PercentPerUnit), unit);
         return null;
     }
 
@@ -49,6 +49,7 @@ internal static class StrengthText
         {
             factor = 0;
             if (UnitOf(end, out var unit) is { } fault) return fault;
+            if (agent is not null && unit == StrengthUnit.VolumesOfOxygen) return new($"`{unit.Text}` counts oxygen from a solution of peroxide as it is sold, not a limit", $"write the strength in `{basis.Text}`");
             if (unit.Basis != basis.Basis)
             {
                 return new(
@@ -56,7 +57,8 @@ internal static class StrengthText
                     $"write the strength in `{basis.Text}`: nothing is converted between bases here");
             }
 
-            factor = unit.PercentPerUnit;
+            // Volumes of oxygen written throughout stay the figures they are: their factor is no power of ten.
+            factor = unit == basis && unit == StrengthUnit.VolumesOfOxygen ? 1m : unit.PercentPerUnit;
             return null;
         }
     }

@@ -15,6 +15,9 @@ internal static class DilutionValidation
         var found = new List<Problem>();
         if (knowledgeBase.Data.Agents.All(a => a.Id != question.Agent))
             found.Add(Problem("unknown-agent", "agent", $"there is no agent `{question.Agent}`", NearestNames.Help(question.Agent.Value, knowledgeBase.Data.Agents.Select(a => a.Id.Value))));
+        var agent = knowledgeBase.Data.Agents.FirstOrDefault(a => a.Id == question.Agent);
+        foreach (var (field, strength) in new[] { ("from", question.Stock), ("to", question.Wanted) })
+            if (agent is not null && !strength.Unit.Suits(agent)) found.Add(Problem("no-conversion", field, $"`{strength.Unit}` counts oxygen from hydrogen peroxide, and `{question.Agent}` is another agent"));
         Strength(found, "from", question.Stock, true);
         Strength(found, "to", question.Wanted, false);
         Amount(found, question);

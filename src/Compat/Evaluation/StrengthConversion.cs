@@ -10,6 +10,7 @@ internal static class StrengthConversion
     /// <param name="densities">The densities a liquid may have where it is not.</param>
     public static Interval? Convert(Strength stated, AgentTraits agent, decimal? density, Interval densities)
     {
+        if (!stated.Unit.Suits(agent.Agent)) return null;
         var percent = stated.Percent;
         var from = stated.Unit.Basis;
         var to = agent.Basis!.Basis;
@@ -33,6 +34,16 @@ internal static class StrengthConversion
             IsMassInMass(basis) ? (lightest, heaviest)
             : basis != StrengthBasis.VolumePerVolume ? (1m, 1m)
             : agent.Agent.Density is { } pure ? (pure, pure) : null;
+    }
+
+    /// <summary>The strength of an agent asked by itself, which is in water alone: ethanol by mass is read by volume by the density formula of its mixtures.</summary>
+    public static Interval? OfAgentAlone(Strength stated, AgentTraits agent, Interval densities)
+    {
+        var mass = stated.Percent;
+        if (agent.Agent.Id != Dilutions.Dilution.Ethanol || (stated.Unit.Basis, agent.Basis!.Basis) != (StrengthBasis.MassPerMass, StrengthBasis.VolumePerVolume) || !mass.LiesIn(Interval.Closed(0m, 100m)))
+            return Convert(stated, agent, null, densities);
+        var least = Rounding.Down((decimal)Dilutions.EthanolWater.VolumePercent((double)mass.Lower!.Value));
+        return Interval.Closed(least, Math.Min(100m, Rounding.Up((decimal)Dilutions.EthanolWater.VolumePercent((double)mass.Upper!.Value))));
     }
 
     private static bool IsChlorine(StrengthBasis basis) =>

@@ -23,7 +23,7 @@ internal static class SubstanceResolver
     {
         var whole = WholeStrength(traits.Basis);
         var strength = traits.Basis is null ? Interval.Whole
-            : question.Strength is { } stated ? StrengthConversion.Convert(stated, traits, null, kb.Convention(ConventionKey.SolutionDensity).Range)!.Value
+            : question.Strength is { } stated ? StrengthConversion.OfAgentAlone(stated, traits, kb.Convention(ConventionKey.SolutionDensity).Range)!.Value
             : traits.Strength ?? whole;
         return new Substance
         {
@@ -87,6 +87,7 @@ internal static class SubstanceResolver
             percent = new Interval(percent.Lower ?? 0m, percent.Lower is null || percent.LowerIncluded, highest, true);
         }
 
+        if (!stated.Unit.Suits(traits.Agent)) return whole;
         var inPercent = new Strength(percent, StrengthUnit.PercentOf(stated.Unit.Basis));
         var converted = StrengthConversion.Convert(inPercent, traits, product.Density, kb.Convention(ConventionKey.SolutionDensity).Range);
         return converted?.Intersect(whole) ?? whole;

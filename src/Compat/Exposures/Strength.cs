@@ -5,7 +5,7 @@ namespace Compat.Exposures;
 /// <param name="Unit">The unit of the figures.</param>
 public readonly record struct Strength(Interval Range, StrengthUnit Unit)
 {
-    /// <summary>The range in percent of the unit's basis; exact, since units differ by powers of ten.</summary>
+    /// <summary>The range in percent of the unit's basis; exact where the unit is a power of ten of it.</summary>
     public Interval Percent => Range.Scale(Unit.PercentPerUnit);
 
     /// <summary>The strength as it is written.</summary>

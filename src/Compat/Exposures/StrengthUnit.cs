@@ -1,10 +1,16 @@
 namespace Compat.Exposures;
 
-/// <summary>A unit a strength is written in: a basis and an exact power of ten of its percent.</summary>
+/// <summary>A unit a strength is written in: a basis and an exact power of ten of its percent; the volume strength of peroxide has a factor of its own.</summary>
 /// <remarks>500 ppm w/v, 0.05 % w/v and 0.5 g/L are one strength, to the last digit: the factors are powers of ten. Equal when the texts are equal.</remarks>
 public sealed record StrengthUnit
 {
     private static readonly StrengthUnit[] Known = Make().ToArray();
+
+    /// <summary>
+    /// Litres of oxygen at 0 °C and 101.325 kPa that a litre of hydrogen peroxide solution gives off: 2 H2O2 give one O2, so one volume is
+    /// 2 × 34.0147 g/mol / 22.4140 L/mol = 3.03513 g/L. The trade rounds 10 volumes to 3 %.
+    /// </summary>
+    public static StrengthUnit VolumesOfOxygen { get; } = Known.First(unit => unit.Text == "vol");
 
     private StrengthUnit(string text, StrengthBasis basis, decimal percentPerUnit)
     {
@@ -19,8 +25,11 @@ public sealed record StrengthUnit
     /// <summary>The basis it belongs to.</summary>
     public StrengthBasis Basis { get; }
 
-    /// <summary>How much of the basis' percent one of this unit is: 1, 0.1 (g/L) or 0.0001 (ppm, mg/L).</summary>
+    /// <summary>How much of the basis' percent one of this unit is: 1, 0.1 (g/L), 0.0001 (ppm, mg/L) or 0.303513 (volumes of oxygen).</summary>
     public decimal PercentPerUnit { get; }
+
+    /// <summary>Whether an agent can be counted in it: volumes of oxygen are those of hydrogen peroxide, known by its CAS number, and of nothing else.</summary>
+    internal bool Suits(Knowledge.AgentClass agent) => this != VolumesOfOxygen || agent.Cas.Contains("7722-84-1");
 
     /// <summary>Every unit there is, as written.</summary>
     public static IReadOnlyList<string> Texts { get; } = Known.Select(unit => unit.Text).ToArray();
@@ -54,5 +63,7 @@ public sealed record StrengthUnit
             yield return new("mg/L" + tail, inVolume, 0.0001m);
             yield return new("ppm w/v" + tail, inVolume, 0.0001m);
         }
+
+        yield return new("vol", StrengthBasis.MassPerVolume, 0.303513m);
     }
 }

@@ -56,12 +56,7 @@ internal sealed class KillCover(CompiledBase kb, Substance substance, IReadOnlyL
             };
         }
 
-        var organism = target.Against!.Organism is { } id ? kb.Data.Organisms.FirstOrDefault(o => o.Id == id) : null;
-        if (claim.Claim.Kills.Contains(target.Against)) return true;
-        if (organism is { OwnClaim: true } || claim.Claim.DoesNotKill.Contains(target.Against)) return false;
-        var group = organism?.Group ?? target.Against.Group!.Value;
-        if (claim.Claim.DoesNotKill.Contains(OrganismTarget.Of(group))) return false;
-        return claim.Claim.Kills.Contains(OrganismTarget.Of(group)) || kb.Data.Levels.Any(meaning => meaning.Level == claim.Claim.Reaches && meaning.Includes.Contains(group));
+        return KillExceptions.Kills(kb, claim.Claim, target.Against!);
     }
 
     /// <summary>A bore or pores are reached by wiping and spraying only where a claim names the part.</summary>

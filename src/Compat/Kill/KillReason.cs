@@ -60,6 +60,9 @@ public enum KillReasonCode
     /// <summary>The water is harder than the label lets it be diluted with. Arguments: product.</summary>
     WaterTooHard,
 
+    /// <summary>A group is met, but not this organism of it. Arguments: organism, claim that says so.</summary>
+    NotCovered,
+
     /// <summary>Claims meet it. Arguments: claims.</summary>
     ClaimsMeet,
 

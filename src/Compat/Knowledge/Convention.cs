@@ -53,6 +53,12 @@ public enum ConventionKey
 
     /// <summary>What the shares of the use limits of one mechanism may add up to.</summary>
     UsesShare,
+
+    /// <summary>What damage to a part does, the mildest first: the damage class of a plan.</summary>
+    DamageOrder,
+
+    /// <summary>What an agent can do to people or surroundings, the mildest first: the people-hazard class of a plan.</summary>
+    HazardOrder,
 }
 
 /// <summary>One figure of our own caution.</summary>
@@ -67,8 +73,20 @@ public sealed record Convention
     /// <summary>The methods, of <see cref="ConventionKey.UnstatedMethods"/> and <see cref="ConventionKey.ClaimMethods"/>.</summary>
     public MethodSet Methods { get; init; }
 
+    /// <summary>Every consequence of damage once, the mildest first; of <see cref="ConventionKey.DamageOrder"/>.</summary>
+    public IReadOnlyList<Consequence> Consequences { get; init; } = [];
+
+    /// <summary>Every hazard once, the mildest first; of <see cref="ConventionKey.HazardOrder"/>.</summary>
+    public IReadOnlyList<Hazard> Hazards { get; init; } = [];
+
+    /// <summary>Its order in words, for example <c>looks &lt; wear</c>; empty where it names none. A difference in it is a difference of the convention.</summary>
+    public string Order => string.Join(" < ", Consequences.Select(Words.Of).Concat(Hazards.Select(Words.Of)));
+
     /// <summary>Whether a convention names methods and no range.</summary>
     public static bool NamesMethods(ConventionKey key) => key is ConventionKey.UnstatedMethods or ConventionKey.ClaimMethods;
+
+    /// <summary>Whether a convention names an order and no range.</summary>
+    public static bool NamesOrder(ConventionKey key) => key is ConventionKey.DamageOrder or ConventionKey.HazardOrder;
 
     /// <summary>Why this figure.</summary>
     public required string Reason { get; init; }

@@ -17,11 +17,13 @@ internal sealed record PlanOption(ChoiceOption Choice, PartCase Case, Use? Clean
 internal sealed class OptionMaker(CompiledBase kb, Meetings meetings, Settings settings)
 {
     private readonly Dictionary<RuleId, CompiledRule> _rules = kb.Rules.ToDictionary(rule => rule.Rule.Id);
+    private readonly HarmClass _harm = new(kb);
 
     public IReadOnlyList<PlanOption> Of(PartCase one, IReadOnlyList<CaseWindow> windows)
     {
         var cleaners = windows.Where(window => window.Role == PlanRole.Clean).SelectMany(settings.Of).ToArray();
         var disinfectants = windows.Where(window => window.Role == PlanRole.Disinfect).SelectMany(settings.Of).ToArray();
+        var damage = windows.ToLookup(window => window.Product.Rank, window => window.Boxes.SelectMany(box => Deciding(box)).Select(rule => rule.Rule.Damage).OfType<Damage>().ToArray());
         var options = new List<PlanOption>();
         if (one.Need.NothingToKill)
         {
@@ -47,7 +49,7 @@ internal sealed class OptionMaker(CompiledBase kb, Meetings meetings, Settings s
             var choice = new ChoiceOption
             {
                 Ordinal = options.Count,
-                Products = uses.GroupBy(use => use.Setting.Product.Rank).Select(group => new UsedProduct(group.Key, group.Max(Harm))).ToArray(),
+                Products = uses.GroupBy(use => use.Setting.Product.Rank).Select(group => new UsedProduct(group.Key, group.Max(use => Harm(use, damage[group.Key].SelectMany(some => some))))).ToArray(),
                 Shares = Limits(uses).GroupBy(limit => limit.Mechanism).ToDictionary(group => group.Key, group => group.Aggregate(default(Fraction), (sum, limit) => sum + new Fraction(1, limit.Limit.Uses))),
                 Steps = uses.Select(use => use.Setting.Key).ToArray(),
                 WetTime = uses.Sum(use => use.Setting.WetTime),
@@ -59,7 +61,7 @@ internal sealed class OptionMaker(CompiledBase kb, Meetings meetings, Settings s
     /// <summary>The limits of use that the rules set which permit the uses, by the mechanism they count towards; of rules of one use and mechanism the strictest.</summary>
     public IReadOnlyList<(Mechanism Mechanism, UseLimit Limit)> Limits(IEnumerable<Use> uses) =>
         (from use in uses
-         from rule in Deciding(use)
+         from rule in Deciding(use.Box)
          where rule.Allows && rule.Box[(int)Axis.Uses].Upper is not null
          let mechanism = rule.Rule.CountsTowards ?? rule.Rule.Damage?.Mechanism
          where mechanism is not null
@@ -67,14 +69,15 @@ internal sealed class OptionMaker(CompiledBase kb, Meetings meetings, Settings s
          select (same.Key.Value, new UseLimit(same.Key.use.Setting.Product.Product.Id, Math.Max(1L, (long)Math.Floor(Math.Min(same.Min(), long.MaxValue / 2)))))).ToArray();
 
     /// <summary>The damage that the rules name which decide at a use: what an 'allowed' costs over time, what an accepted 'not allowed' does.</summary>
-    public IEnumerable<Damage> DamageOf(Use use) => Deciding(use).Select(rule => rule.Rule.Damage).OfType<Damage>().Distinct();
+    public IEnumerable<Damage> DamageOf(Use use) => Deciding(use.Box).Select(rule => rule.Rule.Damage).OfType<Damage>().Distinct();
 
     /// <summary>The damage of those that forbid and were accepted.</summary>
-    public IEnumerable<Damage> AcceptedAt(Use use) => Deciding(use).Where(rule => !rule.Allows).Select(rule => rule.Rule.Damage).OfType<Damage>().Distinct();
+    public IEnumerable<Damage> AcceptedAt(Use use) => Deciding(use.Box).Where(rule => !rule.Allows).Select(rule => rule.Rule.Damage).OfType<Damage>().Distinct();
 
-    private IEnumerable<CompiledRule> Deciding(Use use) => use.Box.Box.DecidedBy.Where(_rules.ContainsKey).Select(id => _rules[id]);
+    private IEnumerable<CompiledRule> Deciding(CaseBox box) => box.Box.DecidedBy.Where(_rules.ContainsKey).Select(id => _rules[id]);
 
-    private int Harm(Use use) => HarmClass.Of(DamageOf(use), use.Setting.Product.Hazards, use.Box.Gap);
+    /// <remarks>The damage is that of the product on the part, by whatever method: a rule on another method that names none makes it no milder.</remarks>
+    private int Harm(Use use, IEnumerable<Damage> damage) => _harm.Of(damage, use.Setting.Product.PeopleHazard, use.Box.Gap);
 
     /// <summary>Whether the label says that it cleans and disinfects at once, its claims were shown in this soil, and nothing asks a cleaning of its own.</summary>
     private bool InOneStep(PartCase one, Use use)

@@ -14,7 +14,7 @@ internal sealed class PartPlanner(CompiledBase kb, WindowFinder finder, Shelf sh
         if (chosen is not null) return Served(part, one, chosen);
         if (one.Settled is PlanReason.KeptDry or PlanReason.NotOnThisOccasion) return part with { Heading = PlanHeading.NeedsNothing, Reason = one.Settled.Value };
         var reason = one.Settled ?? (options.Count > 0 ? roomLeft ? PlanReason.KeptApart : PlanReason.MoreProducts
-            : one.NeedsCleaning && windows.Any(window => window is { Role: PlanRole.Disinfect, Boxes.Count: > 0 }) ? PlanReason.NoCleaner
+            : windows.Any(window => window is { Role: PlanRole.Disinfect, Boxes.Count: > 0 }) && !windows.Any(window => window is { Role: PlanRole.Clean, Boxes.Count: > 0 }) ? PlanReason.NoCleaner
             : PlanReason.NothingServes);
         var closed = options.Count > 0 ? [] : windows.Select(window => window.Closed).OfType<ClosedProduct>().ToArray();
         return part with { Reason = reason, Closed = closed, WaysOut = WaysOut(one, reason, closed).OrderBy(way => way.Code).ToArray() };
@@ -36,6 +36,7 @@ internal sealed class PartPlanner(CompiledBase kb, WindowFinder finder, Shelf sh
             Disinfectant = chosen.Disinfectant?.Setting.Product.Product.Id,
             WorkIntoGap = chosen.Uses.Any(use => use.Box.WorkIntoGap),
             Accepted = accepted,
+            NotCovered = chosen.Disinfectant is { } used ? Kill.KillExceptions.Of(kb, one.Need, used.Box.Box.Claims).Distinct().ToArray() : [],
             Budgets = budgets,
             Runs = runs.Length == 0 ? null : runs.Min(),
             WaysOut = chosen.Gap ? [.. Apart(one), new(PlanWayOutCode.WorkIn), .. OfType(one)] : [],

@@ -32,13 +32,7 @@ internal sealed class PlanMaker
         var cases = PartCase.All(_kb, _question, _occasion);
         if (cases.Any(one => one.Need.Prions)) return sheet with { Prions = true };
 
-        var open = cases.Where(one => one.Settled is null).ToArray();
-        var windows = open.ToDictionary(one => one, Windows);
-        var accepted = _question.Accept.Count == 0 ? [] : Accepting(windows);
-        foreach (var pair in accepted) windows[pair.Key] = pair.Value;
-        var settings = new Settings(windows.Values.SelectMany(list => list), _kb.Convention(ConventionKey.WindowShare).Range.Upper ?? 0m, _kb.Convention(ConventionKey.WindowLeast).Range.Upper ?? 0m);
-        var maker = new OptionMaker(_kb, _meetings, settings);
-        var options = open.ToDictionary(one => one, one => Stood(maker.Of(one, windows[one])));
+        var (windows, accepted, maker, options) = Choosing(cases);
         var (choice, fewer) = ChoiceSolver.SolveBoth(Task(options, max));
         var chosen = choice.Served.ToDictionary(served => served.Part.Ordinal, served => options[cases[served.Part.Ordinal]].First(option => option.Choice == served.Option));
 
@@ -51,6 +45,20 @@ internal sealed class PlanMaker
             Steps = new StepMaker(_knowledge, _kb, _shelf, _meetings, maker).Of(cases, cases.Where(one => chosen.ContainsKey(one.Ordinal)).Select(one => chosen[one.Ordinal]).ToArray()),
             Fewer = fewer is null ? null : Fewer(fewer, cases),
         };
+    }
+
+    /// <summary>What is chosen from, of at most so many products: for the tests, which ask another solver.</summary>
+    internal ChoiceTask TaskOf(int maxProducts) => Task(Choosing(PartCase.All(_kb, _question, _occasion)).Options, maxProducts);
+
+    private (Dictionary<PartCase, IReadOnlyList<CaseWindow>> Windows, Dictionary<PartCase, IReadOnlyList<CaseWindow>> Accepted, OptionMaker Maker, Dictionary<PartCase, IReadOnlyList<PlanOption>> Options) Choosing(IReadOnlyList<PartCase> cases)
+    {
+        var open = cases.Where(one => one.Settled is null).ToArray();
+        var windows = open.ToDictionary(one => one, Windows);
+        var accepted = _question.Accept.Count == 0 ? [] : Accepting(windows);
+        foreach (var pair in accepted) windows[pair.Key] = pair.Value;
+        var settings = new Settings(windows.Values.SelectMany(list => list), _kb.Convention(ConventionKey.WindowShare).Range.Upper ?? 0m, _kb.Convention(ConventionKey.WindowLeast).Range.Upper ?? 0m);
+        var maker = new OptionMaker(_kb, _meetings, settings);
+        return (windows, accepted, maker, open.ToDictionary(one => one, one => Stood(maker.Of(one, windows[one]))));
     }
 
     private IReadOnlyList<CaseWindow> Windows(PartCase one)

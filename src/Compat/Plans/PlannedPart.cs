@@ -158,6 +158,9 @@ public sealed record PlannedPart
     /// <summary>Whether the cloth is worked into its gap, open and closed.</summary>
     public bool WorkIntoGap { get; init; }
 
+    /// <summary>Organisms of the groups it needs that the claims used say are not killed.</summary>
+    public IReadOnlyList<Kill.NotCovered> NotCovered { get; init; } = [];
+
     /// <summary>Of a part that is not done: for each product of the shelf what closes it, by product.</summary>
     public IReadOnlyList<ClosedProduct> Closed { get; init; } = [];
 

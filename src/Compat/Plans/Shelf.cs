@@ -7,17 +7,19 @@ using Compat.Sites;
 namespace Compat.Plans;
 
 /// <summary>A product of the shelf as the site can use it.</summary>
-internal sealed record ShelfProduct(int Rank, Product Product, Substance Substance, string? Cloth, int Hazards, IReadOnlyList<Protection> Protection, IReadOnlyList<string> Gloves, MissingThing? Missing);
+internal sealed record ShelfProduct(int Rank, Product Product, Substance Substance, string? Cloth, int PeopleHazard, IReadOnlyList<Protection> Protection, IReadOnlyList<string> Gloves, MissingThing? Missing);
 
 /// <summary>The products of all sites that are laid over the data, by id, and what is at hand where the device is.</summary>
 internal sealed class Shelf
 {
     private readonly CompiledBase _kb;
     private readonly SiteConditions _here;
+    private readonly HarmClass _harm;
 
     public Shelf(CompiledBase kb, PlanQuestion question)
     {
         _kb = kb;
+        _harm = new HarmClass(kb);
         _here = kb.Sites.First(site => site.Devices.Any(device => device.Id == question.Device)).Here;
         Products = kb.Sites.SelectMany(site => site.Products).OrderBy(product => product.Id).Select((product, rank) => Of(product, rank, question)).ToArray();
     }
@@ -46,7 +48,7 @@ internal sealed class Shelf
         var held = _here.Gloves.Where(glove => lists.All(list => list.Any(material => Names(material, glove))) && !protection.Any(one => one.GlovesFail.Contains(glove, StringComparer.OrdinalIgnoreCase))).ToArray();
         var gloves = lists.SelectMany(list => list).Where(material => held.Any(glove => Names(material, glove))).Distinct().ToArray();
         var missing = lists.Length > 0 && _here.Gloves.Count > 0 && held.Length == 0 ? new MissingThing(MissingCode.Gloves, lists.SelectMany(list => list).Distinct().Where(material => lists.All(list => list.Contains(material))).ToArray()) : null;
-        return new(rank, product, substance, question.Cloth ?? ClothFor(product, substance), HarmClass.Hazards(_kb, substance), protection, gloves, missing);
+        return new(rank, product, substance, question.Cloth ?? ClothFor(product, substance), _harm.OfPeople(substance), protection, gloves, missing);
     }
 
     /// <summary>The first cloth at hand that does not bind it; where all do, the first. A product that is a wipe brings its own.</summary>

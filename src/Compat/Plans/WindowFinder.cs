@@ -17,7 +17,7 @@ internal sealed record CaseBox(WindowBox Box, bool Gap, bool WorkIntoGap)
     public bool CleanFirst => Box.Claims.Any(claim => claim.Needs.Contains(ClaimNeed.CleanFirst));
 }
 
-/// <summary>What a product does for a part in a role: open boxes by the driest method, or what closes it.</summary>
+/// <summary>What a product does for a part in a role: open boxes of every method, or what closes it.</summary>
 internal sealed record CaseWindow(PartCase Case, ShelfProduct Product, PlanRole Role, IReadOnlyList<CaseBox> Boxes, ClosedProduct? Closed);
 
 /// <summary>Finds the windows of a shelf on the parts of a device.</summary>
@@ -83,8 +83,7 @@ internal sealed class WindowFinder(CompiledBase kb, Shelf shelf, Meetings meetin
             .ToArray();
         if (boxes.Length == 0) return Shut(one, product, role, null, lacking);
         var reaching = boxes.Any(box => !box.Gap) ? boxes.Where(box => !box.Gap).ToArray() : boxes;
-        var driest = reaching.Min(box => box.Box.Method);
-        return new(one, product, role, reaching.Where(box => box.Box.Method == driest).ToArray(), null);
+        return new(one, product, role, reaching, null);
     }
 
     private static ApplicationMethod Wettest(DismantledPart apart, PartVariant variant) =>

@@ -14,4 +14,5 @@ internal enum SectionTag
     Protections = 9,
     InstructionWords = 10,
     Occasions = 11,
+    Orders = 12,
 }

@@ -39,6 +39,7 @@ internal sealed partial class SnapshotReader
             case SectionTag.Protections: return data with { Protections = List(Protection) };
             case SectionTag.InstructionWords: return data with { InstructionWords = List(InstructionWord) };
             case SectionTag.Occasions: return data with { Occasions = List(Occasion) };
+            case SectionTag.Orders: return data with { Conventions = [.. data.Conventions, .. List(Order)] };
             default:
                 _at = end;
                 return data;
@@ -103,6 +104,8 @@ internal sealed partial class SnapshotReader
         Sources = Ids(t => new SourceId(t)),
         Note = MaybeText(),
     };
+
+    private Convention Order() => new() { Key = Word<ConventionKey>(), Range = Interval.Whole, Consequences = List(Word<Consequence>), Hazards = List(Word<Hazard>), Reason = Text() };
 
     private LevelMeaning LevelMeaning() => new()
     {

@@ -23,6 +23,7 @@ internal sealed partial class SnapshotWriter
         Section(SectionTag.Protections, data.Protections.OrderBy(x => x.Id), Protection);
         Section(SectionTag.InstructionWords, data.InstructionWords.OrderBy(x => x.Id), InstructionWord);
         Section(SectionTag.Occasions, data.Occasions.OrderBy(x => x.Id), Occasion);
+        Section(SectionTag.Orders, data.Conventions.Where(x => Knowledge.Convention.NamesOrder(x.Key)).OrderBy(x => x.Key), Order);
     }
 
     private void Section<T>(SectionTag tag, IEnumerable<T> records, Action<T> write)
@@ -44,6 +45,14 @@ internal sealed partial class SnapshotWriter
 
     private static bool HasCare(PartType x) =>
         x.Soil is not null || x.WayOut is not null || x.FunctionCheck is not null || x.DryBeforePower is not null || x.WaterIngress is not null;
+
+    private void Order(Convention x)
+    {
+        Word<ConventionKey>(x.Key);
+        WordList(x.Consequences);
+        WordList(x.Hazards);
+        Text(x.Reason);
+    }
 
     private void PartCare(PartType x)
     {

@@ -21,7 +21,7 @@ internal sealed partial class SnapshotWriter
         writer.List(data.Agents.OrderBy(x => x.Id), writer.Agent);
         writer.List(data.Sources.OrderBy(x => x.Id), writer.Source);
         writer.List(data.Rules.OrderBy(x => x.Id), writer.Rule);
-        writer.List(data.Conventions.OrderBy(x => x.Key), writer.Convention);
+        writer.List(data.Conventions.Where(x => !Knowledge.Convention.NamesOrder(x.Key)).OrderBy(x => x.Key), writer.Convention);
         writer.List(data.StandingRules.Where(x => x.SpeaksOfRules).OrderBy(x => x.Id), writer.Standing);
         writer.Sections(data);
         return writer.Finish();

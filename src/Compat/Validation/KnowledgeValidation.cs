@@ -105,10 +105,20 @@ internal static class KnowledgeValidation
             var convention = scope.Data.Conventions.FirstOrDefault(c => c.Key == key);
             var place = new ProblemPlace(RecordKind.Convention, Words.Of(key), "value");
             if (convention is null) scope.Add("no-convention", place with { Field = "" }, $"the convention `{Words.Of(key)}` is missing");
+            else if (Convention.NamesOrder(key)) Order(scope, place, key == ConventionKey.DamageOrder ? Words.All<Consequence>() : Words.All<Hazard>(), key == ConventionKey.DamageOrder ? convention.Consequences.Select(Words.Of) : convention.Hazards.Select(Words.Of));
             else if (Convention.NamesMethods(key) ? convention.Methods.IsEmpty : convention.Range.IsEmpty || convention.Range.IsWhole)
                 scope.Add("empty-convention", place, $"the convention `{Words.Of(key)}` names no value");
             else if (key is ConventionKey.WindowShare or ConventionKey.WindowLeast or ConventionKey.MostProducts or ConventionKey.UsesShare && convention.Range.Upper is null)
                 scope.Add("convention-without-end", place, $"the convention `{Words.Of(key)}` names no upper end", "write `= ` or `<= ` before the figure");
         }
+    }
+
+    /// <summary>An order names every word once: what it leaves out would be in no class.</summary>
+    private static void Order(Scope scope, ProblemPlace place, IEnumerable<string> all, IEnumerable<string> named)
+    {
+        var order = named.ToArray();
+        var missing = all.Except(order).ToArray();
+        if (missing.Length > 0) scope.Add("convention-order", place, $"the order leaves out {string.Join(", ", missing.Select(word => $"`{word}`"))}", "name every word once, the mildest first");
+        else if (order.Distinct().Count() < order.Length) scope.Add("convention-order", place, "the order names a word twice", "name every word once, the mildest first");
     }
 }

@@ -79,7 +79,9 @@ internal static class QuestionValidation
         }
 
         BoxValidation.Strength(scope, Place, "strength", strength.Percent, strength.Unit);
-        if (StrengthConversion.Convert(strength, traits, null, kb.Convention(Knowledge.ConventionKey.SolutionDensity).Range) is null)
+        if (!strength.Unit.Suits(traits.Agent))
+            scope.Add("no-conversion", place, $"`{strength.Unit}` counts oxygen from hydrogen peroxide, and `{agent}` is another agent", $"write the strength in `{traits.Basis}`");
+        else if (StrengthConversion.OfAgentAlone(strength, traits, kb.Convention(Knowledge.ConventionKey.SolutionDensity).Range) is null)
             scope.Add("no-conversion", place, $"`{strength.Unit}` cannot be turned into `{traits.Basis}` for `{agent}`", "its density or its share of available chlorine is not on record");
     }
 }

@@ -65,8 +65,48 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
         return new WindowClosure
         {
             Code = byMaterials ? ClosureCode.SparedByMaterialsOnly : ClosureCode.PartDoesNotStandIt,
+            Ingredients = byMaterials || ground.Substance.Product is null ? [] : Ingredients(closed),
+            Forbidden = Alone(closed.Where(p => p.Verdict == Verdict.NotAllowed)),
+            NotListed = closed.Any(IsNotListed) && Alone(closed.Where(p => IsNotListed(p) || IsOfAll(p))),
             Rules = closed.SelectMany(p => p.Decision.Deciding).Select(r => r.Rule.Id).Distinct().OrderBy(id => id).ToArray(),
         };
+    }
+
+    /// <summary>
+    /// What of a product closes the part by itself: what is forbidden, else what is not known to be stood; where nothing does so by itself, all that is forbidden.
+    /// Nothing where the method, instructions or a rule on the whole product do; no class beside an ingredient of it.
+    /// </summary>
+    private string[] Ingredients(Piece[] closed)
+    {
+        if (Alone(closed.Where(p => p.Verdict == Verdict.NotAllowed && (IsOfAll(p) || IsNotListed(p))))) return [];
+        foreach (var verdict in new[] { Verdict.NotAllowed, Verdict.NotEstablished })
+        {
+            var byItself = closed.Where(p => p.Verdict == verdict && p.Component is not null).Select(p => p.Component!).Distinct()
+                .Where(one => Alone(closed.Where(p => p.Verdict == verdict && (p.Component == one || p.Component is null)))).ToArray();
+            if (byItself.Length > 0) return Names(byItself);
+        }
+
+        return Names(closed.Where(p => p.Verdict == Verdict.NotAllowed).Select(p => p.Component).OfType<Component>());
+
+        string[] Names(IEnumerable<Component> components)
+        {
+            var all = components.ToArray();
+            return all.Where(one => !one.OnlyForbids || !all.Any(other => !other.OnlyForbids && !other.Unknown && ground.Gathering.Base.Agents.IsAtOrBelow(other.Agent, one.Agent)))
+                .Select(one => one.Name).OfType<string>().Distinct().OrderBy(name => name, StringComparer.Ordinal).ToArray();
+        }
+    }
+
+    /// <summary>Whether instructions that list all they allow do not list it.</summary>
+    private static bool IsNotListed(Piece piece) => piece.Verdict == Verdict.NotAllowed && piece.Decision.Reasons.Any(reason => reason.Code == Answers.ReasonCode.NotListed);
+
+    /// <summary>Whether the method, or a rule on the whole product, forbids it whatever is in it.</summary>
+    private static bool IsOfAll(Piece piece) => piece.Verdict == Verdict.NotAllowed && (piece.Component is null || piece.Decision.Deciding.Any(rule => !rule.Allows && rule.Agent < 0));
+
+    /// <summary>Whether pieces leave no exposure open on any method.</summary>
+    private bool Alone(IEnumerable<Piece> pieces)
+    {
+        var byMethod = pieces.ToLookup(p => p.Method);
+        return ground.Methods.All(method => ground.Boxes(byMethod[method].Select(p => ground.Axes.Freed(p.Spans))).Count == 0);
     }
 
     /// <summary>The rules that end the residence of what the part stands: that forbid beyond it, else those that permit up to there.</summary>

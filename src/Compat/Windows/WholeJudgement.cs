@@ -53,15 +53,17 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
         var askedTooShort = !boxes.Any(box => maker.Fits(box.Spans));
         if (askedTooShort || (!window.IsOpen && part >= Verdict.AllowedWithinLimits && !closedByPeople))
             return new() { Verdict = Verdict.NotAllowed, Need = ground.Need, Reasons = [new KillReason(KillReasonCode.WindowClosed, [])], Claims = window.Closure!.Claims };
-        var claims = boxes.SelectMany(maker.ClaimsIn).Select(claim => claim.Claim).Distinct().ToArray();
+        var perBox = boxes.Select(box => maker.ClaimsIn(box).Select(claim => claim.Claim).Distinct().ToArray()).ToArray();
+        var claims = perBox.SelectMany(some => some).Distinct().ToArray();
+        var leftOut = perBox.SelectMany(some => KillExceptions.Of(kb, ground.Need, some)).Distinct().ToArray();
         var wellFounded = claims.Any(claim => claim.WellFounded);
         var everywhere = ground.Methods.All(method => boxes.Any(box => box.Method == method && IsWhole(ground, box.Spans)));
-        var plain = everywhere && wellFounded && question.Residence is not null && !(ground.Substance.Product is not null && claims.All(claim => claim.Origin == ClaimOrigin.Published));
+        var plain = everywhere && wellFounded && leftOut.Length == 0 && question.Residence is not null && !(ground.Substance.Product is not null && claims.All(claim => claim.Origin == ClaimOrigin.Published));
         return new()
         {
             Verdict = plain ? Verdict.Allowed : Verdict.AllowedWithinLimits,
             Need = ground.Need,
-            Reasons = [new KillReason(KillReasonCode.ClaimsMeet, claims.Select(claim => claim.Id).ToArray())],
+            Reasons = [new KillReason(KillReasonCode.ClaimsMeet, claims.Select(claim => claim.Id).ToArray()), .. leftOut.Select(one => new KillReason(KillReasonCode.NotCovered, [one.Organism.Value, one.Claim]))],
             Claims = claims,
             WellFounded = wellFounded,
         };

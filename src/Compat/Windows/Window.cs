@@ -75,7 +75,7 @@ public enum ClosureCode
     /// <summary>What is needed is not shown to be killed: <see cref="WindowClosure.Kill"/> says why.</summary>
     DoesNotKill,
 
-    /// <summary>The part does not stand it, or nobody knows: its answer says why.</summary>
+    /// <summary>The part does not stand it, or nobody knows: <see cref="WindowClosure.Forbidden"/>; of a product <see cref="WindowClosure.Ingredients"/> says because of what.</summary>
     PartDoesNotStandIt,
 
     /// <summary>A person rule forbids it. Arguments: person rule.</summary>
@@ -120,6 +120,18 @@ public sealed record WindowClosure
 
     /// <summary>The rules on the part's side.</summary>
     public IReadOnlyList<RuleId> Rules { get; init; } = [];
+
+    /// <summary>Of a product that the part does not stand: the agent classes that are the reason, by id, or names of what no class covers; a class stands for the sum of its ingredients.</summary>
+    public IReadOnlyList<string> Ingredients { get; init; } = [];
+
+    /// <summary>Whether something on record says that the part does not stand it; else nobody knows that it does. Where no rule is named, it is how it is used or taken off.</summary>
+    public bool Forbidden { get; init; }
+
+    /// <summary>Whether it is how it is used or taken off that the part does not stand, whatever is in it.</summary>
+    public bool ByItsUse => Code == ClosureCode.PartDoesNotStandIt && Forbidden && !NotListed && Ingredients.Count == 0 && Rules.Count == 0;
+
+    /// <summary>Whether instructions that list all they allow do not list it.</summary>
+    public bool NotListed { get; init; }
 
     /// <summary>The claims on the other side.</summary>
     public IReadOnlyList<KillClaim> Claims { get; init; } = [];

@@ -32,6 +32,7 @@ public sealed class FactEditsTests
         { "agents/agents.yaml", "usual: { strength: \"0.1..0.5 % w/v\"", "usual: { strength: \"0.1..0.2 % w/v\"", 1, "leaves the strength out is judged over" },
         { "agents/agents.yaml", "usual: { strength: \"0.1..0.5 % w/v\"", "usual: { strength: \"0.1..1 % w/v\"", 0, "leaves the strength out is judged over" },
         { "parts/parts.yaml", "materials: [steel], materials-known: fully, wettest: rinse, geometry: open, touched-by: hand", "materials: [steel], materials-known: fully, wettest: rinse, geometry: open, touched-by: mucous-membrane", 0, "`frame` is touched by mucous-membrane, before by hand" },
+        { "conventions.yaml", "value: [looks, legibility,", "value: [legibility, looks,", 1, "the convention `damage-order` goes legibility < looks" },
         { "conventions.yaml", "value: \"= 15 s\"", "value: \"= 5 s\"", 1, "the convention `window-least`" },
         { "materials/materials.yaml", "name: plastic, under: any-material", "name: plastic, under: any-material, declared-only-suffices: true", 1, "what a data sheet leaves out no longer matters on `plastic`" },
     };

@@ -64,6 +64,18 @@ public sealed class PlanSheetTests
     }
 
     [Fact]
+    public void SoilIsSaidOfTheDeviceOrOfOnePart()
+    {
+        var run = CliRun.Of([.. Plan, "--device", "tonometer", "--soil", "none", "--soil", "tip=blood"]);
+        Assert.Contains("soil: none", run.Flat, StringComparison.Ordinal);
+        Assert.Contains("soil on tip: blood", run.Flat, StringComparison.Ordinal);
+        var wrong = CliRun.Of([.. Plan, "--device", "tonometer", "--soil", "tipp=blood", "--soil", "body=bloud"]);
+        Assert.Equal(2, wrong.Code);
+        Assert.Contains("did you mean `blood`?", wrong.FlatNotes, StringComparison.Ordinal);
+        Assert.Contains("`tonometer` has no part `tipp`", CliRun.Of([.. Plan, "--device", "tonometer", "--soil", "tipp=blood"]).FlatNotes, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ARecordOfAnotherDevice_OrWithAWrongKey_IsRefused()
     {
         var file = Path.GetTempFileName();

@@ -116,7 +116,8 @@ public sealed class SchemaFilesTests
             Joined<Level>(), string.Join(' ', Words.All<Level>().Skip(1)), Joined<OrganismGroup>(), Joined<ClaimKind>(), Joined<ClaimNeed>(), Joined<SoilKind>(),
             Joined<PatientGroup>(), Joined<PersonVerdict>(), Joined<LimitKind>(), Joined<WayOut>(), Joined<MixingEffect>(), Joined<MixingSeverity>(), Joined<Separation>(),
             Joined<Paper>(), Joined<DutyKind>(), Joined<WaterGrade>(), Joined<Composition>(), Joined<StrengthOf>(), Joined<PhState>(),
-            string.Join(' ', StrengthUnit.Texts), string.Join(' ', methods[1..]), string.Join(' ', methods[..^1]), string.Join(' ', methods[1..^1]),
+            string.Join(' ', StrengthUnit.Texts.Where(unit => unit != StrengthUnit.VolumesOfOxygen.Text)), string.Join(' ', methods[1..]), string.Join(' ', methods[..^1]), string.Join(' ', methods[1..^1]),
+            string.Join(' ', [.. methods[1..], .. Words.All<Consequence>(), .. Words.All<Hazard>()]),
             string.Join(' ', ["air", .. Words.All<Act>(), .. methods[1..^1]]),
             "second-source", "absence other-agent formulated-product", "read recalled", "fully partly", "any unstated", "allowed not-allowed", "only-listed",
         ];

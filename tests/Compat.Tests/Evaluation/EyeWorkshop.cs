@@ -103,9 +103,11 @@ internal static class EyeWorkshop
         Key = key,
         Reason = "invented",
         Methods = Compat.Knowledge.Convention.NamesMethods(key) ? MethodSet.Of(ApplicationMethod.DampWipe) : MethodSet.None,
+        Consequences = key == ConventionKey.DamageOrder ? Enum.GetValues<Consequence>() : [],
+        Hazards = key == ConventionKey.HazardOrder ? Enum.GetValues<Hazard>() : [],
         Range = key switch
         {
-            ConventionKey.UnstatedMethods or ConventionKey.ClaimMethods => Interval.Whole,
+            ConventionKey.DamageOrder or ConventionKey.HazardOrder or ConventionKey.UnstatedMethods or ConventionKey.ClaimMethods => Interval.Whole,
             ConventionKey.UnstatedResidence => Interval.AtMost(60m),
             ConventionKey.UnstatedUses => Interval.AtMost(1000m),
             ConventionKey.UnstatedDilution => Interval.Exactly(1m),

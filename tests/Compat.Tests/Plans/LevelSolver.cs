@@ -124,20 +124,21 @@ internal sealed class LevelSolver
     private string FirstOptions()
     {
         var chosen = new List<string>();
-        foreach (var parts in _parts.Chunk(6))
+        var not = _parts.SelectMany(part => part.Options).Select(option => option.Ordinal + 1L).DefaultIfEmpty(1L).Max();
+        foreach (var parts in _parts.Chunk((int)(40 / Math.Log2(not + 1))))
         {
             var level = LinearExpr.Constant(0);
             foreach (var part in parts)
             {
-                level *= 100;
-                level += LinearExpr.WeightedSum(Of(part).Select(one => one.Chosen), Of(part).Select(one => one.Option.Ordinal - 99L)) + 99;
+                level *= not + 1;
+                level += LinearExpr.WeightedSum(Of(part).Select(one => one.Chosen), Of(part).Select(one => one.Option.Ordinal - not)) + not;
             }
 
             var digits = Least(level);
             foreach (var part in parts.Reverse())
             {
-                if (digits % 100 != 99) chosen.Add($"{part.Ordinal}:{digits % 100}");
-                digits /= 100;
+                if (digits % (not + 1) != not) chosen.Add($"{part.Ordinal}:{digits % (not + 1)}");
+                digits /= not + 1;
             }
 
             chosen.Sort((one, other) => int.Parse(one.Split(':')[0], null).CompareTo(int.Parse(other.Split(':')[0], null)));

@@ -80,6 +80,18 @@ public sealed class PlanPropertyTests
     }
 
     [Fact]
+    public void HoldingAProductToOneMethodNeverServesMore()
+    {
+        for (var seed = 0; seed < Sites / 3; seed++)
+        {
+            var site = RandomSites.Make(seed);
+            var whole = Served(RandomSites.Over(site));
+            foreach (var method in new[] { ApplicationMethod.DampWipe, ApplicationMethod.WetWipe, ApplicationMethod.Immerse })
+                Assert.True(Served(RandomSites.Over(site with { Products = site.Products.Select(product => product with { Methods = MethodSet.Of(method) }).ToArray() })) <= whole, $"seed {seed}: {method}");
+        }
+    }
+
+    [Fact]
     public void RaisingANeedNeverTurnsCannotBeDoneIntoDone()
     {
         for (var seed = 0; seed < Sites / 2; seed++)

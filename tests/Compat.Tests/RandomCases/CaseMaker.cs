@@ -167,6 +167,8 @@ internal sealed partial class CaseMaker
         Says(ConventionKey.WindowLeast, Interval.Exactly(15)),
         Says(ConventionKey.MostProducts, Interval.Exactly(3)),
         Says(ConventionKey.UsesShare, Interval.AtMost(1)),
+        new() { Key = ConventionKey.DamageOrder, Consequences = Enum.GetValues<Consequence>(), Reason = "caution" },
+        new() { Key = ConventionKey.HazardOrder, Hazards = Enum.GetValues<Hazard>(), Reason = "caution" },
     ];
 
     private static Convention Says(ConventionKey key, Interval range) => new() { Key = key, Range = range, Reason = "caution" };

@@ -138,8 +138,8 @@ internal sealed partial class ReferenceWhole
             return claim.Reaches >= level && (level < Level.Sterile || claim.Instructed) && (level < Level.High || claim.MayBeHigh);
         var against = target.Against!;
         if (against.Group is { } group) return Includes(group) && !claim.DoesNotKill.Contains(against);
-        return claim.Kills.Contains(against) || (!Record(against).OwnClaim && Includes(GroupOf(against))
-            && !claim.DoesNotKill.Contains(against) && !claim.DoesNotKill.Contains(OrganismTarget.Of(GroupOf(against))));
+        return !claim.DoesNotKill.Contains(against) && (claim.Kills.Contains(against) || (!Record(against).OwnClaim
+            && Includes(GroupOf(against)) && !claim.DoesNotKill.Contains(OrganismTarget.Of(GroupOf(against)))));
     }
 
     private static bool IsReached(Told c, Variant v, ApplicationMethod method) => c.Instructed || c.NamesPart

@@ -75,6 +75,8 @@ public class EveryKindTests
         ["no-adds"] = (Occasions(EveryKind.Outbreak with { Adds = [" "] }), "occasion `after-outbreak` at adds.0"),
         ["label-without-hold"] = (Occasions(EveryKind.Outbreak with { Papers = [Paper.HoldLabel] }), "occasion `after-outbreak` at papers"),
         ["hold-and-plan"] = (Occasions(EveryKind.Held with { AtLeast = Level.Low }), "occasion `held` at at-least"),
+        ["convention-order"] = (EveryKind.Data with { Conventions = [.. EveryKind.Data.Conventions.Where(c => c.Key != ConventionKey.DamageOrder), new() { Key = ConventionKey.DamageOrder, Range = Interval.Whole, Consequences = [Consequence.Looks, Consequence.Wear], Reason = "r" }] }, "convention `damage-order` at value"),
+        ["convention-order twice"] = (EveryKind.Data with { Conventions = [.. EveryKind.Data.Conventions.Where(c => c.Key != ConventionKey.HazardOrder), new() { Key = ConventionKey.HazardOrder, Range = Interval.Whole, Hazards = [.. Enum.GetValues<Hazard>(), Hazard.Toxic], Reason = "r" }] }, "convention `hazard-order` at value"),
         ["convention-without-end"] = (EveryKind.Data with { Conventions = [.. EveryKind.Data.Conventions.Where(c => c.Key != ConventionKey.WindowLeast), new() { Key = ConventionKey.WindowLeast, Range = Interval.AtLeast(15m), Reason = "r" }] }, "convention `window-least` at value"),
     };
 

@@ -1,0 +1,143 @@
+using Compat.Efficacy;
+using Compat.Kill;
+using static Compat.Tests.Kill.KillWorkshop;
+
+namespace Compat.Tests.Kill;
+
+/// <summary>What kills, case by case as the specification says it.</summary>
+public sealed class KillTests
+{
+    private static readonly Claim Low = Claim("spirit.low", Spirit, Level.Low), Intermediate = Claim("spirit.intermediate", Spirit, Level.Intermediate);
+
+    [Theory]
+    [InlineData(true, false)]
+    [InlineData(false, true)]
+    public void ACloth_ThatBindsTheProductOrAnAgentInIt_ShowsNothingByWiping(bool product, bool agent)
+    {
+        var shop = new KillWorkshop { Claims = [Low], SpiritBoundBy = agent ? ["cotton"] : [], Product = Liquid(Spirit) with { BoundByCloths = product ? ["cotton"] : [] } };
+        Assert.Equal((Verdict.NotAllowed, KillReasonCode.ClothBinds), Of(shop.Ask(q => q with { Cloth = "cotton" })));
+        Assert.Equal(KillReasonCode.ClaimsMeet, Of(shop.Ask(q => q with { Cloth = "polyester" })).Code);
+        Assert.Equal(KillReasonCode.ClaimsMeet, Of(shop.Ask(q => q with { Cloth = "cotton", Method = ApplicationMethod.Immerse })).Code);
+    }
+
+    [Fact]
+    public void AProductWithALabelClaim_IsNotJudgedByWhatIsPublishedOfItsIngredient()
+    {
+        var shop = new KillWorkshop { Claims = [Intermediate], Product = Liquid(Spirit) with { LabelClaims = [Label("low", Level.Low)] } };
+        Assert.Equal(KillReasonCode.ClaimsMeet, Of(shop.Ask()).Code);
+        Assert.Equal((Verdict.NotAllowed, KillReasonCode.LabelClaimsLess), Of(shop.Ask(Asking(Level.Intermediate))));
+        Assert.Equal(KillReasonCode.ClaimsMeet, Of((shop with { Product = Liquid(Spirit) }).Ask(Asking(Level.Intermediate))).Code);
+    }
+
+    [Fact]
+    public void ALabelClaimWithoutAStandardOrRegistration_IsNone_AndLeavesNoOther()
+    {
+        var shop = new KillWorkshop { Claims = [Intermediate], Product = Liquid(Spirit) with { LabelClaims = [Label("bare", Level.Intermediate) with { ShownBy = null }] } };
+        Assert.Equal((Verdict.NotAllowed, KillReasonCode.LabelClaimsLess), Of(shop.Ask()));
+    }
+
+    [Fact]
+    public void ClaimsOfTwoIngredients_NeverAddUp()
+    {
+        var fungi = OrganismTarget.Of(OrganismGroup.Fungi);
+        var shop = new KillWorkshop { Claims = [Low, Claim("soap.fungi", Soap, null, fungi)], Product = Liquid(Spirit, Soap) };
+        Assert.Equal(Verdict.NotEstablished, Of(shop.Ask(Against(fungi))).Verdict);
+        Assert.Equal(KillReasonCode.ClaimsMeet, Of((shop with { Claims = [Low, Claim("spirit.fungi", Spirit, null, fungi)] }).Ask(Against(fungi))).Code);
+    }
+
+    [Fact]
+    public void AClaimOfABlend_SpeaksWhereThePartnerIsInTheLiquid()
+    {
+        var shop = new KillWorkshop { Claims = [Low with { With = [new(Soap, default)] }] };
+        Assert.Equal((Verdict.NotEstablished, KillReasonCode.NoClaim), Of(shop.Ask()));
+        Assert.Equal(KillReasonCode.ClaimsMeet, Of((shop with { Product = Liquid(Spirit, Soap) }).Ask()).Code);
+    }
+
+    [Fact]
+    public void AnEdition_SpeaksUntilAnotherReplacesIt()
+    {
+        var first = new InstructionsEdition { Id = new("first"), Reaches = [new() { Agent = Spirit, Reaches = Level.High, When = Low.When }] };
+        var shop = new KillWorkshop { Editions = [first] }.OnDevice;
+        Assert.Equal(KillReasonCode.ClaimsMeet, Of(shop.Ask(Asking(Level.High))).Code);
+        Assert.Equal((Verdict.NotEstablished, KillReasonCode.NoClaim), Of((shop with { Editions = [first, new() { Id = new("second"), Replaces = [first.Id] }] }).Ask(Asking(Level.High))));
+    }
+
+    /// <summary>Without a serial number it is not known whether the edition covers this one.</summary>
+    [Theory]
+    [InlineData(null, false)]
+    [InlineData("A150", true)]
+    [InlineData("A250", false)]
+    public void AnEdition_SpeaksForTheSerialNumbersItCovers(string? serial, bool meets)
+    {
+        Assert.True(SerialRange.TryParse("A100..A199", out var range));
+        var shop = new KillWorkshop { Editions = [new() { Id = new("first"), Serials = [range], Reaches = [new() { Agent = Spirit, Reaches = Level.Low, When = Low.When }] }] }.OnDevice;
+        var number = serial is not null && SerialNumber.TryParse(serial, out var parsed) ? parsed : (SerialNumber?)null;
+        Assert.Equal(meets, Of(shop.Ask(q => q with { Serial = number })).Code == KillReasonCode.ClaimsMeet);
+    }
+
+    [Theory]
+    [InlineData(50, 90, true)]
+    [InlineData(90, 150, false)]
+    [InlineData(150, 200, false)]
+    public void AConcentrate_InWaterHarderThanItsLabelAllows_HasNoClaim(int from, int to, bool meets)
+    {
+        var shop = new KillWorkshop
+        {
+            Here = new() { Hardness = Interval.Closed(from, to) },
+            Product = Liquid(Spirit) with { StrengthOf = StrengthOf.Concentrate, Dilution = Interval.Closed(0.1m, 1m), MostHardness = 100m, LabelClaims = [Label("low", Level.Low)] },
+        };
+        Assert.Equal(meets ? KillReasonCode.ClaimsMeet : KillReasonCode.WaterTooHard, Of(shop.Ask()).Code);
+        if (!meets) Assert.Equal(Verdict.NotEstablished, Of(shop.Ask()).Verdict);
+    }
+
+    [Fact]
+    public void AStandingRule_KeepsTheBareAgentBelow_ButNotALabel()
+    {
+        var shop = new KillWorkshop { Claims = [Low], Standing = [NeverAbove(Spirit, Level.Low)] };
+        Assert.Equal((Verdict.NotAllowed, KillReasonCode.NeverAbove), Of(shop.Ask(Asking(Level.Intermediate))));
+        Assert.Equal(KillReasonCode.ClaimsMeet, Of((shop with { Product = Liquid(Spirit) with { LabelClaims = [Label("more", Level.Intermediate)] } }).Ask(Asking(Level.Intermediate))).Code);
+    }
+
+    [Fact]
+    public void WhatAClaimSaysIsNotKilled_IsRefused()
+    {
+        var shop = new KillWorkshop { Claims = [Low with { DoesNotKill = [Spores] }] };
+        Assert.Equal((Verdict.NotAllowed, KillReasonCode.DoesNotKill), Of(shop.Ask(Against(Spores))));
+        Assert.Equal((Verdict.NotEstablished, KillReasonCode.NoClaim), Of((shop with { Claims = [Low] }).Ask(Against(Spores))));
+    }
+
+    [Fact]
+    public void AnOrganismThatNeedsAClaimOfItsOwn_IsNotMetByItsGroup()
+    {
+        var group = new KillWorkshop { Claims = [Claim("spirit.viruses", Spirit, Level.Low, Viruses)] };
+        Assert.Equal(KillReasonCode.ClaimsMeet, Of(group.Ask(Against(Known))).Code);
+        Assert.Equal(Verdict.NotEstablished, Of(group.Ask(Against(Tough))).Verdict);
+        Assert.Equal(KillReasonCode.ClaimsMeet, Of((group with { Claims = [Claim("spirit.tough", Spirit, Level.Low, Tough)] }).Ask(Against(Tough))).Code);
+    }
+
+    [Fact]
+    public void TheGroupButNotOneOfIt_MeetsTheGroup_NamesTheOne_AndDoesNotMeetIt()
+    {
+        var but = Claim("spirit.viruses", Spirit, Level.Low, Viruses) with { DoesNotKill = [Known] };
+        var shop = new KillWorkshop { Claims = [but] };
+        Assert.Equal((Verdict.NotAllowed, KillReasonCode.DoesNotKill), Of(shop.Ask(Against(Known))));
+        var group = shop.Ask(Against(Viruses)).Kill!;
+        Assert.Equal(Verdict.AllowedWithinLimits, group.Verdict);
+        Assert.Equal([Known.Organism!.Value, "spirit.viruses"], Assert.Single(group.Reasons, reason => reason.Code == KillReasonCode.NotCovered).Arguments);
+        Assert.DoesNotContain(shop.Ask().Kill!.Reasons, reason => reason.Code == KillReasonCode.NotCovered);
+    }
+
+    [Fact]
+    public void WhatOneClaimLeavesOut_AnotherMayKill()
+    {
+        var shop = new KillWorkshop { Claims = [Claim("spirit.viruses", Spirit, Level.Low, Viruses) with { DoesNotKill = [Known] }, Claim("spirit.known", Spirit, Level.Low, Known, Viruses)] };
+        Assert.Equal(KillReasonCode.ClaimsMeet, Of(shop.Ask(Against(Known))).Code);
+        Assert.DoesNotContain(shop.Ask(Against(Viruses)).Kill!.Reasons, reason => reason.Code == KillReasonCode.NotCovered);
+    }
+
+    private static (Verdict Verdict, KillReasonCode Code) Of(Answer answer) => (answer.Kill!.Verdict, answer.Kill.Reasons[0].Code);
+
+    private static Func<Question, Question> Asking(Level level) => question => question with { Level = level };
+
+    private static Func<Question, Question> Against(OrganismTarget target) => question => question with { Against = [target] };
+}
