@@ -43,7 +43,7 @@ internal static class QuestionPreparer
             for (var v = 0; v < subject.Variants.Count; v++)
             {
                 var scene = index.SceneOf(subject, v, new AskedComponent(substance.Product, component), EndingOf(subject.Variants[v], substance, residence));
-                if (!component.OnlyForbids || scene.Forbidding.Length > 0) yield return new PreparedComponent(scene, low, high, component.OnlyForbids);
+                if (!component.OnlyForbids || scene.Forbidding > 0) yield return new PreparedComponent(scene, low, high, component.OnlyForbids);
             }
         }
     }

@@ -15,6 +15,7 @@ internal ref struct VerdictJudge
     private readonly ApplicationMethod _method;
     private readonly byte _leftOut;
     private readonly bool _onlyForbids;
+    private readonly bool _oneIsEnough;
     private int _leaves;
 
     /// <param name="scene">The rules that can speak.</param>
@@ -24,6 +25,7 @@ internal ref struct VerdictJudge
     public VerdictJudge(VerdictScene scene, ApplicationMethod method, byte leftOut, bool onlyForbids)
     {
         (_scene, _method, _leftOut, _onlyForbids) = (scene, method, leftOut, onlyForbids);
+        _oneIsEnough = scene.FirstAllows && leftOut == 0 && !scene.ByCells;
         _leaves = 0;
     }
 
@@ -33,8 +35,7 @@ internal ref struct VerdictJudge
         if (++_leaves > MostLeaves) return Undecided;
         if (_scene.ByCells)
         {
-            for (var voice = -1; voice < _scene.Voices.Length; voice++)
-                if (Crossing(_scene.Voice(voice).All, box) is >= 0 and var row) return Cut(_scene.Voice(voice).All[row], box);
+            if (Crossing(box) is >= 0 and var row) return Cut(row, box);
             if (ForbidsLive(box)) return Verdict.NotAllowed;
         }
         else if (ForbidsSomewhere(box))
@@ -44,6 +45,7 @@ internal ref struct VerdictJudge
 
         if (_onlyForbids) return Verdict.Allowed;
         if (_scene.ResidueStays) return Verdict.NotAllowed;
+        if (!_scene.ByCells) return Permission(silent: false, box);
         var silent = false;
         var editions = _scene.Variant.Editions;
         for (var i = 0; i < editions.Count; i++)
@@ -59,26 +61,26 @@ internal ref struct VerdictJudge
     private Verdict Permission(bool silent, in CellBox box)
     {
         var byPart = new Permitted();
-        if (Permits(0, ref byPart, silent, box) is >= 0 and var first) return Cut(_scene.Voices[0].All[first], box);
+        if (Permits(0, ref byPart, silent, box) is >= 0 and var first) return Cut(first, box);
         var deciding = byPart;
         if (!byPart.Any)
         {
             if (!_scene.MaterialsCanAllow) return Verdict.NotEstablished;
             deciding = new Permitted { Any = true, WellFounded = true, Unmet = byPart.Unmet };
-            for (var voice = 1; voice < _scene.Voices.Length; voice++)
+            for (var voice = 1; voice <= _scene.Suffices.Length; voice++)
             {
                 var ofMaterial = new Permitted();
-                if (Permits(voice, ref ofMaterial, silent: false, box) is >= 0 and var row) return Cut(_scene.Voices[voice].All[row], box);
+                if (Permits(voice, ref ofMaterial, silent: false, box) is >= 0 and var row) return Cut(row, box);
                 if (!ofMaterial.Any) return Verdict.NotEstablished;
                 deciding.Join(ofMaterial);
             }
         }
 
         if (deciding.Unmet) return Verdict.NotEstablished;
-        if (_scene.DutiesOnly.CanAllow)
+        if (_scene.DutiesOnly >= 0)
         {
             var accompanying = new Permitted();
-            if (Permits(-1, ref accompanying, silent: false, box) is >= 0 and var row) return Cut(_scene.DutiesOnly.All[row], box);
+            if (Permits(_scene.DutiesOnly, ref accompanying, silent: false, box) is >= 0 and var row) return Cut(row, box);
             if (accompanying.Unmet) return Verdict.NotEstablished;
         }
 
@@ -86,27 +88,36 @@ internal ref struct VerdictJudge
         return deciding.Limited || !deciding.WellFounded ? Verdict.AllowedWithinLimits : Verdict.Allowed;
     }
 
-    /// <summary>Reads the live 'allowed' rules of a voice; gives the first that applies in a part of the box only, or -1.</summary>
+    /// <summary>Reads the live 'allowed' rules of a voice; gives the first along which the box must be cut, or -1.</summary>
     private readonly int Permits(int voice, ref Permitted permitted, bool silent, in CellBox box)
     {
-        var rows = _scene.Voice(voice).All;
-        for (var i = _scene.Voice(voice).Forbidding; i < rows.Length; i++)
+        var rows = _scene.Rows;
+        var end = _scene.AllowFrom(voice + 1);
+        var inPart = -1;
+        for (var i = _scene.AllowFrom(voice); i < end; i++)
         {
             ref readonly var row = ref rows[i];
             if (!row.Methods.Contains(_method)) continue;
             var fit = row.In(box);
             if (fit == Fit.Nowhere) continue;
-            if (fit == Fit.InPart) return i;
-            if (IsSetAside(voice, i, box)) continue;
+            if (fit == Fit.InPart)
+            {
+                if (!_oneIsEnough) return i;
+                if (inPart < 0) inPart = i;
+                continue;
+            }
+
+            if (IsSetAside(i, box)) continue;
             if (row.Is(RowTraits.HasWays) && !CanMeetAll(row.Rule.Rule.Duties)) permitted.Unmet = true;
             if (silent && row.Rule.OfInstructions) continue;
             permitted.Any = true;
             permitted.WellFounded |= row.Is(RowTraits.WellFounded);
             permitted.OfProduct |= row.Is(RowTraits.OfProduct);
             permitted.Limited |= row.Is(RowTraits.Unstated) || (_leftOut & ~row.Any) != 0;
+            if (_oneIsEnough) return -1;
         }
 
-        return -1;
+        return inPart;
     }
 
     private readonly bool CanMeetAll(IReadOnlyList<Duty> duties)
@@ -119,58 +130,45 @@ internal ref struct VerdictJudge
     /// <summary>Whether a rule forbids anywhere in the box. Where no rule speaks of another, somewhere is enough.</summary>
     private readonly bool ForbidsSomewhere(in CellBox box)
     {
-        foreach (var voice in _scene.Forbidding)
-        {
-            var rows = voice.All;
-            for (var i = 0; i < voice.Forbidding; i++)
-                if (rows[i].Methods.Contains(_method) && rows[i].In(box) != Fit.Nowhere) return true;
-        }
-
+        var rows = _scene.Rows;
+        for (var i = 0; i < _scene.Forbidding; i++)
+            if (rows[i].Methods.Contains(_method) && rows[i].In(box) != Fit.Nowhere) return true;
         return false;
     }
 
     private readonly bool ForbidsLive(in CellBox box)
     {
-        for (var voice = 0; voice < _scene.Voices.Length; voice++)
-        {
-            var rows = _scene.Voices[voice];
-            for (var i = 0; i < rows.Forbidding; i++)
-                if (Applies(voice, i, box) && !IsSetAside(voice, i, box)) return true;
-        }
-
+        for (var i = 0; i < _scene.Forbidding; i++)
+            if (Applies(i, box) && !IsSetAside(i, box)) return true;
         return false;
     }
 
-    private readonly bool Applies(int voice, int row, in CellBox box)
-    {
-        ref readonly var rule = ref _scene.Voice(voice).All[row];
-        return rule.Methods.Contains(_method) && rule.In(box) == Fit.Everywhere;
-    }
+    private readonly bool Applies(int row, in CellBox box) =>
+        _scene.Rows[row].Methods.Contains(_method) && _scene.Rows[row].In(box) == Fit.Everywhere;
 
     /// <summary>Whether an acting rule of the voice, or of the part and device, overrides a rule.</summary>
-    private readonly bool IsSetAside(int voice, int row, in CellBox box)
+    private readonly bool IsSetAside(int row, in CellBox box)
     {
-        if (_scene.OverridersOf(voice, row) is not { } overriders || _scene.Voice(voice).All[row].Rule.OfInstructions) return false;
+        if (_scene.OverridersOf(row) is not { } overriders || _scene.Rows[row].Rule.OfInstructions) return false;
         foreach (var by in overriders)
-            if (Applies(by.Voice, by.Row, box) && Acts(by, box)) return true;
+            if (Applies(by, box) && Acts(by, box)) return true;
         return false;
     }
 
     /// <summary>Whether no 'not allowed' overrides a rule that applies; what speaks for instructions always acts.</summary>
-    private readonly bool Acts(RowPlace place, in CellBox box)
+    private readonly bool Acts(int row, in CellBox box)
     {
-        if (_scene.OverridersOf(place.Voice, place.Row) is not { } overriders || _scene.Voices[place.Voice].All[place.Row].Rule.OfInstructions) return true;
+        if (_scene.OverridersOf(row) is not { } overriders || _scene.Rows[row].Rule.OfInstructions) return true;
         foreach (var by in overriders)
-            if (by.Row < _scene.Voices[by.Voice].Forbidding && Applies(by.Voice, by.Row, box)) return false;
+            if (by < _scene.Forbidding && Applies(by, box)) return false;
         return true;
     }
 
     /// <summary>Whether an 'allowed' of an edition applies.</summary>
     private readonly bool Lists(InstructionsEdition edition, in CellBox box)
     {
-        var rows = _scene.Voices[0];
-        for (var i = rows.Forbidding; i < rows.All.Length; i++)
-            if (rows.All[i].Rule.Rule.Edition == edition.Id && Applies(0, i, box)) return true;
+        for (var i = _scene.AllowFrom(0); i < _scene.AllowFrom(1); i++)
+            if (_scene.Rows[i].Rule.Rule.Edition == edition.Id && Applies(i, box)) return true;
         return false;
     }
 
@@ -190,16 +188,17 @@ internal ref struct VerdictJudge
         return true;
     }
 
-    private readonly int Crossing(VoiceRow[] rows, in CellBox box)
+    private readonly int Crossing(in CellBox box)
     {
+        var rows = _scene.Rows;
         for (var i = 0; i < rows.Length; i++)
             if (rows[i].Methods.Contains(_method) && rows[i].In(box) == Fit.InPart) return i;
         return -1;
     }
 
-    private Verdict Cut(in VoiceRow row, in CellBox box)
+    private Verdict Cut(int row, in CellBox box)
     {
-        var (below, above) = row.Cut(box);
+        var (below, above) = _scene.Rows[row].Cut(box);
         var worst = Worst(below);
         if (worst == Verdict.NotAllowed || worst == Undecided) return worst;
         var other = Worst(above);

@@ -3,23 +3,12 @@ using Compat.Sites;
 
 namespace Compat.Verdicts;
 
-/// <summary>The rules of one voice that speak of one component: first those that forbid, then those that allow.</summary>
-internal sealed class VoiceRows
+/// <summary>The rules of one voice that speak of one component.</summary>
+/// <param name="Forbidding">Those that forbid, the broadest first.</param>
+/// <param name="Allowing">Those that allow, the broadest first.</param>
+internal sealed record VoiceRows(VoiceRow[] Forbidding, VoiceRow[] Allowing)
 {
-    private VoiceRows(VoiceRow[] all, int forbidding)
-    {
-        All = all;
-        Forbidding = forbidding;
-    }
-
-    public static VoiceRows None { get; } = new([], 0);
-
-    public VoiceRow[] All { get; }
-
-    /// <summary>How many forbid; the rest allow.</summary>
-    public int Forbidding { get; }
-
-    public bool CanAllow => All.Length > Forbidding;
+    public static VoiceRows None { get; } = new([], []);
 
     /// <summary>Gathers the rows of some rules, without those that others make needless.</summary>
     /// <param name="index">The index they are made for.</param>
@@ -36,16 +25,17 @@ internal sealed class VoiceRows
             (rule.Allows ? allowing : forbidding).Add(new VoiceRow(rule, low, high, index.TraitsOf(rule)));
         }
 
-        return forbidding.Count + allowing.Count == 0 ? None : new VoiceRows([.. Needed(forbidding), .. Needed(allowing)], Needed(forbidding).Count);
+        return forbidding.Count + allowing.Count == 0 ? None : new VoiceRows(Needed(forbidding), Needed(allowing));
     }
 
-    private static List<VoiceRow> Needed(List<VoiceRow> rows)
+    /// <summary>The rows that none makes needless, the broadest first.</summary>
+    public static VoiceRow[] Needed(List<VoiceRow> rows)
     {
         rows.Sort((a, b) => b.Breadth.CompareTo(a.Breadth));
         var needed = new List<VoiceRow>(rows.Count);
         foreach (var row in rows)
             if (!needed.Exists(other => row.IsNeedlessBeside(other))) needed.Add(row);
-        return needed;
+        return needed.ToArray();
     }
 }
 
