@@ -10,7 +10,7 @@ using Compat.Windows;
 namespace Compat;
 
 /// <summary>A checked knowledge base that answers questions. Immutable and safe to share between threads.</summary>
-public sealed class KnowledgeBase
+public sealed partial class KnowledgeBase
 {
     private static readonly Lazy<KnowledgeBase> LazyShipped = new(LoadShipped);
 
@@ -128,10 +128,16 @@ public sealed class KnowledgeBase
     public bool TryAsk(Question question, out Answer? answer, out IReadOnlyList<Problem> problems)
     {
         problems = QuestionValidation.Check(_compiled, question);
-        var region = problems.Count > 0 ? null : new RegionAnswer(_compiled, question, Identity);
-        answer = region?.Make();
-        if (answer is not null && question.JudgesKillAndPeople) answer = new WholeJudgement(_compiled, question, Identity, region!.Asked!).Of(answer);
+        answer = problems.Count > 0 ? null : AnswerTo(question);
         return answer is not null;
+    }
+
+    /// <summary>Answers a question that passed validation.</summary>
+    private Answer AnswerTo(Question question)
+    {
+        var region = new RegionAnswer(_compiled, question, Identity);
+        var answer = region.Make();
+        return question.JudgesKillAndPeople ? new WholeJudgement(_compiled, question, Identity, region.Asked!).Of(answer) : answer;
     }
 
     /// <summary>What a part needs: its level, groups and organisms, and for whom.</summary>

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Compat.Benchmarks;
+using Compat.Benchmarks.Asking;
 using Compat.Curation.Checking;
 using Compat.Knowledge;
 
@@ -9,10 +10,11 @@ CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 var options = new CheckOptions { Today = new CalendarDate(2026, 11, 25) };
 Console.WriteLine($"{Environment.ProcessorCount} cores, {RuntimeVersion()}");
 
+if (args is ["ask", ..]) return AskBenchmark.Run(isShort: args.Contains("--short"));
 if (args is ["shelf"])
 {
     ShelfBenchmark.Print();
-    return;
+    return 0;
 }
 
 foreach (var rules in new[] { 500, 500, 5_000, 50_000 })
@@ -44,5 +46,6 @@ foreach (var run in Enumerable.Range(0, 6))
 
 ReviewTimes.Print();
 ShelfBenchmark.Print();
+return AskBenchmark.Run(isShort: false);
 
 static string RuntimeVersion() => System.Runtime.InteropServices.RuntimeInformation.FrameworkDescription;

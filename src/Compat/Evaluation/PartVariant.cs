@@ -61,7 +61,12 @@ internal sealed record PartVariant
     }
 
     /// <summary>A duty without ways can always be met; else one way must be stood.</summary>
-    public bool CanMeet(Duty duty) => duty.Ways.Count == 0 || duty.Ways.Any(Stands);
+    public bool CanMeet(Duty duty)
+    {
+        for (var i = 0; i < duty.Ways.Count; i++)
+            if (Stands(duty.Ways[i])) return true;
+        return duty.Ways.Count == 0;
+    }
 
     /// <summary>The ways by which the part stands an end of the residence; in a gap only running liquid reaches.</summary>
     public IReadOnlyList<DutyWay> EndingWays(bool leavesNothing)

@@ -1,0 +1,95 @@
+using Compat.Evaluation;
+using Compat.Sites;
+
+namespace Compat.Verdicts;
+
+/// <summary>All rules that can speak of one component on one variant of a part, in one row: those that forbid, then those that allow by voice (0 is the part and device, then one a material).</summary>
+internal sealed class VerdictScene
+{
+    private readonly int[] _allowFrom;
+    private readonly int[]?[]? _overriders;
+
+    public VerdictScene(VerdictIndex index, PartVariant variant, AskedComponent asked, ResidenceEnding ending)
+    {
+        Variant = variant;
+        var voices = new VoiceRows[variant.Materials.Length + 1];
+        voices[0] = VoiceRows.Of(index, Reach.PartAndDevice(index.Base, variant), asked, ending);
+        for (var m = 0; m < variant.Materials.Length; m++) voices[m + 1] = index.OfMaterial(variant.Materials[m], asked, ending);
+        var dutiesOnly = VoiceRows.Of(index, Reach.NotPassing(index.Base, variant), asked, ending);
+        var rows = new List<VoiceRow>(VoiceRows.Needed(voices.SelectMany(voice => voice.Forbidding).ToList()));
+        Forbidding = rows.Count;
+        _allowFrom = new int[voices.Length + 2];
+        for (var voice = 0; voice <= voices.Length; voice++)
+        {
+            _allowFrom[voice] = rows.Count;
+            rows.AddRange((voice < voices.Length ? voices[voice] : dutiesOnly).Allowing);
+        }
+
+        _allowFrom[voices.Length + 1] = rows.Count;
+        Rows = rows.ToArray();
+        DutiesOnly = dutiesOnly.Allowing.Length > 0 ? voices.Length : -1;
+        MaterialsCanAllow = variant.MaterialsKnown && voices.Length > 1 && voices.Skip(1).All(voice => voice.Allowing.Length > 0);
+        Composition = asked.Product?.Composition ?? Composition.Full;
+        Suffices = Array.ConvertAll(variant.Materials, index.Base.DeclaredOnlySuffices);
+        ResidueStays = (!asked.Component.Unknown && !index.Base.Agent(asked.Component.Agent).Duties.All(variant.CanMeet)) || !variant.Duties.All(variant.CanMeet);
+        FirstAllows = Array.TrueForAll(Rows, row => !row.Rule.Allows || (row.Is(RowTraits.WellFounded) && !row.Is(RowTraits.Unstated | RowTraits.HasWays)));
+        _overriders = Overriders(voices);
+        ByCells = _overriders is not null || variant.Editions.Count > 0 || Composition != Composition.Full;
+    }
+
+    public PartVariant Variant { get; }
+
+    public VoiceRow[] Rows { get; }
+
+    /// <summary>How many rows forbid: the first.</summary>
+    public int Forbidding { get; }
+
+    /// <summary>The number of the 'allowed' rules on its types whose permission does not pass to it but whose duties do, counted as a voice; -1 where there are none.</summary>
+    public int DutiesOnly { get; }
+
+    /// <summary>Whether every material is known and some rule could allow it.</summary>
+    public bool MaterialsCanAllow { get; }
+
+    /// <summary>How far the product is declared; full for an agent.</summary>
+    public Composition Composition { get; }
+
+    /// <summary>For each material whether what a product leaves undeclared does not matter to it.</summary>
+    public bool[] Suffices { get; }
+
+    /// <summary>Whether a duty of the agent or part can be met in no way: whatever only forbids does not ask for them.</summary>
+    public bool ResidueStays { get; }
+
+    /// <summary>Whether of several rules that allow each says as much as all: none is weak, silent on an axis or with a duty that a part may be unable to meet.</summary>
+    public bool FirstAllows { get; }
+
+    /// <summary>Whether a box must be cut until every rule applies in all of it or nowhere, since rules speak of one another.</summary>
+    public bool ByCells { get; }
+
+    /// <summary>The first row of a voice that allows; that of the next voice ends it.</summary>
+    public int AllowFrom(int voice) => _allowFrom[voice];
+
+    /// <summary>The rows of its own voice, or of the part and device, that override a row; null where none does.</summary>
+    public int[]? OverridersOf(int row) => _overriders?[row];
+
+    private int[]?[]? Overriders(VoiceRows[] voices)
+    {
+        var voiceOf = new Dictionary<CompiledRule, int>();
+        for (var voice = 0; voice < voices.Length; voice++)
+        {
+            foreach (var row in voices[voice].Forbidding) voiceOf[row.Rule] = voice;
+            foreach (var row in voices[voice].Allowing) voiceOf[row.Rule] = voice;
+        }
+
+        int[]?[]? all = null;
+        for (var row = 0; row < Rows.Length; row++)
+        {
+            if (!Rows[row].Is(RowTraits.Tied)) continue;
+            voiceOf.TryGetValue(Rows[row].Rule, out var own);
+            var by = Enumerable.Range(0, Rows.Length)
+                .Where(other => Rows[other].Rule.Overridden.Contains(Rows[row].Rule) && voiceOf.TryGetValue(Rows[other].Rule, out var voice) && (voice == 0 || voice == own)).ToArray();
+            if (by.Length > 0) (all ??= new int[]?[Rows.Length])[row] = by;
+        }
+
+        return all;
+    }
+}

@@ -1,0 +1,58 @@
+using Compat.Evaluation;
+using Compat.Sites;
+
+namespace Compat.Verdicts;
+
+/// <summary>The rules of one voice that speak of one component.</summary>
+/// <param name="Forbidding">Those that forbid, the broadest first.</param>
+/// <param name="Allowing">Those that allow, the broadest first.</param>
+internal sealed record VoiceRows(VoiceRow[] Forbidding, VoiceRow[] Allowing)
+{
+    public static VoiceRows None { get; } = new([], []);
+
+    /// <summary>Gathers the rows of some rules, without those that others make needless.</summary>
+    /// <param name="index">The index they are made for.</param>
+    /// <param name="rules">The rules that reach the voice, whatever they speak of.</param>
+    /// <param name="asked">What is asked.</param>
+    /// <param name="ending">How a residence ends on the part.</param>
+    public static VoiceRows Of(VerdictIndex index, IEnumerable<CompiledRule> rules, AskedComponent asked, ResidenceEnding ending)
+    {
+        List<VoiceRow> forbidding = [], allowing = [];
+        foreach (var rule in rules)
+        {
+            if (!Reach.Speaks(index.Base, rule, asked.Product, asked.Component)) continue;
+            if (Reach.Residences(index.Base, rule, ending != ResidenceEnding.Ends, ending == ResidenceEnding.DriesOnly) is not var (low, high)) continue;
+            (rule.Allows ? allowing : forbidding).Add(new VoiceRow(rule, low, high, index.TraitsOf(rule)));
+        }
+
+        return forbidding.Count + allowing.Count == 0 ? None : new VoiceRows(Needed(forbidding), Needed(allowing));
+    }
+
+    /// <summary>The rows that none makes needless, the broadest first.</summary>
+    public static VoiceRow[] Needed(List<VoiceRow> rows)
+    {
+        rows.Sort((a, b) => b.Breadth.CompareTo(a.Breadth));
+        var needed = new List<VoiceRow>(rows.Count);
+        foreach (var row in rows)
+            if (!needed.Exists(other => row.IsNeedlessBeside(other))) needed.Add(row);
+        return needed.ToArray();
+    }
+}
+
+/// <summary>What is asked of a rule whether it speaks of it.</summary>
+/// <param name="Product">The product, or null.</param>
+/// <param name="Component">The component.</param>
+internal readonly record struct AskedComponent(Product? Product, Component Component);
+
+/// <summary>How a finite residence ends on a part.</summary>
+internal enum ResidenceEnding
+{
+    /// <summary>As asked.</summary>
+    Ends,
+
+    /// <summary>Not at all.</summary>
+    Never,
+
+    /// <summary>By drying, not before the drying time.</summary>
+    DriesOnly,
+}
