@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using Compat.Curation.Yaml;
 
 namespace Compat.Curation.Schemas;
 
@@ -21,6 +22,13 @@ internal static partial class ScalarText
         return text.Length <= 24 && PlainNumber().IsMatch(text)
             && decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number);
     }
+
+    /// <summary>A value written as true or false; null where it is neither.</summary>
+    public static bool? TruthOf(YamlScalar scalar) => scalar.IsPlain && scalar.Text is "true" or "false" ? scalar.Text == "true" : null;
+
+    /// <summary>A value written as a number; null where it is none, or not a whole one where that is asked.</summary>
+    public static decimal? NumberOf(YamlScalar scalar, bool whole) =>
+        scalar.IsPlain && TryReadNumber(scalar.Text, out var number) && (!whole || number == decimal.Truncate(number)) ? number : null;
 
     [GeneratedRegex(@"^(y|n|yes|no|on|off|true|false)\z", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Truth();

@@ -4,7 +4,7 @@ using Compat.Curation.Yaml;
 
 namespace Compat.Curation.Schemas;
 
-/// <summary>What a schema says of one place, as far as <see cref="SchemaWalk"/> words it; what it leaves to the validator (allOf, oneOf, not) is not here.</summary>
+/// <summary>What a schema says of one place: what <see cref="SchemaWalk"/> words, and the conditions on keys that it leaves to the validator to word.</summary>
 internal sealed class SchemaShape
 {
     /// <summary>A place of which nothing is said.</summary>
@@ -41,7 +41,11 @@ internal sealed class SchemaShape
 
     public IReadOnlyList<string> Required { get; private set; } = [];
 
+    /// <summary>The branches of a place that takes several kinds of value, one a kind.</summary>
     public IReadOnlyList<SchemaShape> AnyOf { get; private set; } = [];
+
+    /// <summary>What must hold of the keys together.</summary>
+    public IReadOnlyList<SchemaCondition> Conditions { get; private set; } = [];
 
     /// <summary>Whether the place takes a word (an id or one of a list), not free text.</summary>
     public bool IsWord => Words is not null || Pattern is not null;
@@ -103,11 +107,20 @@ internal sealed class SchemaShape
                         shape.Properties = value.EnumerateObject().ToDictionary(item => item.Name, item => Build(item.Value));
                         shape.Keys = value.EnumerateObject().Select(item => item.Name).ToArray();
                         break;
-                    case "anyOf": shape.AnyOf = value.EnumerateArray().Select(Build).ToArray(); break;
+                    case "anyOf" when !schema.TryGetProperty("type", out _): shape.AnyOf = Branches(value); break;
+                    case "allOf" or "anyOf" or "oneOf" or "not": shape.Conditions = [.. shape.Conditions, SchemaCondition.Read(keyword)]; break;
+                    case "$schema" or "title" or "definitions" or "additionalProperties": break;
+                    default: throw new NotSupportedException($"the keyword `{keyword.Name}` of a schema is not read");
                 }
             }
 
             return shape;
+        }
+
+        private SchemaShape[] Branches(JsonElement list)
+        {
+            var branches = list.EnumerateArray().Select(Build).ToArray();
+            return branches.DistinctBy(branch => branch.Type).Count() == branches.Length ? branches : throw new NotSupportedException("two branches of a schema take one kind of value");
         }
     }
 }

@@ -3,37 +3,40 @@ using System.Text.RegularExpressions;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Yaml;
 using Compat.Validation;
-using Newtonsoft.Json.Linq;
 
 namespace Compat.Curation.Schemas;
 
-/// <summary>Holds a file against its schema in our own words, and types its values as the schema expects them for the validator.</summary>
+/// <summary>Holds a file against its schema in our own words.</summary>
 internal sealed class SchemaWalk(DiagnosticList faults)
 {
     private const string Code = "schema";
 
-    /// <summary>Checks a value and turns it into JSON; a value of the wrong kind stays what it is, so that the validator refuses it too.</summary>
-    public JToken Walk(YamlNode node, SchemaShape shape, string name)
+    /// <summary>Whether all conditions held of which this walk has no words: on keys together, and that no two records of a list are equal.</summary>
+    public bool ConditionsHold { get; private set; } = true;
+
+    /// <summary>Checks a value.</summary>
+    public void Walk(YamlNode node, SchemaShape shape, string name)
     {
         shape = shape.For(node);
+        foreach (var condition in shape.Conditions) ConditionsHold = ConditionsHold && condition.HoldsFor(node);
         switch (node)
         {
             case YamlMapping mapping:
                 if (shape.Type is not (null or "object")) Unexpected(node, shape, name);
-                return Mapping(mapping, shape, name);
+                Mapping(mapping, shape, name);
+                break;
             case YamlSequence sequence:
                 if (shape.Type is not (null or "array")) Unexpected(node, shape, name);
-                return Sequence(sequence, shape, name);
+                Sequence(sequence, shape, name);
+                break;
             case YamlScalar scalar:
-                return Scalar(scalar, shape, name);
-            default:
-                return JValue.CreateNull();
+                Scalar(scalar, shape, name);
+                break;
         }
     }
 
-    private JObject Mapping(YamlMapping mapping, SchemaShape shape, string name)
+    private void Mapping(YamlMapping mapping, SchemaShape shape, string name)
     {
-        var json = new JObject();
         var isKnown = shape.Type == "object";
         var missing = shape.Required.Where(key => isKnown && mapping.Find(key) is null).ToList();
         foreach (var entry in mapping.Entries)
@@ -41,11 +44,11 @@ internal sealed class SchemaWalk(DiagnosticList faults)
             var key = entry.Key.Text;
             if (shape.Properties.TryGetValue(key, out var property))
             {
-                json[key] = Walk(entry.Value, property, key);
+                Walk(entry.Value, property, key);
                 continue;
             }
 
-            json[key] = Walk(entry.Value, new SchemaShape(), key);
+            Walk(entry.Value, SchemaShape.Nothing, key);
             if (!isKnown) continue;
             var near = NearestNames.Of(key, shape.Properties.Keys.Where(known => mapping.Find(known) is null));
             missing.RemoveAll(near.Contains);
@@ -64,20 +67,19 @@ internal sealed class SchemaWalk(DiagnosticList faults)
 
         if (isKnown && missing.Count == 0 && mapping.Entries.Count < shape.MinProperties)
             faults.Add(mapping.Span, Code, $"`{name}` needs one of {Listed(shape.Properties.Keys.Except(shape.Required))}");
-        return json;
     }
 
     private static string? SiteOnly(string key) =>
         key is "device" or "device-part" or "product" or "composition-dated" or "edition" ? "rules on devices and products stand in a site's own file" : null;
 
-    private JArray Sequence(YamlSequence sequence, SchemaShape shape, string name)
+    private void Sequence(YamlSequence sequence, SchemaShape shape, string name)
     {
-        var json = new JArray();
-        var items = shape.Items ?? new SchemaShape();
+        var items = shape.Items ?? SchemaShape.Nothing;
+        if (shape.Distinct && sequence.Items.Any(item => item is not YamlScalar) && sequence.Items.DistinctBy(Written).Count() < sequence.Items.Count) ConditionsHold = false;
         var seen = new Dictionary<string, Span>(StringComparer.Ordinal);
         foreach (var item in sequence.Items)
         {
-            json.Add(Walk(item, items, name));
+            Walk(item, items, name);
             if (!shape.Distinct || item is not YamlScalar scalar) continue;
             if (seen.TryAdd(scalar.Text, scalar.Span)) continue;
             faults.Add(scalar.Span, Code, $"`{scalar.Text}` is listed twice in `{name}`", "keep one of the two", faults.Related("first listed here", seen[scalar.Text]));
@@ -88,53 +90,47 @@ internal sealed class SchemaWalk(DiagnosticList faults)
             var enough = shape.MinItems == 1 ? "one item" : string.Create(CultureInfo.InvariantCulture, $"{shape.MinItems} items");
             faults.Add(sequence.Span, Code, $"`{name}` needs at least {enough}");
         }
-
-        return json;
     }
 
-    private JValue Scalar(YamlScalar scalar, SchemaShape shape, string name)
+    /// <summary>A value in one line: equal values have equal lines.</summary>
+    private static string Written(YamlNode node) => node switch
     {
-        var text = scalar.Text;
+        YamlMapping mapping => $"{{{string.Join(", ", mapping.Entries.Select(entry => $"{entry.Key.Text}: {Written(entry.Value)}"))}}}",
+        YamlSequence sequence => $"[{string.Join(", ", sequence.Items.Select(Written))}]",
+        _ => (node as YamlScalar)?.Text ?? "",
+    };
+
+    private void Scalar(YamlScalar scalar, SchemaShape shape, string name)
+    {
         switch (shape.Type)
         {
-            case "boolean":
-                if (scalar.IsPlain && text is "true" or "false")
-                {
-                    if (shape.Words is { } words && !words.Contains(text))
-                        faults.Add(scalar.Span, Code, $"only `true` is written here, read `{text}`", $"leave `{name}` out");
-                    return new JValue(text == "true");
-                }
-
-                Unexpected(scalar, shape, name);
-                return new JValue(text);
-            case "integer" or "number":
-                return Number(scalar, shape, name);
             case null:
-                return new JValue(text);
+                break;
+            case "boolean":
+                if (ScalarText.TruthOf(scalar) is not { } truth) Unexpected(scalar, shape, name);
+                else if (shape.Words is { } words && !words.Contains(truth ? "true" : "false"))
+                    faults.Add(scalar.Span, Code, $"only `true` is written here, read `{scalar.Text}`", $"leave `{name}` out");
+                break;
+            case "integer" or "number":
+                Number(scalar, shape, name);
+                break;
             case "string":
                 Text(scalar, shape, name);
-                return new JValue(text);
+                break;
             default:
                 Unexpected(scalar, shape, name);
-                return new JValue(text);
+                break;
         }
     }
 
-    private JValue Number(YamlScalar scalar, SchemaShape shape, string name)
+    private void Number(YamlScalar scalar, SchemaShape shape, string name)
     {
-        if (!scalar.IsPlain || !ScalarText.TryReadNumber(scalar.Text, out var number) || (shape.Type == "integer" && number != decimal.Truncate(number)))
-        {
-            Unexpected(scalar, shape, name);
-            return new JValue(scalar.Text);
-        }
-
-        if (number < shape.Minimum || number > shape.Maximum)
+        if (ScalarText.NumberOf(scalar, shape.Type == "integer") is not { } number) Unexpected(scalar, shape, name);
+        else if (number < shape.Minimum || number > shape.Maximum)
         {
             faults.Add(scalar.Span, Code, string.Create(CultureInfo.InvariantCulture,
                 $"`{name}` is a number from {shape.Minimum} to {shape.Maximum}, read `{scalar.Text}`"));
         }
-
-        return shape.Type == "integer" && Math.Abs(number) < long.MaxValue ? new JValue((long)number) : new JValue(number);
     }
 
     private void Text(YamlScalar scalar, SchemaShape shape, string name)

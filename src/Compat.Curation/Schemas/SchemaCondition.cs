@@ -1,0 +1,58 @@
+using System.Text.Json;
+using Compat.Curation.Yaml;
+
+namespace Compat.Curation.Schemas;
+
+/// <summary>What a schema asks of the keys of a record together: 'one of these', 'this only beside that'.</summary>
+internal sealed class SchemaCondition
+{
+    private readonly Func<YamlMapping, bool> _holds;
+
+    private SchemaCondition(Func<YamlMapping, bool> holds) => _holds = holds;
+
+    /// <summary>Whether it holds; of what has no keys nobody is sure, and it does not.</summary>
+    public bool HoldsFor(YamlNode node) => node is YamlMapping mapping && _holds(mapping);
+
+    /// <summary>Reads one keyword with its value.</summary>
+    /// <exception cref="NotSupportedException">The schema uses more than is read here.</exception>
+    public static SchemaCondition Read(JsonProperty keyword)
+    {
+        var value = keyword.Value;
+        switch (keyword.Name)
+        {
+            case "required":
+                var keys = value.EnumerateArray().Select(key => key.GetString()!).ToArray();
+                return new(record => keys.All(key => record.Find(key) is not null));
+            case "properties":
+                var words = value.EnumerateObject().Select(property => (property.Name, Words: WordsOf(property.Value))).ToArray();
+                return new(record => words.All(one => record.Find(one.Name) is not { } entry || (entry.Value is YamlScalar scalar && one.Words.Contains(scalar.Text))));
+            case "not":
+                var not = All(value);
+                return new(record => !not._holds(record));
+            case "allOf":
+                var all = value.EnumerateArray().Select(All).ToArray();
+                return new(record => all.All(one => one._holds(record)));
+            case "anyOf":
+                var any = value.EnumerateArray().Select(All).ToArray();
+                return new(record => any.Any(one => one._holds(record)));
+            case "oneOf":
+                var choices = value.EnumerateArray().Select(All).ToArray();
+                return new(record => choices.Count(one => one._holds(record)) == 1);
+            default:
+                throw new NotSupportedException($"the keyword `{keyword.Name}` of a condition is not read");
+        }
+    }
+
+    /// <summary>All keywords of one schema together.</summary>
+    private static SchemaCondition All(JsonElement schema)
+    {
+        var parts = schema.EnumerateObject().Select(Read).ToArray();
+        return new(record => parts.All(one => one._holds(record)));
+    }
+
+    private static string[] WordsOf(JsonElement property)
+    {
+        var only = property.EnumerateObject().Single();
+        return only.Name == "enum" ? only.Value.EnumerateArray().Select(word => word.GetString()!).ToArray() : throw new NotSupportedException($"the keyword `{only.Name}` of a condition is not read");
+    }
+}
