@@ -1,11 +1,10 @@
 using System.CommandLine;
-using System.Globalization;
 using Compat.Baths;
+using Compat.Cli.Input;
 using Compat.Cli.Json;
 using Compat.Cli.Text;
 using Compat.Curation.Text;
 using Compat.Exposures;
-using Compat.Knowledge;
 
 namespace Compat.Cli.Commands;
 
@@ -52,8 +51,7 @@ internal sealed class BathCommand : DataCommand
     /// <inheritdoc/>
     protected override int Execute(Call call, KnowledgeBase kb)
     {
-        var clock = DateTime.Now;
-        var today = Day(call, _today, new CalendarDate(clock.Year, clock.Month, clock.Day)) ?? new CalendarDate(clock.Year, clock.Month, clock.Day);
+        var today = DayReader.Today(call, _today);
         var passed = call.Parsed.GetResult(_passed) is not null;
         var failed = call.Parsed.GetResult(_failed) is not null;
         if (passed && failed) call.Problems.Add(BadInput.Of("passed-and-failed", "a test has not both passed and failed", null, "failed"));
@@ -63,12 +61,12 @@ internal sealed class BathCommand : DataCommand
             Claim = Known(call, _claim, kb.Data.Claims.Select(c => c.Id), "claim"),
             Today = today,
             Measured = Measured(call),
-            Tested = Day(call, _tested, today) ?? (passed || failed ? today : null),
+            Tested = DayReader.Read(call, _tested, today) ?? (passed || failed ? today : null),
             TestPassed = passed ? true : failed ? false : null,
-            Activated = Day(call, _activated, today),
-            Diluted = Day(call, _diluted, today),
-            Opened = Day(call, _opened, today),
-            Expires = Day(call, _expires, today),
+            Activated = DayReader.Read(call, _activated, today),
+            Diluted = DayReader.Read(call, _diluted, today),
+            Opened = DayReader.Read(call, _opened, today),
+            Expires = DayReader.Read(call, _expires, today),
             Refilled = call.Parsed.GetResult(_refilled) is not null,
             Tub = call.Parsed.GetResult(_tub) is not null,
         };
@@ -84,18 +82,6 @@ internal sealed class BathCommand : DataCommand
         if (call.Parsed.GetValue(_measured) is not { } text) return null;
         if (ExposureText.TryParseStrength(text, out var strength, out var problem)) return strength;
         call.Problems.Add(BadInput.Of("bad-strength", problem!, null, "measured"));
-        return null;
-    }
-
-    /// <summary>A day: a date, or so many days ago.</summary>
-    private static CalendarDate? Day(Call call, Option<string?> option, CalendarDate today)
-    {
-        if (call.Parsed.GetValue(option) is not { } text) return null;
-        if (CalendarDate.TryParse(text, out var date)) return date;
-        if (text == "today") return today;
-        var words = text.Split(' ');
-        if (words is [var number, "day" or "days", "ago"] && int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var days) && days <= 36_500) return today.AddDays(-days);
-        call.Problems.Add(BadInput.Of("no-day", $"`{text}` is no day", "write `2026-11-10`, `today` or `10 days ago`", option.Name[2..]));
         return null;
     }
 }

@@ -1,11 +1,11 @@
 using System.CommandLine;
 using System.Globalization;
 using Compat.Cli.Checks;
+using Compat.Cli.Input;
 using Compat.Cli.Json;
 using Compat.Cli.Text;
 using Compat.Curation.Checking;
 using Compat.Curation.Diagnostics;
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Cli.Commands;
@@ -38,7 +38,7 @@ internal sealed class CheckCommand : CliCommand
         _verbose = Flag("--verbose", "List refinements and every gap too");
         _gaps = One("--gaps-at-most", "NUMBER", "More pairs of part and agent without evidence are a fault");
         _stale = One("--stale-after", "MONTHS", "Rules not looked at for so long are noted: 24mo where left out");
-        _today = One("--today", "DATE", "The day on which ages are counted: 2026-11-25; today where left out");
+        _today = One("--today", "DAY", "The day on which ages are counted; the clock's where left out");
     }
 
     /// <inheritdoc/>
@@ -50,7 +50,7 @@ internal sealed class CheckCommand : CliCommand
         using var progress = TerminalProgress.Of(call.Stderr);
         var options = new CheckOptions
         {
-            Today = Today(call),
+            Today = DayReader.Today(call, _today),
             StaleAfterMonths = Months(call),
             GapsAtMost = Gaps(call),
             WithRefinements = call.Parsed.GetResult(_verbose) is not null,
@@ -90,18 +90,6 @@ internal sealed class CheckCommand : CliCommand
         }
 
         return report.IsClean ? ExitCode.Done : ExitCode.NotAllowed;
-    }
-
-    private CalendarDate Today(Call call)
-    {
-        if (call.Parsed.GetValue(_today) is not { } text)
-        {
-            var now = DateTime.Today;
-            return new CalendarDate(now.Year, now.Month, now.Day);
-        }
-
-        if (!CalendarDate.TryParse(text, out var date)) call.Problems.Add(BadInput.Of("bad-date", $"`{text}` is no date", "write year-month-day: `2026-11-25`", "today"));
-        return date;
     }
 
     private int Months(Call call)

@@ -17,12 +17,6 @@ public sealed record CheckOptions
     /// <summary>Whether refinements are listed.</summary>
     public bool WithRefinements { get; init; }
 
-    /// <summary>Rules that are kept as a second source and not called redundant.</summary>
-    public IReadOnlyCollection<RuleId> KeptAsSecondSource { get; init; } = [];
-
-    /// <summary>Rules whose evidence is thinner than it looks, each with why: <c>absence</c>, <c>other-agent</c>, <c>formulated-product</c>.</summary>
-    public IReadOnlyDictionary<RuleId, IReadOnlyList<string>> RestsOn { get; init; } = new Dictionary<RuleId, IReadOnlyList<string>>();
-
     /// <summary>Told what is looked at, for showing progress; null where nobody watches.</summary>
     public Action<string>? Progress { get; init; }
 }

@@ -40,6 +40,9 @@ public static class DataCheck
     private static CheckReport Run(KnowledgeData data, IReadOnlyList<Site> sites, CheckOptions options, List<Problem> overrides)
     {
         var ground = new Ground(data, sites);
+
+        // Notes need nothing of the faults: both are looked for at once, on two cores.
+        var notes = Task.Run(() => (Found: Notes(ground, options, out var gaps), Gaps: gaps));
         var findings = FaultsOf(ground, overrides, options);
         if (findings.Any(finding => finding.Kind == FindingKind.Contradiction))
         {
@@ -48,10 +51,11 @@ public static class DataCheck
             findings = findings.Select(trial.Sift).ToList();
         }
 
-        findings.AddRange(Notes(ground, options, out var gaps));
+        options.Progress?.Invoke("notes");
+        findings.AddRange(notes.GetAwaiter().GetResult().Found);
         return new CheckReport
         {
-            Gaps = gaps,
+            Gaps = notes.Result.Gaps,
             Findings = findings.OrderBy(finding => !finding.IsFault).ThenBy(finding => finding.Kind).ThenBy(finding => finding.Message, StringComparer.Ordinal).ToArray(),
             Rules = ground.Kb.Rules.Length,
             Subjects = ground.All.Count,
@@ -61,11 +65,8 @@ public static class DataCheck
 
     private static List<Finding> Notes(Ground ground, CheckOptions options, out IReadOnlyList<PartGaps> gaps)
     {
-        options.Progress?.Invoke("evidence");
-        var notes = new ThinEvidence(ground).Find(options.RestsOn).Concat(new StaleRules(ground).Find(options)).ToList();
-        options.Progress?.Invoke("windows");
+        var notes = new ThinEvidence(ground).Find().Concat(new StaleRules(ground).Find(options)).ToList();
         notes.AddRange(new ClosedWindows(ground).Find());
-        options.Progress?.Invoke("gaps");
         gaps = new Gaps(ground).Find();
         var count = gaps.Sum(part => part.Agents.Count);
         if (count > options.GapsAtMost) notes.Add(Gaps.TooMany(gaps, count, options.GapsAtMost.Value));
@@ -79,7 +80,7 @@ public static class DataCheck
         Step("overrides", () => new OverrideFaults(ground).Find(findings.ToArray()));
         Step("standing rules", () => new StandingRules(ground).Find());
         Step("duties", () => new ImpossibleAnswers(ground).Find());
-        Step("dead rules", () => new DeadRules(ground).Find(options.KeptAsSecondSource));
+        Step("dead rules", () => new DeadRules(ground).Find());
         return findings;
 
         void Step(string what, Func<IEnumerable<Finding>> find)

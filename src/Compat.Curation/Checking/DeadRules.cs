@@ -23,9 +23,8 @@ internal sealed class DeadRules(Ground ground)
         Decides,
     }
 
-    /// <summary>All dead and redundant rules.</summary>
-    /// <param name="kept">Rules that are kept as a second source.</param>
-    public IEnumerable<Finding> Find(IReadOnlyCollection<RuleId> kept)
+    /// <summary>All dead and redundant rules; not those that repeat others as a second source.</summary>
+    public IEnumerable<Finding> Find()
     {
         Index();
         var found = new ConcurrentBag<Finding>();
@@ -33,7 +32,7 @@ internal sealed class DeadRules(Ground ground)
         Parallel.ForEach(ground.Kb.Rules.Where(rule => !overrides.IsSuperseded(rule)), rule =>
         {
             var role = RoleOf(rule);
-            if (role == Role.Decides || (role == Role.Repeats && kept.Contains(rule.Rule.Id))) return;
+            if (role == Role.Decides || (role == Role.Repeats && rule.Rule.IsSecondSource)) return;
             found.Add(role == Role.Repeats ? Redundant(rule) : Dead(rule, role));
         });
         return found;

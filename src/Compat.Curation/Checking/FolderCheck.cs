@@ -3,7 +3,6 @@ using Compat.Curation.Reading;
 using Compat.Exposures;
 using Compat.Knowledge;
 using Compat.Sites;
-using Compat.Validation;
 
 namespace Compat.Curation.Checking;
 
@@ -55,17 +54,10 @@ public sealed record FolderCheck
         }
 
         if (faults.Count > 0) return new() { Unreadable = faults, Places = places };
-        var rules = read.Data.Rules.Concat(sites.SelectMany(site => site.Rules)).Select(rule => rule.Id).Distinct().ToArray();
-        var report = DataCheck.Run(read.Data, sites, options with
-        {
-            KeptAsSecondSource = rules.Where(id => places.TextsOf(Rule(id), "keep").Count > 0).ToHashSet(),
-            RestsOn = rules.Select(id => (Id: id, Texts: places.TextsOf(Rule(id), "rests-on"))).Where(one => one.Texts.Count > 0).ToDictionary(one => one.Id, one => one.Texts),
-        }, out var problems);
+        var report = DataCheck.Run(read.Data, sites, options, out var problems);
         foreach (var problem in problems)
             faults.Add(places.Find(problem.Place) is { } place ? Diagnostic.At(place, problem.Code, problem.Message, problem.Help) : new(problem.Code, problem.ToString(), problem.Help, directory, null));
         faults.Sort();
         return new() { Unreadable = faults, Report = report, Places = places, Agents = read.Data.Agents };
     }
-
-    private static ProblemPlace Rule(RuleId id) => new(RecordKind.Rule, id.Value);
 }

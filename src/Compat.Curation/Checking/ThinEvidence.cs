@@ -8,14 +8,14 @@ namespace Compat.Curation.Checking;
 /// <summary>Notes an 'allowed' that rests on less than it says, and agents without usual figures that rules depend on.</summary>
 internal sealed class ThinEvidence(Ground ground)
 {
-    private static readonly Dictionary<string, string> Reasons = new()
+    private static readonly Dictionary<ThinGround, string> Reasons = new()
     {
-        ["absence"] = "rests on the absence of reported damage",
-        ["other-agent"] = "rests on what was seen of another agent class",
-        ["formulated-product"] = "rests on a formulated product for its bare ingredient",
+        [ThinGround.Absence] = "rests on the absence of reported damage",
+        [ThinGround.OtherAgent] = "rests on what was seen of another agent class",
+        [ThinGround.FormulatedProduct] = "rests on a formulated product for its bare ingredient",
     };
 
-    public IEnumerable<Finding> Find(IReadOnlyDictionary<RuleId, IReadOnlyList<string>> restsOn)
+    public IEnumerable<Finding> Find()
     {
         foreach (var rule in ground.Kb.Rules.Where(one => one.Allows))
         {
@@ -24,8 +24,8 @@ internal sealed class ThinEvidence(Ground ground)
             if (rule.Rule.Tested is { On: TestPiece.Coupon, Strained: false } && StrainedMaterial(rule.Rule.Target) is { } strained)
                 yield return Note(rule, "tested.on", $"`{rule.Rule.Id}` rests on an unstrained coupon, and `{strained}` is under strain", "look for a test of the part, or of a strained coupon");
             if (rule.Rule.Product is null && rule.Rule.Sources.Count > 0 && rule.Rule.Sources.All(id => ground.Kb.SourcesById[id].Kind == SourceKind.Label))
-                yield return Note(rule, "sources", $"`{rule.Rule.Id}` {Reasons["formulated-product"]}: its sources are labels of products", "look for evidence on the ingredient itself");
-            foreach (var reason in restsOn.TryGetValue(rule.Rule.Id, out var reasons) ? reasons : [])
+                yield return Note(rule, "sources", $"`{rule.Rule.Id}` {Reasons[ThinGround.FormulatedProduct]}: its sources are labels of products", "look for evidence on the ingredient itself");
+            foreach (var reason in rule.Rule.RestsOn)
                 yield return Note(rule, "rests-on", $"`{rule.Rule.Id}` {Reasons[reason]}", "look for evidence on what it says");
         }
 

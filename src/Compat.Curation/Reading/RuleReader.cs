@@ -46,6 +46,8 @@ internal sealed class RuleReader(BoxReader boxes)
             Why = fields.NeededText("why"),
             KnownBy = fields.Word<KnownBy>("known-by"),
             Tested = tested,
+            RestsOn = fields.WordList<ThinGround>("rests-on") ?? [],
+            IsSecondSource = fields.Text("keep") == "second-source",
             Edition = fields.Id("edition", text => new EditionId(text)),
             Sources = fields.Sources(),
             Reviewed = reviewed ?? NoDate,

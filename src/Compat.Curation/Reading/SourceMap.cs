@@ -38,14 +38,6 @@ public sealed class SourceMap
         return node is YamlScalar scalar ? scalar.Text : found.Source.Excerpt(node.Span);
     }
 
-    /// <summary>What is written at a key at the top of a record: one text, or those of a list; none where the key is not written.</summary>
-    internal IReadOnlyList<string> TextsOf(ProblemPlace place, string key) => Record(place)?.Record.Find(key)?.Value switch
-    {
-        YamlScalar scalar => [scalar.Text],
-        YamlSequence list => list.Items.OfType<YamlScalar>().Select(item => item.Text).ToArray(),
-        _ => [],
-    };
-
     /// <summary>The ids of the records whose stretch is such.</summary>
     internal IReadOnlyList<string> IdsOf(Func<SourcePlace, bool> isSuch) =>
         _records.Where(pair => pair.Value.Any(one => isSuch(new(one.Source, one.Record.Span)))).Select(pair => pair.Key.Id).ToArray();

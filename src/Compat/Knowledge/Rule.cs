@@ -16,6 +16,19 @@ public enum KnownBy
     Practice,
 }
 
+/// <summary>Why the evidence of an 'allowed' is thinner than its sources look.</summary>
+public enum ThinGround
+{
+    /// <summary>No damage was reported; nobody looked for it.</summary>
+    Absence,
+
+    /// <summary>It was seen of another agent class.</summary>
+    OtherAgent,
+
+    /// <summary>It was seen of a formulated product, and the rule speaks of its bare ingredient.</summary>
+    FormulatedProduct,
+}
+
 /// <summary>What a test was made on.</summary>
 public enum TestPiece
 {
@@ -125,6 +138,12 @@ public sealed record Rule
 
     /// <summary>What was tested, where it is known by test.</summary>
     public TestEvidence? Tested { get; init; }
+
+    /// <summary>Why its evidence is thinner than it looks; empty where it is not. A remark for who reviews it: no answer changes by it.</summary>
+    public IReadOnlyList<ThinGround> RestsOn { get; init; } = [];
+
+    /// <summary>Whether it is kept, as a second source, although other rules say as much. A remark for who reviews it: no answer changes by it.</summary>
+    public bool IsSecondSource { get; init; }
 
     /// <summary>Of a device's rule that speaks for its instructions: the edition.</summary>
     public EditionId? Edition { get; init; }

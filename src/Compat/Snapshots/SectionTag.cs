@@ -15,4 +15,5 @@ internal enum SectionTag
     InstructionWords = 10,
     Occasions = 11,
     Orders = 12,
+    RuleRemarks = 13,
 }

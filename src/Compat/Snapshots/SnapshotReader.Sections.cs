@@ -40,6 +40,7 @@ internal sealed partial class SnapshotReader
             case SectionTag.InstructionWords: return data with { InstructionWords = List(InstructionWord) };
             case SectionTag.Occasions: return data with { Occasions = List(Occasion) };
             case SectionTag.Orders: return data with { Conventions = [.. data.Conventions, .. List(Order)] };
+            case SectionTag.RuleRemarks: return data with { Rules = WithRemarks(data.Rules) };
             default:
                 _at = end;
                 return data;
@@ -78,6 +79,19 @@ internal sealed partial class SnapshotReader
         {
             if (!byId.TryGetValue(one.Id, out var at)) throw new SnapshotException("a part is missing");
             all[at] = all[at] with { Soil = one.Soil, WayOut = one.WayOut, FunctionCheck = one.FunctionCheck, DryBeforePower = one.DryBeforePower, WaterIngress = one.WaterIngress };
+        }
+
+        return all;
+    }
+
+    private Rule[] WithRemarks(IReadOnlyList<Rule> rules)
+    {
+        var all = rules.ToArray();
+        foreach (var (id, isSecond, restsOn) in List(() => (new RuleId(Text()), Flag(), List(Word<ThinGround>))))
+        {
+            var at = Array.FindIndex(all, rule => rule.Id == id);
+            if (at < 0) throw new SnapshotException("a rule is missing");
+            all[at] = all[at] with { IsSecondSource = isSecond, RestsOn = restsOn };
         }
 
         return all;

@@ -24,6 +24,7 @@ internal sealed partial class SnapshotWriter
         Section(SectionTag.InstructionWords, data.InstructionWords.OrderBy(x => x.Id), InstructionWord);
         Section(SectionTag.Occasions, data.Occasions.OrderBy(x => x.Id), Occasion);
         Section(SectionTag.Orders, data.Conventions.Where(x => Knowledge.Convention.NamesOrder(x.Key)).OrderBy(x => x.Key), Order);
+        Section(SectionTag.RuleRemarks, data.Rules.Where(x => x.IsSecondSource || x.RestsOn.Count > 0).OrderBy(x => x.Id), RuleRemark);
     }
 
     private void Section<T>(SectionTag tag, IEnumerable<T> records, Action<T> write)
@@ -66,6 +67,13 @@ internal sealed partial class SnapshotWriter
             Number(ingress.Numeral);
             Text(ingress.Means);
         });
+    }
+
+    private void RuleRemark(Rule x)
+    {
+        Text(x.Id.Value);
+        Flag(x.IsSecondSource);
+        WordList(x.RestsOn);
     }
 
     private void StandingFact(StandingRule x)

@@ -9,6 +9,7 @@ internal sealed class SolverCheck
     private readonly KnowledgeData _data;
     private readonly Func<Rule, int> _evidence;
     private readonly HashSet<string> _proved = [];
+    private readonly HashSet<string> _asked = [];
 
     /// <summary>Asks the solver of every subject and agent.</summary>
     /// <param name="data">The records.</param>
@@ -37,7 +38,8 @@ internal sealed class SolverCheck
     {
         var asked = new ReferenceEvaluator(_data, [], question);
         var stages = asked.Stages();
-        if (stages.All(stage => stage.Rules.Count == 0)) return;
+        var standings = _data.StandingRules.Where(rule => NaiveCheck.HoldsFor(_data, rule, question)).ToArray();
+        if (stages.All(stage => stage.Rules.Count == 0) || !_asked.Add(Mark(question, asked, stages, standings))) return;
         var exposure = new SolverExposure(asked, question, stages, _data.StandingRules);
         var circuit = exposure.Circuit;
         var goals = new Dictionary<string, ILiteral>();
@@ -52,7 +54,7 @@ internal sealed class SolverCheck
                     Goal($"contradiction {allowed.Id} {forbids.Id}", v, worlds[v].Meet(allowed, forbids));
         }
 
-        foreach (var standing in _data.StandingRules.Where(rule => NaiveCheck.HoldsFor(_data, rule, question)))
+        foreach (var standing in standings)
         {
             var missing = standing.AlwaysWith is { } kind ? circuit.And(worlds.Select((world, v) => stages[v].OwnDuties.Any(d => d.Kind == kind) ? circuit.False : world.Carries(kind).Not())) : circuit.True;
             goals[$"broken {standing.Id}"] = circuit.And([exposure.Within(standing), missing, .. worlds.Select(world => world.Allowed), .. stood]);
@@ -72,6 +74,12 @@ internal sealed class SolverCheck
         void Goal(string name, int v, ILiteral shows) =>
             goals[name] = circuit.Or(goals.TryGetValue(name, out var before) ? before : circuit.False, circuit.And(stood[v], shows));
     }
+
+    /// <summary>All that is stated to the solver: where it is the same, so is what can be proved.</summary>
+    private static string Mark(Question question, ReferenceEvaluator asked, IReadOnlyList<Stage> stages, IEnumerable<StandingRule> standings) => string.Join("\n",
+        stages.Select(stage => $"{stage.Materials} {stage.MaterialsKnown} {stage.OwnDutiesCanBeMet} {stage.Stood} {string.Join(",", stage.OwnDuties.Select(duty => duty.Kind))}\n"
+            + string.Join("\n", stage.Rules.Select(one => $"{one.Rule.Id} {one.Voice} {one.Methods} {one.DutiesCanBeMet} {string.Join(" ", one.Box.OrderBy(axis => axis.Key).Select(axis => axis.Value))}")))
+            .Concat(standings.Select(one => one.Id.Value)).Append(question.Strength?.Range.ToString()).Append(string.Join(" ", asked.Judged(question.Residence!.Value))));
 
     /// <summary>Asks for an exposure that shows any goal not yet proved, again and again until there is none.</summary>
     private void Prove(Circuit circuit, Dictionary<string, ILiteral> goals)
