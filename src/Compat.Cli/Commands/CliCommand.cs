@@ -56,7 +56,7 @@ internal abstract class CliCommand : Command
     protected static string FormatOf(Call call, Option<string?> option, IReadOnlyList<string> formats)
     {
         var format = call.Parsed.GetValue(option) ?? formats[0];
-        if (!formats.Contains(format)) call.Problems.Add(BadInput.Of("unknown-word", $"`{format}` is no format", NearestNames.Help(format, formats) ?? $"the formats are: {string.Join(", ", formats)}", "format"));
+        if (!formats.Contains(format)) call.Problems.Add(BadInput.Of("unknown-word", $"there is no format `{format}`", NearestNames.Help(format, formats) ?? $"the formats are: {string.Join(", ", formats)}", "format"));
         return format;
     }
 

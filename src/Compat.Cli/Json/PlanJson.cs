@@ -147,7 +147,8 @@ internal sealed class PlanJson(Utf8JsonWriter json, Names names, KnowledgeBase k
         {
             json.WriteStartObject();
             json.WriteString("part", answer.Part.Value);
-            _records.Recorded(RecordedAnswer.Of(kb.Ask(answer.Question), kb));
+            // The uses are left out, so that the boxes say how many there may be: a limit that comes later is then seen.
+            _records.Recorded(RecordedAnswer.Of(kb.Ask(answer.Question with { Uses = null }), kb));
             json.WriteEndObject();
         });
         json.WriteString("text", Plain(words.Line(step)));

@@ -49,7 +49,7 @@ internal static class Markdown
             else if (c == '&') shown.Append("&amp;");
             else if (c == '@') shown.Append("&#64;");
             else if (c == '#') shown.Append("&#35;");
-            else if (c is '\\' or '`' or '*' or '_' or '{' or '}' or '[' or ']' or '>' or '|' or '~' or '$' or '!') shown.Append('\\').Append(c);
+            else if (c is '\\' or '`' or '*' or '_' or '{' or '}' or '[' or ']' or '|' or '~' or '$' or '!' || (c == '>' && shown.Length == 0)) shown.Append('\\').Append(c);
             else shown.Append(c);
         }
 

@@ -87,8 +87,8 @@ public sealed record AnswerDifference
             DutiesDropped = isAllowed ? DutyComparison.NotMet(was.Duties, now.Duties).ToArray() : [],
             LimitsAdded = isAllowed ? Without(now.Limits, was.Limits) : [],
             LimitsDropped = isAllowed ? Without(was.Limits, now.Limits) : [],
-            BoxesLost = NotIn(was, now),
-            BoxesGained = NotIn(now, was),
+            BoxesLost = isAllowed ? NotIn(was, now) : [],
+            BoxesGained = isAllowed ? NotIn(now, was) : [],
             Grounds = [.. GroundsOf(was, now, isNow: false), .. GroundsOf(now, was, isNow: true)],
         };
         return difference with { Standing = Of(was, now, difference) };
@@ -101,8 +101,11 @@ public sealed record AnswerDifference
         return found.Grounds.Count > 0 ? Standing.OtherGrounds : Standing.Holds;
     }
 
+    /// <summary>The limits that the others do not have. Of a silent source only the axis and what is taken for it count, not the id of the rule.</summary>
     private static Limit[] Without(IReadOnlyList<Limit> limits, IReadOnlyList<Limit> others) =>
-        limits.Where(limit => !others.Any(other => other.Code == limit.Code && other.Arguments.SequenceEqual(limit.Arguments))).ToArray();
+        limits.Where(limit => !others.Any(other => other.Code == limit.Code && Said(other).SequenceEqual(Said(limit)))).ToArray();
+
+    private static IEnumerable<string> Said(Limit limit) => limit.Code == LimitCode.SourceDoesNotSay ? limit.Arguments.Take(2) : limit.Arguments;
 
     /// <summary>The boxes of one answer that lie in none of the other; where either lists not all of its boxes, those that the other does not list alike.</summary>
     private static AllowedBox[] NotIn(RecordedAnswer one, RecordedAnswer other)

@@ -134,7 +134,7 @@ public sealed class DossierTests : IDisposable
         var run = CliRun.Of([.. Call, "--markdown", "--today", "2026-11-25"]);
         Assert.Equal(0, run.Code);
         Assert.StartsWith("# Dossier of applanation tonometer (invented) (`tonometer`, serial number AB12)\n\n- as of 2026-11-25\n", run.Output, StringComparison.Ordinal);
-        Assert.Contains("| 1 | yes |  | N.N. \\| &lt;b\\> |", run.Output, StringComparison.Ordinal);
+        Assert.Contains("| 1 | yes |  | N.N. \\| &lt;b> |", run.Output, StringComparison.Ordinal);
         Assert.Contains("## Cautions", run.Output, StringComparison.Ordinal);
     }
 
