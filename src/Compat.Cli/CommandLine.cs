@@ -9,7 +9,7 @@ namespace Compat.Cli;
 /// <summary>The whole command: reads the arguments, runs what they ask, returns the exit code.</summary>
 public static class CommandLine
 {
-    private static readonly string[] Names = ["ask", "map", "list", "find", "plan", "dilute", "mix", "bath", "pack", "check", "review", "format", "site", "shelf", "completions"];
+    private static readonly string[] Names = ["ask", "map", "list", "find", "plan", "dilute", "mix", "bath", "pack", "check", "review", "format", "site", "shelf", "dossier", "completions"];
     private static readonly ParserConfiguration Configuration = new() { EnablePosixBundling = false, ResponseFileTokenReplacer = null };
 
     /// <summary>Runs one call.</summary>
@@ -74,6 +74,7 @@ public static class CommandLine
         "format" => new FormatCommand(),
         "site" => new SiteCommand(),
         "shelf" => new ShelfCommand(),
+        "dossier" => new DossierCommand(),
         "completions" => new CompletionsCommand(),
         _ => null,
     };

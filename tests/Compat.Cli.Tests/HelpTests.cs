@@ -12,6 +12,7 @@ public sealed class HelpTests
     [InlineData("format")]
     [InlineData("site")]
     [InlineData("shelf")]
+    [InlineData("dossier")]
     [InlineData("completions")]
     public void Help_OfEveryCommand_ShowsTwoWorkedExamples(string command)
     {
@@ -47,7 +48,7 @@ public sealed class HelpTests
     [Fact]
     public void Help_IsNowhereWiderThanEightyColumns() =>
         Assert.All(
-            new[] { "", "ask", "map", "list", "find", "pack", "review", "format" }.SelectMany(command => CliRun.Of(command.Length == 0 ? ["--help"] : [command, "--help"]).Output.Split('\n')),
+            new[] { "", "ask", "map", "list", "find", "pack", "review", "format", "dossier" }.SelectMany(command => CliRun.Of(command.Length == 0 ? ["--help"] : [command, "--help"]).Output.Split('\n')),
             line => Assert.True(line.Length <= 80, line));
 
     [Fact]

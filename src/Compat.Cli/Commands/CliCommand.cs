@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Cli.Commands;
@@ -47,6 +48,26 @@ internal abstract class CliCommand : Command
     /// <summary>Adds an option without a value.</summary>
     /// <remarks>It is given where it has a result. An option of texts: one of booleans would have to be compiled at every start.</remarks>
     protected Option<string?> Flag(string name, string description) => Add(new Option<string?>(name) { Description = description, Arity = ArgumentArity.Zero });
+
+    /// <summary>Adds the option that names the form of the output, of those there are; the first where it is left out.</summary>
+    protected Option<string?> Format(IReadOnlyList<string> formats) => One("--format", "WORD", $"{string.Join(", ", formats)}; {formats[0]} where left out");
+
+    /// <summary>The form of the output; a word that is none is noted.</summary>
+    protected static string FormatOf(Call call, Option<string?> option, IReadOnlyList<string> formats)
+    {
+        var format = call.Parsed.GetValue(option) ?? formats[0];
+        if (!formats.Contains(format)) call.Problems.Add(BadInput.Of("unknown-word", $"there is no format `{format}`", NearestNames.Help(format, formats) ?? $"the formats are: {string.Join(", ", formats)}", "format"));
+        return format;
+    }
+
+    /// <summary>The day that an option names, or null; a text that is no day is noted.</summary>
+    protected static CalendarDate? DayOf(Call call, Option<string?> option)
+    {
+        if (call.Parsed.GetValue(option) is not { } text) return null;
+        if (CalendarDate.TryParse(text, out var day)) return day;
+        call.Problems.Add(BadInput.Of("bad-date", $"`{text}` is no date", "write year-month-day: `2026-11-25`", option.Name[2..]));
+        return null;
+    }
 
     private TOption Add<TOption>(TOption option) where TOption : Option
     {

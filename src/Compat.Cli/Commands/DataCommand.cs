@@ -1,6 +1,8 @@
 using System.CommandLine;
 using Compat.Cli.Input;
 using Compat.Cli.Wording;
+using Compat.Curation.Reading;
+using Compat.Sites;
 
 namespace Compat.Cli.Commands;
 
@@ -26,10 +28,14 @@ internal abstract class DataCommand : CliCommand
         _json = json ? Flag("--json", "Write JSON") : null;
     }
 
+    /// <summary>Where the records of the folder and of the sites stand; null where the shipped data alone is asked.</summary>
+    protected SourceMap? Places { get; private set; }
+
     /// <inheritdoc/>
     public sealed override int Execute(Call call)
     {
-        var loaded = KnowledgeSource.Load(call.Parsed.GetValue(_data), call.Parsed.GetValue(_sites) ?? [], call.Stderr);
+        var loaded = KnowledgeSource.Load(call.Parsed.GetValue(_data), call.Parsed.GetValue(_sites) ?? [], call.Stderr, out var places);
+        Places = places;
         return loaded is null
             ? (call.Problems.Count > 0 ? BadInput.Report(call.Problems, call.Stderr) : ExitCode.BadInput)
             : Execute(call, loaded);
@@ -42,6 +48,35 @@ internal abstract class DataCommand : CliCommand
         var ids = known.ToArray();
         if (ids.FirstOrDefault(id => id.ToString() == text) is { } found) return found;
         call.Problems.Add(BadInput.Of("unknown-" + kind, $"there is no {kind} `{text}`", Validation.NearestNames.Help(text, ids.Select(id => id.ToString()!)), option.Name[2..]));
+        return null;
+    }
+
+    /// <summary>Asks, and notes why a question cannot be asked.</summary>
+    /// <returns>Null where it cannot.</returns>
+    protected static TAnswer? AskOrNote<TAnswer>(Call call, Func<TAnswer> ask) where TAnswer : class
+    {
+        try
+        {
+            return ask();
+        }
+        catch (QuestionException wrong)
+        {
+            call.Problems.AddRange(wrong.Problems);
+        }
+        catch (TooManyBoxesException tooMany)
+        {
+            call.Problems.Add(BadInput.Of("too-many-boxes", tooMany.Message));
+        }
+
+        return null;
+    }
+
+    /// <summary>The serial number that an option names, or null; a text that is none is noted.</summary>
+    protected static SerialNumber? SerialOf(Call call, Option<string?> option)
+    {
+        if (call.Parsed.GetValue(option) is not { } text) return null;
+        if (SerialNumber.TryParse(text, out var serial)) return serial;
+        call.Problems.Add(BadInput.Of("bad-serial", $"`{text}` is no serial number", "letters, then a whole number: `AB1200`", option.Name[2..]));
         return null;
     }
 

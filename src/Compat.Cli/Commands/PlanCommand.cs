@@ -7,7 +7,6 @@ using Compat.Cli.Text;
 using Compat.Knowledge;
 using Compat.Occasions;
 using Compat.Plans;
-using Compat.Sites;
 
 namespace Compat.Cli.Commands;
 
@@ -75,7 +74,7 @@ internal sealed class PlanCommand : DataCommand
         if (call.Parsed.GetValue(_done) is { } file && (record = Curation.DoneFile.Read(file, call.Stderr)) is null) return ExitCode.BadInput;
         StatusDeclaration? declaration = null;
         if ((record is not null || sheet!.Papers.Contains(Paper.DecontaminationStatus)) && !StatusDeclaration.TryMake(sheet!, record, out declaration, out var wrong)) return BadInput.Report(wrong, call.Stderr);
-        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new PlanJson(json, NamesOf(kb)).Write(sheet!, declaration));
+        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new PlanJson(json, NamesOf(kb), kb).Write(sheet!, declaration));
         else if (call.Parsed.GetResult(_markdown) is not null) new PlanMarkdown(call.Stdout, NamesOf(kb)).Write(sheet!, declaration);
         else new PlanText(new Page(call.Stdout), NamesOf(kb)).Write(sheet!, declaration);
         return sheet!.IsWhole ? ExitCode.Done : ExitCode.NotAllowed;
@@ -101,7 +100,7 @@ internal sealed class PlanCommand : DataCommand
         var question = device is null ? null : new PlanQuestion
         {
             Device = device,
-            Serial = Serial(reader),
+            Serial = SerialOf(call, _serial),
             Occasion = Id(reader, _occasion, kb.Data.Occasions.Select(one => one.Id.Value), text => new OccasionId(text), "occasion"),
             Level = whole.Level,
             Against = whole.Against,
@@ -121,14 +120,6 @@ internal sealed class PlanCommand : DataCommand
         if (reader.Text(option) is not { } text) return null;
         if (Compat.Id.IsWellFormed(text)) return make(text);
         reader.Note(option, "unknown-id", $"no {kind} is called `{text}`", Validation.NearestNames.Help(text, known));
-        return null;
-    }
-
-    private SerialNumber? Serial(OptionReader reader)
-    {
-        if (reader.Text(_serial) is not { } text) return null;
-        if (SerialNumber.TryParse(text, out var serial)) return serial;
-        reader.Note(_serial, "bad-serial", $"`{text}` is no serial number", "letters, then a whole number: `AB1200`");
         return null;
     }
 

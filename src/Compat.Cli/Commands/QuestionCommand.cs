@@ -19,24 +19,4 @@ internal abstract class QuestionCommand : DataCommand
 
     /// <summary>The option that names the agent.</summary>
     protected Option<string?> Agent() => One("--agent", "ID", "The agent class");
-
-    /// <summary>Asks, and notes why a question cannot be asked.</summary>
-    /// <returns>Null where it cannot.</returns>
-    protected static TAnswer? AskOrNote<TAnswer>(Call call, Func<TAnswer> ask) where TAnswer : class
-    {
-        try
-        {
-            return ask();
-        }
-        catch (QuestionException wrong)
-        {
-            call.Problems.AddRange(wrong.Problems);
-        }
-        catch (TooManyBoxesException tooMany)
-        {
-            call.Problems.Add(BadInput.Of("too-many-boxes", tooMany.Message));
-        }
-
-        return null;
-    }
 }

@@ -5,7 +5,6 @@ using Compat.Cli.Text;
 using Compat.Cli.Wording;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Reviewing;
-using Compat.Validation;
 
 namespace Compat.Cli.Commands;
 
@@ -21,12 +20,13 @@ internal sealed class ReviewCommand : CliCommand
     private readonly Option<string?> _verbose;
     private readonly Option<string?> _evidence;
     private readonly Option<string?> _who;
+    private readonly Option<string?> _plans;
 
     /// <summary>Makes the command.</summary>
     public ReviewCommand()
         : base(
             "review",
-            "Says which answers differ between two states of the data, over every part, agent, method and exposure, the most dangerous first, by the edit that made each. Exit code 0: nothing loosened; 1: loosened, or rules of HEAD contradict each other; 2: files that cannot be read.",
+            "Says which answers differ between two states of the data, over every part, agent, method and exposure, the most dangerous first, by the edit that made each. Exit code 0: nothing loosened; 1: loosened, rules of HEAD contradict each other, or a plan no longer holds; 2: files that cannot be read.",
             new("What the working tree changes", "compat review main"),
             new("Two revisions, as a comment on a pull request", "compat review main topic --format markdown"))
     {
@@ -34,10 +34,11 @@ internal sealed class ReviewCommand : CliCommand
         _head = new Argument<string?>("head") { HelpName = "HEAD", Description = "The same; the working tree where left out", Arity = ArgumentArity.ZeroOrOne };
         Arguments.Add(_base);
         Arguments.Add(_head);
-        _format = One("--format", "WORD", $"{string.Join(", ", Formats)}; text where left out");
+        _format = Format(Formats);
         _verbose = Flag("--verbose", "List every box");
         _evidence = Flag("--require-evidence", "Exit code 1 only where what is loosened rests on common practice, a recalled value or nothing");
         _who = One("--who-rests-on", "ID", "What would be answered without this rule, source, claim, or the rules on this material; BASE is the state, the working tree where left out");
+        _plans = One("--plans", "DIR", "Plans and dossiers written earlier as JSON: their answers are asked of HEAD, and those that no longer hold are named with the step and the rule");
         _data = One("--data", "DIR", "The data folder inside the repository; `data` where left out");
         _sites = Many("--site", "FILE", "Lay a site file over both states");
     }
@@ -48,8 +49,10 @@ internal sealed class ReviewCommand : CliCommand
         var (first, second, who) = (call.Parsed.GetValue(_base), call.Parsed.GetValue(_head), call.Parsed.GetValue(_who));
         if (first is null && who is null) call.Problems.Add(BadInput.Of("missing-argument", "`review` needs BASE", "name a branch, tag or commit, or a data folder"));
         if (second is not null && who is not null) call.Problems.Add(BadInput.Of("too-many-arguments", "`--who-rests-on` looks at one state", "leave HEAD out"));
-        var format = call.Parsed.GetValue(_format) ?? Formats[0];
-        if (!Formats.Contains(format)) call.Problems.Add(BadInput.Of("unknown-word", $"`{format}` is no format", NearestNames.Help(format, Formats) ?? $"the formats are: {string.Join(", ", Formats)}", "format"));
+        var format = FormatOf(call, _format, Formats);
+        var plans = call.Parsed.GetValue(_plans);
+        if (plans is not null && who is not null) call.Problems.Add(BadInput.Of("plans-and-who", "`--plans` goes with two states", "leave `--who-rests-on` out", "plans"));
+        if (plans is not null && call.Parsed.GetValue(_sites) is not { Length: > 0 }) call.Problems.Add(BadInput.Of("plans-without-site", "plans are of devices of a site", "name its file: `--site FILE`", "plans"));
         if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
 
         var data = call.Parsed.GetValue(_data) ?? "data";
@@ -58,11 +61,11 @@ internal sealed class ReviewCommand : CliCommand
         var (before, after) = (State(first, data), State(second, data));
         try
         {
-            var review = who is null ? FolderReview.Run(before, after, sites, progress.Step) : FolderReview.Without(before, who, sites, progress.Step);
+            var review = who is null ? FolderReview.Run(before, after, sites, plans, progress.Step) : FolderReview.Without(before, who, sites, progress.Step);
             if (review is null) return BadInput.Report([BadInput.Of("unknown-id", $"no rule, source, material or claim is called `{who}`", "see `compat find`", "who-rests-on")], call.Stderr);
             var title = who is null ? $"`{before.ShownAs}` to `{(second is null ? after.Directory : after.ShownAs)}`" : $"`{before.ShownAs}` without `{who}`";
             var directory = who is null ? after.Directory : before.Directory;
-            return Show(call, review, format, new ReviewCall(directory, sites, title, call.Parsed.GetResult(_verbose) is not null, review.Places!), who is not null);
+            return Show(call, review, format, new ReviewCall(directory, sites, title, call.Parsed.GetResult(_verbose) is not null, review.Places!) { Stale = review.StalePlans, Plans = review.Plans }, who is not null);
         }
         catch (TooManyBoxesException tooMany)
         {
@@ -82,6 +85,12 @@ internal sealed class ReviewCommand : CliCommand
             return ExitCode.BadInput;
         }
 
+        if (review.UnreadablePlans.Count > 0)
+        {
+            call.Stderr.Write(DiagnosticText.Render(review.UnreadablePlans));
+            return ExitCode.BadInput;
+        }
+
         var names = new Names(review.Head!);
         switch (format)
         {
@@ -92,6 +101,6 @@ internal sealed class ReviewCommand : CliCommand
 
         if (isQuestion) return ExitCode.Done;
         var isLoosened = call.Parsed.GetResult(_evidence) is not null ? report.IsLoosenedOnLittle : report.IsLoosened;
-        return isLoosened || report.Contradictions.Count > 0 ? ExitCode.NotAllowed : ExitCode.Done;
+        return isLoosened || report.Contradictions.Count > 0 || review.StalePlans is { Count: > 0 } ? ExitCode.NotAllowed : ExitCode.Done;
     }
 }

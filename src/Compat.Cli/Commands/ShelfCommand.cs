@@ -10,6 +10,7 @@ namespace Compat.Cli.Commands;
 /// <summary><c>compat shelf</c>: all parts of all devices against all products.</summary>
 internal sealed class ShelfCommand : DataCommand
 {
+    private static readonly string[] Formats = ["text", "markdown", "csv"];
     private readonly Option<string?> _format;
     private readonly Option<string[]> _replace;
 
@@ -21,7 +22,7 @@ internal sealed class ShelfCommand : DataCommand
             new("The shelf of a site", "compat shelf --site data/demo/eye-screening-clinic.yaml"),
             new("What a new product would mean", "compat shelf --site data/demo/eye-screening-clinic.yaml --replace grey-tub-wipe peroxide-wipe"))
     {
-        _format = One("--format", "FORMAT", "text, markdown or csv; text where left out");
+        _format = Format(Formats);
         _replace = new Option<string[]>("--replace") { HelpName = "OLD NEW", Description = "What it means to put product NEW in place of OLD", Arity = new ArgumentArity(2, 2), AllowMultipleArgumentsPerToken = true };
         Options.Add(_replace);
     }
@@ -29,8 +30,7 @@ internal sealed class ShelfCommand : DataCommand
     /// <inheritdoc/>
     protected override int Execute(Call call, KnowledgeBase kb)
     {
-        var format = call.Parsed.GetValue(_format) ?? "text";
-        if (format is not ("text" or "markdown" or "csv")) call.Problems.Add(BadInput.Of("unknown-format", $"there is no format `{format}`", "write text, markdown or csv", "format"));
+        var format = FormatOf(call, _format, Formats);
         var products = kb.Sites.SelectMany(site => site.Products).Select(product => product.Id.Value).ToArray();
         var replace = call.Parsed.GetResult(_replace) is { Tokens.Count: 2 } ? call.Parsed.GetValue(_replace)! : [];
         foreach (var id in replace.Where(id => !products.Contains(id)))

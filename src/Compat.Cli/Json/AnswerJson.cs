@@ -119,13 +119,7 @@ public sealed class AnswerJson(Utf8JsonWriter json, Names names)
     private void Box(AllowedBox box, StrengthUnit? unit)
     {
         json.WriteStartObject();
-        json.WriteString("method", Words.Of(box.Method));
-        if (box.Strength is { } strength) json.WriteStrength("strength", strength, unit);
-        if (box.Dilution is { } dilution) json.WriteInterval("dilution", dilution, RecordJson.Unit(Axis.Dilution));
-        json.WriteInterval("residence", box.Residence, RecordJson.Unit(Axis.Residence));
-        json.WriteInterval("temperature", box.Temperature, RecordJson.Unit(Axis.Temperature));
-        json.WriteInterval("ph", box.Ph, RecordJson.Unit(Axis.Ph));
-        json.WriteInterval("uses", box.Uses, RecordJson.Unit(Axis.Uses));
+        _records.Exposure(box, unit);
         json.WriteList("duties", box.Duties, _records.Duty);
         json.WriteStringList("rules", box.DecidedBy.Select(id => id.Value));
         json.WriteEndObject();

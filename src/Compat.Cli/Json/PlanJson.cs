@@ -1,12 +1,13 @@
 using System.Text.Json;
 using Compat.Cli.Wording;
+using Compat.Curation.Recorded;
 using Compat.Exposures;
 using Compat.Plans;
 
 namespace Compat.Cli.Json;
 
 /// <summary>Writes a plan as <c>schemas/plan.schema.json</c> describes: each part and step with the question it was judged by.</summary>
-internal sealed class PlanJson(Utf8JsonWriter json, Names names)
+internal sealed class PlanJson(Utf8JsonWriter json, Names names, KnowledgeBase kb)
 {
     private readonly RecordJson _records = new(json, names);
 
@@ -16,6 +17,7 @@ internal sealed class PlanJson(Utf8JsonWriter json, Names names)
         var words = new PlanWording(sheet, names);
         var steps = new PlanStepWording(sheet, words, names);
         json.WriteStartObject();
+        json.WriteString("format", RecordedFile.PlanFormat);
         Asked(sheet.Question);
         json.WriteBoolean("whole", sheet.IsWhole);
         json.WriteBoolean("hold", sheet.Hold);
@@ -147,9 +149,8 @@ internal sealed class PlanJson(Utf8JsonWriter json, Names names)
         {
             json.WriteStartObject();
             json.WriteString("part", answer.Part.Value);
-            json.WriteString("verdict", Words.Of(answer.Verdict));
-            json.WriteString("partVerdict", Words.Of(answer.PartVerdict));
-            _records.Question(answer.Question);
+            // The uses are left out, so that the boxes say how many there may be: a limit that comes later is then seen.
+            _records.Recorded(RecordedAnswer.Of(kb.Ask(answer.Question with { Uses = null }), kb));
             json.WriteEndObject();
         });
         json.WriteString("text", Plain(words.Line(step)));

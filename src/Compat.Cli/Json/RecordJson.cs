@@ -1,7 +1,10 @@
 using System.Text.Json;
+using Compat.Answers;
 using Compat.Cli.Wording;
+using Compat.Curation.Recorded;
 using Compat.Exposures;
 using Compat.Knowledge;
+using Compat.People;
 
 namespace Compat.Cli.Json;
 
@@ -9,14 +12,7 @@ namespace Compat.Cli.Json;
 public sealed class RecordJson(Utf8JsonWriter json, Names names)
 {
     /// <summary>The unit of an axis other than strength.</summary>
-    public static string Unit(Axis axis) => axis switch
-    {
-        Axis.Dilution => "share of volume",
-        Axis.Residence => "s",
-        Axis.Temperature => "°C",
-        Axis.Uses => "uses",
-        _ => "pH",
-    };
+    public static string Unit(Axis axis) => RecordedRange.UnitOf(axis);
 
     /// <summary>The question, as it was understood.</summary>
     public void Question(Question question)
@@ -109,6 +105,67 @@ public sealed class RecordJson(Utf8JsonWriter json, Names names)
         json.WriteString("basis", source.Recalled ? "recalled" : "read");
         json.WriteString("trust", Words.Of(source.Trust));
         json.WriteEndObject();
+    }
+
+    /// <summary>A person rule.</summary>
+    /// <param name="rule">The rule.</param>
+    /// <param name="forbids">Whether it forbids where it was asked; null where nothing was asked.</param>
+    public void PersonRule(PersonRule rule, bool? forbids)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", rule.Id.Value);
+        json.WriteString("verdict", Words.Of(rule.Verdict));
+        json.WriteString("agent", rule.Agent.Value);
+        json.WriteStringList("patients", rule.Patients.Select(Words.Of));
+        json.WriteBoolean("occupied", rule.Occupied);
+        if (forbids is { } here) json.WriteBoolean("forbids", here);
+        json.WriteList("duties", rule.Duties, Duty);
+        json.WriteString("harm", rule.Harm);
+        json.WriteString("why", rule.Why);
+        json.WriteStringList("sources", rule.Sources.Select(id => id.Value));
+        json.WriteString("reviewed", rule.Reviewed.ToString());
+        json.WriteEndObject();
+    }
+
+    /// <summary>An answer so that it can be asked again, without the braces around it.</summary>
+    public void Recorded(RecordedAnswer answer)
+    {
+        json.WriteString("verdict", Words.Of(answer.Verdict));
+        json.WriteString("partVerdict", Words.Of(answer.PartVerdict));
+        Question(answer.Question);
+        json.WriteStringList("rules", answer.Rules.Select(id => id.Value));
+        json.WriteStringList("personRules", answer.PersonRules.Select(id => id.Value));
+        json.WriteStringList("claims", answer.Claims);
+        json.WriteStringList("editions", answer.Editions.Select(id => id.Value));
+        json.WriteList("limits", answer.Limits, limit =>
+        {
+            json.WriteStartObject();
+            json.WriteString("code", Words.Of(limit.Code));
+            json.WriteStringList("arguments", limit.Arguments);
+            json.WriteEndObject();
+        });
+        json.WriteList("duties", answer.Duties, Duty);
+        json.WriteList("boxes", answer.Boxes, box =>
+        {
+            json.WriteStartObject();
+            Exposure(box, null);
+            json.WriteEndObject();
+        });
+        json.WriteNumber("boxCount", answer.BoxCount);
+    }
+
+    /// <summary>The axes of a box.</summary>
+    /// <param name="box">The box.</param>
+    /// <param name="unit">The unit of its strength; null for the percent of the agent's basis.</param>
+    public void Exposure(AllowedBox box, StrengthUnit? unit)
+    {
+        json.WriteString("method", Words.Of(box.Method));
+        if (box.Strength is { } strength) json.WriteStrength("strength", strength, unit);
+        if (box.Dilution is { } dilution) json.WriteInterval("dilution", dilution, Unit(Axis.Dilution));
+        json.WriteInterval("residence", box.Residence, Unit(Axis.Residence));
+        json.WriteInterval("temperature", box.Temperature, Unit(Axis.Temperature));
+        json.WriteInterval("ph", box.Ph, Unit(Axis.Ph));
+        json.WriteInterval("uses", box.Uses, Unit(Axis.Uses));
     }
 
     private void Way(DutyWay way)

@@ -36,7 +36,8 @@ internal sealed class WholeJson(Utf8JsonWriter json, Names names, RecordJson rec
         json.WriteEndObject();
     }
 
-    private void Claim(KillClaim claim)
+    /// <summary>A claim as it was used.</summary>
+    public void Claim(KillClaim claim)
     {
         json.WriteStartObject();
         json.WriteString("origin", Words.Of(claim.Origin));
@@ -57,22 +58,7 @@ internal sealed class WholeJson(Utf8JsonWriter json, Names names, RecordJson rec
         json.WriteStartObject("people");
         json.WriteString("verdict", Words.Of(people.Verdict));
         json.WriteStringList("patients", people.Patients.Select(Words.Of));
-        json.WriteList("rules", people.Rules, rule =>
-        {
-            json.WriteStartObject();
-            json.WriteString("id", rule.Id.Value);
-            json.WriteString("verdict", Words.Of(rule.Verdict));
-            json.WriteString("agent", rule.Agent.Value);
-            json.WriteStringList("patients", rule.Patients.Select(Words.Of));
-            json.WriteBoolean("occupied", rule.Occupied);
-            json.WriteBoolean("forbids", people.Forbidding.Contains(rule.Id));
-            json.WriteList("duties", rule.Duties, records.Duty);
-            json.WriteString("harm", rule.Harm);
-            json.WriteString("why", rule.Why);
-            json.WriteStringList("sources", rule.Sources.Select(id => id.Value));
-            json.WriteString("reviewed", rule.Reviewed.ToString());
-            json.WriteEndObject();
-        });
+        json.WriteList("rules", people.Rules, rule => records.PersonRule(rule, people.Forbidding.Contains(rule.Id)));
         json.WriteList("silent", people.Silent, pair =>
         {
             json.WriteStartObject();
@@ -84,7 +70,8 @@ internal sealed class WholeJson(Utf8JsonWriter json, Names names, RecordJson rec
         json.WriteEndObject();
     }
 
-    private void Need(Need need)
+    /// <summary>What a part needs.</summary>
+    public void Need(Need need)
     {
         json.WriteStartObject("need");
         if (need.TouchedBy is { } contact) json.WriteString("touchedBy", Words.Of(contact));

@@ -1,5 +1,6 @@
 using Compat.Curation.Checking;
 using Compat.Curation.Diagnostics;
+using Compat.Curation.Recorded;
 using Compat.Curation.Reviewing;
 
 namespace Compat.Cli.Reviews;
@@ -12,11 +13,20 @@ namespace Compat.Cli.Reviews;
 /// <param name="Places">Where the records stand.</param>
 internal sealed record ReviewCall(string Directory, IReadOnlyList<string> Sites, string Title, bool IsVerbose, EditPlaces Places)
 {
+    /// <summary>The plans of which answers no longer hold; null where none were looked at.</summary>
+    public IReadOnlyList<StalePlan>? Stale { get; init; }
+
+    /// <summary>How many plans were looked at.</summary>
+    public int Plans { get; init; }
+
     /// <summary>The question of a change, as a line to type.</summary>
     public string Ask(AnswerChange change) => WitnessLine.Of(change.Question, Directory, Sites);
 
     /// <summary>The box of a change in one line.</summary>
     public static string At(AnswerChange change) => BoxLine.Of(change.Box, change.Basis);
+
+    /// <summary>File, line and column of what decided an answer, in HEAD or in BASE; null where it stands in no file.</summary>
+    public string? Where(Ground ground) => StaleWords.PlaceOf(ground) is var record && (Places.Head.Find(record) ?? Places.Base.Find(record)) is { } place ? DiagnosticText.Where(place) : null;
 
     /// <summary>File, line and column of an edit; the data folder where it stands in no file.</summary>
     public string Where(RecordEdit edit) => Places.Of(edit) is { } place ? DiagnosticText.Where(place) : Directory;

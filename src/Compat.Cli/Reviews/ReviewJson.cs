@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Compat.Cli.Json;
 using Compat.Cli.Wording;
+using Compat.Curation.Recorded;
 using Compat.Curation.Reviewing;
 using Compat.Exposures;
 
@@ -15,6 +16,12 @@ internal sealed class ReviewJson(Utf8JsonWriter json, ReviewCall call, Names nam
         json.WriteString("compared", call.Title);
         json.WriteNumber("pairs", report.Compared);
         json.WriteBoolean("loosened", report.IsLoosened);
+        if (call.Stale is { } stale)
+        {
+            json.WriteNumber("plans", call.Plans);
+            json.WriteList("stalePlans", stale, Write);
+        }
+
         json.WriteList("groups", report.Groups, Write);
         json.WriteList("edits", report.Edits, Write);
         json.WriteStringList("contradictions", report.Contradictions.Select(finding => finding.Message));
@@ -39,6 +46,40 @@ internal sealed class ReviewJson(Utf8JsonWriter json, ReviewCall call, Names nam
             if (fact.Evidence is { } weight) json.WriteString("evidence", Words.Of(weight));
             json.WriteEndObject();
         });
+        json.WriteEndObject();
+    }
+
+    private void Write(StalePlan plan)
+    {
+        json.WriteStartObject();
+        json.WriteString("file", plan.Plan.Path);
+        json.WriteString("device", plan.Plan.Device.Value);
+        json.WriteList("answers", plan.Answers, stale =>
+        {
+            var difference = stale.Difference;
+            json.WriteStartObject();
+            json.WriteString("standing", Words.Of(difference.Standing));
+            if (difference.Recorded.Step is { } step) json.WriteNumber("step", step);
+            json.WriteString("part", difference.Recorded.Question.DevicePart!.Value);
+            if (difference.Recorded.Question.Product is { } product) json.WriteString("product", product.Value);
+            json.WriteString("from", Words.Of(difference.Recorded.Verdict));
+            if (difference.Present is { } now) json.WriteString("to", Words.Of(now.Verdict));
+            json.WriteStringList("changes", StaleWords.Changes(difference, names));
+            json.WriteList("rules", difference.Grounds, Write);
+            json.WriteList("causes", stale.Causes, Write);
+            json.WriteBoolean("staleInBase", stale.WasStale);
+            json.WriteEndObject();
+        });
+        json.WriteEndObject();
+    }
+
+    private void Write(Ground ground)
+    {
+        json.WriteStartObject();
+        json.WriteString("record", Words.Of(ground.Kind));
+        json.WriteString("id", ground.Id);
+        json.WriteBoolean("decidesNow", ground.IsNow);
+        if (call.Where(ground) is { } where) json.WriteString("where", where);
         json.WriteEndObject();
     }
 

@@ -1,4 +1,5 @@
 using System.Text;
+using Compat.Cli.Text;
 using Compat.Cli.Wording;
 using Compat.Curation.Reviewing;
 
@@ -24,12 +25,12 @@ internal sealed class ReviewMarkdown(ReviewCall call, Names names)
         return Cut(report);
     }
 
-    private string Whole(ReviewReport report, int rows) => Head(report) + string.Concat(report.Groups.Select(group => Block(group, rows))) + Rest(report, full: true);
+    private string Whole(ReviewReport report, int rows) => Head(report) + StaleMarkdown.Of(call, names, rows) + string.Concat(report.Groups.Select(group => Block(group, rows))) + Rest(report, full: true);
 
     /// <summary>As many groups as fit, the most dangerous first, and how many were left out.</summary>
     private string Cut(ReviewReport report)
     {
-        var text = new StringBuilder(Head(report));
+        var text = new StringBuilder(Head(report) + StaleMarkdown.Of(call, names, 0));
         var rest = Rest(report, full: false);
         var kept = 0;
         foreach (var group in report.Groups)
@@ -62,7 +63,7 @@ internal sealed class ReviewMarkdown(ReviewCall call, Names names)
         if (group.Cause is { } cause)
         {
             text.Append(Markdown.Code(call.Where(cause))).Append("\n\n");
-            foreach (var field in call.Places.FieldsOf(cause)) text.Append("- ").Append(Markdown.Text(ReviewWords.Of(field)).Replace("->", "→", StringComparison.Ordinal)).Append('\n');
+            foreach (var field in call.Places.FieldsOf(cause)) text.Append("- ").Append(Markdown.Text(ReviewWords.Of(field).Replace("->", "→", StringComparison.Ordinal))).Append('\n');
             if (cause.Fields.Count > 0) text.Append('\n');
         }
 

@@ -11,6 +11,7 @@ internal sealed class ReviewText(TextWriter writer, ReviewCall call, Names names
 {
     public void Write(ReviewReport report)
     {
+        foreach (var line in StaleWords.Report(call, names)) Line(line);
         foreach (var group in report.Groups) Write(group);
         WriteList("new", report.WithoutEffect(EditAction.Added).Where(edit => !edit.IsWording));
         WriteList("gone", report.WithoutEffect(EditAction.Removed));
@@ -21,6 +22,7 @@ internal sealed class ReviewText(TextWriter writer, ReviewCall call, Names names
             Line($"{(call.Places.Head.Find(finding.Involved[0].Place) is { } place ? DiagnosticText.Where(place) : call.Directory)}: error: contradiction: {finding.Message}");
         if (report.Contradictions.Count > 0) Line("");
         Line(Sum(report));
+        if (call.Stale is { } stale) Line(StaleWords.Sum(stale, call.Plans));
     }
 
     /// <summary>What was found in one line.</summary>

@@ -27,7 +27,7 @@ internal static class ShelfTable
     {
         foreach (var cells in Cells(shelf, headings: true).Select((cells, i) => (cells, i)))
         {
-            output.Write("| " + string.Join(" | ", cells.cells.Select(PlanMarkdown.Escaped)) + " |\n");
+            output.Write("| " + string.Join(" | ", cells.cells.Select(Cli.Text.Markdown.Plain)) + " |\n");
             if (cells.i == 0) output.Write("|" + string.Concat(Enumerable.Repeat(" --- |", cells.cells.Length)) + "\n");
         }
 

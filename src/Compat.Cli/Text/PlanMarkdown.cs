@@ -78,20 +78,20 @@ internal sealed class PlanMarkdown(TextWriter output, Names names)
     {
         var details = words.Details(step).ToArray();
         Room(Lines(words.Line(step)) + 1 + Math.Min(6, details.Sum(Lines)));
-        Item($"**{step.Number}.** {Escaped(words.Line(step))} — done [  ] not done [  ] initials ______", 0, escaped: true);
+        Item($"**{step.Number}.** {Markdown.Plain(words.Line(step))} — done [  ] not done [  ] initials ______", 0, escaped: true);
         foreach (var detail in details) Item(detail, 1);
     }
 
     private void Heading(string text, int with = 2)
     {
         Room(with + 3);
-        Add($"\n## {Escaped(text)}\n", 3);
+        Add($"\n## {Markdown.Plain(text)}\n", 3);
     }
 
     private void Item(string text, int depth = 0, bool escaped = false)
     {
         Room(Lines(text));
-        Add(new string(' ', depth * 2) + "- " + (escaped ? text : Escaped(text)), Lines(text));
+        Add(new string(' ', depth * 2) + "- " + (escaped ? text : Markdown.Plain(text)), Lines(text));
     }
 
     private void Room(int lines)
@@ -103,7 +103,7 @@ internal sealed class PlanMarkdown(TextWriter output, Names names)
     {
         if (_pages > 0) _page.Append("\n<div style=\"page-break-after: always\"></div>\n\n");
         _lines = 0;
-        Add($"# {Escaped(_title)} (page {++_pages})\n", 3);
+        Add($"# {Markdown.Plain(_title)} (page {++_pages})\n", 3);
     }
 
     private void Add(string text, int lines)
@@ -113,17 +113,4 @@ internal sealed class PlanMarkdown(TextWriter output, Names names)
     }
 
     private static int Lines(string text) => 1 + (text.Length / ColumnsOfText);
-
-    /// <summary>The text with what markdown or HTML would read as its own made plain.</summary>
-    internal static string Escaped(string text)
-    {
-        var plain = new StringBuilder(text.Length + 8);
-        foreach (var c in Printable.Of(text))
-        {
-            if (c is '\\' or '`' or '*' or '_' or '{' or '}' or '[' or ']' or '<' or '>' or '#' or '|' or '!' or '~' or '&' or '@') plain.Append('\\');
-            plain.Append(c);
-        }
-
-        return plain.ToString();
-    }
 }

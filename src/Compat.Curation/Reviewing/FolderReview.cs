@@ -1,5 +1,6 @@
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
+using Compat.Curation.Recorded;
 using Compat.Knowledge;
 
 namespace Compat.Curation.Reviewing;
@@ -22,13 +23,23 @@ public sealed record FolderReview
     /// <summary>Where the records of both states stand; null where the files could not be read.</summary>
     public EditPlaces? Places { get; init; }
 
+    /// <summary>What kept recorded plans from being read or asked; empty where nothing did.</summary>
+    public IReadOnlyList<Diagnostic> UnreadablePlans { get; init; } = [];
+
+    /// <summary>The plans of which answers no longer hold, the most pressing first; null where none were given.</summary>
+    public IReadOnlyList<StalePlan>? StalePlans { get; init; }
+
+    /// <summary>How many plans were looked at.</summary>
+    public int Plans { get; init; }
+
     /// <summary>Reads both states and compares them.</summary>
     /// <param name="before">BASE.</param>
     /// <param name="after">HEAD.</param>
     /// <param name="sitePaths">Site files, laid over both.</param>
+    /// <param name="plans">A folder of plans and dossiers written earlier, asked again of HEAD; null where there is none.</param>
     /// <param name="progress">Told what is looked at; null where nobody watches.</param>
     /// <exception cref="TooManyBoxesException">One pair of part and agent needs more than 100,000 boxes.</exception>
-    public static FolderReview Run(Revision before, Revision after, IReadOnlyList<string> sitePaths, Action<string>? progress = null)
+    public static FolderReview Run(Revision before, Revision after, IReadOnlyList<string> sitePaths, string? plans = null, Action<string>? progress = null)
     {
         progress?.Invoke("files");
         var memory = new FileMemory();
@@ -38,7 +49,17 @@ public sealed record FolderReview
         foreach (var (state, read) in new[] { (before, was!), (after, now!) })
             if (!read.IsClean) return new() { Unreadable = read.Diagnostics, UnreadableState = state };
         var report = DataReview.Run(was!.Data, was.Sites, now!.Data, now.Sites, progress);
-        return new() { Unreadable = [], Report = report, Head = now.KnowledgeBase, Places = new EditPlaces(was.Places, now.Places) };
+        var review = new FolderReview { Unreadable = [], Report = report, Head = now.KnowledgeBase, Places = new EditPlaces(was.Places, now.Places) };
+        return plans is null ? review : review.With(plans, was.KnowledgeBase!);
+    }
+
+    private FolderReview With(string plans, KnowledgeBase before)
+    {
+        var faults = new List<Diagnostic>();
+        var files = Reasking.ReadAll(plans, faults);
+        var stale = StalePlan.Of(files, before, Head!, Report!.Edits, faults);
+        faults.Sort();
+        return this with { UnreadablePlans = faults, StalePlans = stale, Plans = files.Count };
     }
 
     /// <summary>Compares a state with itself without one record and all that rests on it alone.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Reflection;
 using System.Text.Json;
 using Compat.Curation.Diagnostics;
@@ -12,13 +13,15 @@ namespace Compat.Curation.Schemas;
 internal sealed class FileSchema
 {
     private static readonly Dictionary<FileKind, Lazy<FileSchema>> All =
-        Enum.GetValues<FileKind>().ToDictionary(kind => kind, kind => new Lazy<FileSchema>(() => new FileSchema(kind)));
+        Enum.GetValues<FileKind>().ToDictionary(kind => kind, kind => new Lazy<FileSchema>(() => new FileSchema(Words.Of(kind))));
+
+    private static readonly ConcurrentDictionary<string, FileSchema> Outputs = [];
 
     private readonly Lazy<JsonSchema> _validator;
 
-    private FileSchema(FileKind kind)
+    private FileSchema(string name)
     {
-        var text = TextOf(kind);
+        var text = TextOf(name);
         using (var document = JsonDocument.Parse(text)) Shape = SchemaShape.Read(document.RootElement.Clone());
         _validator = new(() => JsonSchema.FromJsonAsync(text).GetAwaiter().GetResult());
     }
@@ -29,11 +32,16 @@ internal sealed class FileSchema
     /// <summary>The schema of a kind.</summary>
     public static FileSchema Of(FileKind kind) => All[kind].Value;
 
+    /// <summary>The schema of an output of the command that is read again: <c>plan</c>, <c>dossier</c>.</summary>
+    public static FileSchema OfOutput(string name) => Outputs.GetOrAdd(name, one => new FileSchema(one));
+
     /// <summary>The text of the schema file.</summary>
-    public static string TextOf(FileKind kind)
+    public static string TextOf(FileKind kind) => TextOf(Words.Of(kind));
+
+    private static string TextOf(string name)
     {
-        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream($"schemas/{Words.Of(kind)}.schema.json")
-            ?? throw new InvalidOperationException($"no schema for {kind} is compiled in");
+        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream($"schemas/{name}.schema.json")
+            ?? throw new InvalidOperationException($"no schema `{name}` is compiled in");
         using var reader = new StreamReader(stream);
         return reader.ReadToEnd();
     }

@@ -15,12 +15,13 @@ internal static partial class ScalarText
         return NumberLike().IsMatch(text) ? "a number" : null;
     }
 
-    /// <summary>Reads a plain decimal number: no exponent, no leading zero, no sign but a minus.</summary>
+    /// <summary>Reads a plain decimal number: no exponent, no leading zero, no sign but a minus, no digit that would be rounded away.</summary>
     public static bool TryReadNumber(string text, out decimal number)
     {
         number = 0;
-        return text.Length <= 24 && PlainNumber().IsMatch(text)
-            && decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number);
+        return text.Length <= 31 && PlainNumber().IsMatch(text)
+            && decimal.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number)
+            && (text.Length <= 24 || number.ToString(CultureInfo.InvariantCulture) == text);
     }
 
     /// <summary>A value written as true or false; null where it is neither.</summary>

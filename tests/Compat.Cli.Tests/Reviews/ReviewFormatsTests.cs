@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Compat.Cli.Reviews;
+using Compat.Cli.Text;
 using Json.Schema;
 
 namespace Compat.Cli.Tests.Reviews;

@@ -30,10 +30,11 @@ public sealed class PlanSheetTests
     [Theory]
     [InlineData("a|b", "a\\|b")]
     [InlineData("[x](y)", "\\[x\\](y)")]
-    [InlineData("<b>", "\\<b\\>")]
-    [InlineData("# one", "\\# one")]
-    [InlineData("a\nb", "a\uFFFDb")]
-    public void TextOfDataIsEscaped(string text, string escaped) => Assert.Equal(escaped, PlanMarkdown.Escaped(text));
+    [InlineData("<b>", "&lt;b>")]
+    [InlineData("> 5", "\\> 5")]
+    [InlineData("# one", "&#35; one")]
+    [InlineData("a\nb", "a b")]
+    public void TextOfDataIsEscaped(string text, string escaped) => Assert.Equal(escaped, Markdown.Plain(text));
 
     [Fact]
     public void Prions_GiveTheFixedTextAndNoStep()

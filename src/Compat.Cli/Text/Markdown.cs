@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Compat.Cli.Reviews;
+namespace Compat.Cli.Text;
 
 /// <summary>Writes text of data so that a forge shows it as it stands: no markup, no table broken, nobody called by name.</summary>
 internal static class Markdown
@@ -37,6 +37,9 @@ internal static class Markdown
         return $"{fence}sh\n{OneLine(line)}\n{fence}\n";
     }
 
+    /// <summary>A text as plain words, backticks and all, on one line: it can neither end a table nor start a list, a heading, a quotation or a link.</summary>
+    public static string Plain(string text) => Escaped(OneLine(text));
+
     private static string Escaped(string text)
     {
         var shown = new StringBuilder(text.Length);
@@ -46,14 +49,14 @@ internal static class Markdown
             else if (c == '&') shown.Append("&amp;");
             else if (c == '@') shown.Append("&#64;");
             else if (c == '#') shown.Append("&#35;");
-            else if (c is '\\' or '`' or '*' or '_' or '[' or ']' or '|' or '~' or '$' or '!') shown.Append('\\').Append(c);
+            else if (c is '\\' or '`' or '*' or '_' or '{' or '}' or '[' or ']' or '|' or '~' or '$' or '!' || (c == '>' && shown.Length == 0)) shown.Append('\\').Append(c);
             else shown.Append(c);
         }
 
         return shown.ToString().Replace("://", ":&#47;/", StringComparison.Ordinal);
     }
 
-    private static string OneLine(string text) => Cli.Text.Printable.Of(text.Replace('\r', ' ').Replace('\n', ' '));
+    private static string OneLine(string text) => Printable.Of(text.Replace('\r', ' ').Replace('\n', ' '));
 
     private static int Longest(string text)
     {
