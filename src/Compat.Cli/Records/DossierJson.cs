@@ -2,9 +2,7 @@ using System.Text.Json;
 using Compat.Cli.Json;
 using Compat.Cli.Wording;
 using Compat.Curation.Recorded;
-using Compat.Exposures;
 using Compat.Knowledge;
-using Compat.Plans;
 using Compat.Sites;
 
 namespace Compat.Cli.Records;

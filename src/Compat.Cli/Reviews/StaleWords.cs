@@ -3,7 +3,6 @@ using Compat.Cli.Wording;
 using Compat.Curation.Recorded;
 using Compat.Curation.Reviewing;
 using Compat.Exposures;
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Cli.Reviews;

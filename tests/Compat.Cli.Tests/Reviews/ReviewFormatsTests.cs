@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Compat.Cli.Reviews;
 using Compat.Cli.Text;
 using Json.Schema;
 
