@@ -7,7 +7,6 @@ using Compat.Curation.Editing;
 using Compat.Curation.Recorded;
 using Compat.Knowledge;
 using Compat.Sites;
-using Compat.Validation;
 
 namespace Compat.Cli.Commands;
 

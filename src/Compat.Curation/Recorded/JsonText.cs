@@ -103,7 +103,7 @@ internal sealed class JsonText
     {
         var rest = Encoding.UTF8.GetString(_bytes, offset, _bytes.Length - offset);
         var at = _faults.Source.Text.Length - rest.Length;
-        if (rest.Trim().Length == 0) _faults.Add(new(Math.Max(0, at), 0), "json", "the text ends too early", "it was cut, or not written to its end: write it anew");
+        if (rest.Trim().TrimStart(',', ':').Length == 0) _faults.Add(new(_faults.Source.Text.Length, 0), "json", "the text ends too early", "it was cut, or not written to its end: write it anew");
         else _faults.Add(new(Math.Max(0, at), 1), "json", "this is no JSON from here on");
     }
 }
