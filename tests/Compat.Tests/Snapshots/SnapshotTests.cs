@@ -43,6 +43,6 @@ public class SnapshotTests
         var bytes = Bytes(EyeWorkshop.Data);
         bytes[7] = 9;
         var error = Assert.Throws<SnapshotException>(() => Load(bytes));
-        Assert.Contains("format version 9, expected 3", error.Message, StringComparison.Ordinal);
+        Assert.Contains("format version 9, expected 4", error.Message, StringComparison.Ordinal);
     }
 }
