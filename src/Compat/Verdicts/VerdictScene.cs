@@ -6,6 +6,8 @@ namespace Compat.Verdicts;
 /// <summary>All rules that can speak of one component on one variant of a part, in one row: those that forbid, then those that allow by voice (0 is the part and device, then one a material).</summary>
 internal sealed class VerdictScene
 {
+    private const int OfNoVoice = -1;
+
     private readonly int[] _allowFrom;
     private readonly int[]?[]? _overriders;
 
@@ -16,13 +18,22 @@ internal sealed class VerdictScene
         voices[0] = VoiceRows.Of(index, Reach.PartAndDevice(index.Base, variant), asked, ending);
         for (var m = 0; m < variant.Materials.Length; m++) voices[m + 1] = index.OfMaterial(variant.Materials[m], asked, ending);
         var dutiesOnly = VoiceRows.Of(index, Reach.NotPassing(index.Base, variant), asked, ending);
-        var rows = new List<VoiceRow>(VoiceRows.Needed(voices.SelectMany(voice => voice.Forbidding).ToList()));
+        var rows = new List<VoiceRow>();
+        var voiceOf = new List<int>();
+        foreach (var (row, voice) in voices.SelectMany((voice, number) => voice.Forbidding.Select(row => (row, number))).OrderByDescending(x => x.row.Breadth))
+        {
+            if (rows.Exists(other => row.IsNeedlessBeside(other))) continue;
+            rows.Add(row);
+            voiceOf.Add(voice);
+        }
+
         Forbidding = rows.Count;
         _allowFrom = new int[voices.Length + 2];
         for (var voice = 0; voice <= voices.Length; voice++)
         {
             _allowFrom[voice] = rows.Count;
             rows.AddRange((voice < voices.Length ? voices[voice] : dutiesOnly).Allowing);
+            while (voiceOf.Count < rows.Count) voiceOf.Add(voice < voices.Length ? voice : OfNoVoice);
         }
 
         _allowFrom[voices.Length + 1] = rows.Count;
@@ -33,7 +44,7 @@ internal sealed class VerdictScene
         Suffices = Array.ConvertAll(variant.Materials, index.Base.DeclaredOnlySuffices);
         ResidueStays = (!asked.Component.Unknown && !index.Base.Agent(asked.Component.Agent).Duties.All(variant.CanMeet)) || !variant.Duties.All(variant.CanMeet);
         FirstAllows = Array.TrueForAll(Rows, row => !row.Rule.Allows || (row.Is(RowTraits.WellFounded) && !row.Is(RowTraits.Unstated | RowTraits.HasWays)));
-        _overriders = Overriders(voices);
+        _overriders = Overriders(voiceOf);
         ByCells = _overriders is not null || variant.Editions.Count > 0 || Composition != Composition.Full;
     }
 
@@ -71,22 +82,16 @@ internal sealed class VerdictScene
     /// <summary>The rows of its own voice, or of the part and device, that override a row; null where none does.</summary>
     public int[]? OverridersOf(int row) => _overriders?[row];
 
-    private int[]?[]? Overriders(VoiceRows[] voices)
+    /// <summary>For each row those that override it. A rule that reaches several voices has a row in each: set aside in one, it speaks in the others.</summary>
+    private int[]?[]? Overriders(List<int> voiceOf)
     {
-        var voiceOf = new Dictionary<CompiledRule, int>();
-        for (var voice = 0; voice < voices.Length; voice++)
-        {
-            foreach (var row in voices[voice].Forbidding) voiceOf[row.Rule] = voice;
-            foreach (var row in voices[voice].Allowing) voiceOf[row.Rule] = voice;
-        }
-
         int[]?[]? all = null;
         for (var row = 0; row < Rows.Length; row++)
         {
             if (!Rows[row].Is(RowTraits.Tied)) continue;
-            voiceOf.TryGetValue(Rows[row].Rule, out var own);
+            var own = Math.Max(voiceOf[row], 0);
             var by = Enumerable.Range(0, Rows.Length)
-                .Where(other => Rows[other].Rule.Overridden.Contains(Rows[row].Rule) && voiceOf.TryGetValue(Rows[other].Rule, out var voice) && (voice == 0 || voice == own)).ToArray();
+                .Where(other => Rows[other].Rule.Overridden.Contains(Rows[row].Rule) && (voiceOf[other] == 0 || voiceOf[other] == own)).ToArray();
             if (by.Length > 0) (all ??= new int[]?[Rows.Length])[row] = by;
         }
 

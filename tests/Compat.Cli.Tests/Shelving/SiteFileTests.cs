@@ -124,7 +124,7 @@ public sealed class SiteFileTests : IDisposable
         Import("Description\nslit lamp\ninfusion pump\n");
         string[] answers =
         [
-            "blue-wipe", "blue wipe", "full", "", "isoprop 30..60 % v/v", "1", "perfume 1 % w/w", "", "liquid", "6..8", "0.93 kg/L",
+            "blue-wipe", "blue wipe", "full", "", "isoprop 30..60 % v/v", "1", "lustre 1 % w/w", "", "liquid", "6..8", "0.93 kg/L",
             "damp-wipe", "low", "1 min", "damp-wipe", "15..30 °C", "EN 16615 (invented)", "",
         ];
         using var stdin = new StringReader(string.Join('\n', answers));
@@ -133,10 +133,10 @@ public sealed class SiteFileTests : IDisposable
         Assert.Equal(0, CommandLine.Run(["site", "add-product", Site], stdout, stderr, isTerminal: false, stdin));
         var notes = new CliRun(0, "", stderr.ToString()).FlatNotes;
         Assert.Matches("1 isopropanol: also called `isoprop[a-z ]*`.* which of these by its number; .*noted: isopropanol 30\\.\\.60 % v/v: closed: [a-z]", notes);
-        Assert.Matches("noted: perfume 1 % w/w: ", notes);
+        Assert.Matches("noted: lustre 1 % w/w: ", notes);
         Assert.Matches("noted: ph 6\\.\\.8: .* noted: density 0.93 kg/L: changes nothing", notes);
         Assert.Matches("noted: label claim low: ", notes);
-        Assert.Contains("no class covers `perfume`", new CliRun(0, stdout.ToString(), "").Flat, StringComparison.Ordinal);
+        Assert.Contains("no class covers `lustre`", new CliRun(0, stdout.ToString(), "").Flat, StringComparison.Ordinal);
         Assert.Contains("agent: isopropanol", File.ReadAllText(Site), StringComparison.Ordinal);
     }
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Compat.Curation.Checking;
 using Compat.Tests.Reference;
 
@@ -13,26 +12,6 @@ public class SolverTests
         var kinds = new HashSet<FindingKind>();
         RandomData.ForAll(500, random => kinds.UnionWith(Compared(random.Data).Findings.Select(finding => finding.Kind)));
         Assert.Superset(new HashSet<FindingKind> { FindingKind.Contradiction, FindingKind.DeadRule, FindingKind.RedundantRule, FindingKind.BrokenStandingRule }, kinds);
-    }
-
-    /// <summary>Pieces of the shipped data, a part type each; COMPAT_SOLVER_PARTS sets that every so-many-th part type is looked at, 1 for all of them.</summary>
-    [Fact]
-    public void So_they_are_on_the_shipped_data_part_by_part()
-    {
-        var data = DataFolder.Read(Repository.PathOf("data")).Data;
-        var step = int.TryParse(Environment.GetEnvironmentVariable("COMPAT_SOLVER_PARTS"), NumberStyles.None, CultureInfo.InvariantCulture, out var every) && every > 0 ? every : 50;
-        var parts = data.Parts.Select(part => part.Id).Order().ToArray();
-        var looked = 0;
-        for (var i = step / 2; i < parts.Length; i += step)
-        {
-            var piece = ShippedPiece.Of(data, parts[i]);
-            if (piece.Rules.Count == 0) continue;
-            var report = Compared(piece);
-            looked += piece.Rules.Count;
-            Assert.True(report.Findings.All(finding => finding.Kind is not (FindingKind.Contradiction or FindingKind.BrokenStandingRule)), parts[i].Value);
-        }
-
-        Assert.True(looked > 10, $"{looked} rules were looked at");
     }
 
     private static readonly CheckOptions Options = new() { Today = new CalendarDate(2026, 11, 25) };
