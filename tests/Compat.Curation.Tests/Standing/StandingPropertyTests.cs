@@ -71,7 +71,12 @@ public class StandingPropertyTests
 
     private static ExposureBox Everything { get; } = new()
     {
-        Strength = AxisLimit.Any, Residence = AxisLimit.Any, Temperature = AxisLimit.Any, Ph = AxisLimit.Any, Uses = AxisLimit.Any, Methods = MethodLimit.Any,
+        Strength = AxisLimit.Any,
+        Residence = AxisLimit.Any,
+        Temperature = AxisLimit.Any,
+        Ph = AxisLimit.Any,
+        Uses = AxisLimit.Any,
+        Methods = MethodLimit.Any,
     };
 
     /// <summary>A knowledge base of rules alone: nothing refuses an edit before it is asked.</summary>
