@@ -132,6 +132,20 @@ public sealed partial class KnowledgeBase
         return answer is not null;
     }
 
+    /// <summary>Answers one question of many; null where the rules cut each other too finely to list, which permits nothing either.</summary>
+    /// <exception cref="QuestionException">It cannot be asked.</exception>
+    internal Answer? AskWhereListable(Question question)
+    {
+        try
+        {
+            return Ask(question);
+        }
+        catch (TooManyBoxesException)
+        {
+            return null;
+        }
+    }
+
     /// <summary>Answers a question that passed validation.</summary>
     private Answer AnswerTo(Question question)
     {

@@ -6,7 +6,6 @@ using Compat.Cli.Json;
 using Compat.Cli.Text;
 using Compat.Curation.Checking;
 using Compat.Curation.Diagnostics;
-using Compat.Validation;
 
 namespace Compat.Cli.Commands;
 
@@ -34,7 +33,7 @@ internal sealed class CheckCommand : CliCommand
         _directory = new Argument<string>("dir") { HelpName = "DIR", Description = "The data folder" };
         Arguments.Add(_directory);
         _sites = Many("--site", "FILE", "Lay a site file over the data");
-        _format = One("--format", "WORD", $"{string.Join(", ", Formats)}; text where left out");
+        _format = Format(Formats);
         _verbose = Flag("--verbose", "List refinements and every gap too");
         _gaps = One("--gaps-at-most", "NUMBER", "More pairs of part and agent without evidence are a fault");
         _stale = One("--stale-after", "MONTHS", "Rules not looked at for so long are noted: 24mo where left out");
@@ -45,8 +44,7 @@ internal sealed class CheckCommand : CliCommand
     public override int Execute(Call call)
     {
         if (call.Parsed.GetResult(_directory) is not { Tokens.Count: 1 }) call.Problems.Add(BadInput.Of("missing-argument", "`check` needs DIR"));
-        var format = call.Parsed.GetValue(_format) ?? Formats[0];
-        if (!Formats.Contains(format)) call.Problems.Add(BadInput.Of("unknown-word", $"`{format}` is no format", NearestNames.Help(format, Formats) ?? $"the formats are: {string.Join(", ", Formats)}", "format"));
+        var format = FormatOf(call, _format, Formats);
         using var progress = TerminalProgress.Of(call.Stderr);
         var options = new CheckOptions
         {

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Cli.Commands;
@@ -58,15 +57,6 @@ internal abstract class CliCommand : Command
         var format = call.Parsed.GetValue(option) ?? formats[0];
         if (!formats.Contains(format)) call.Problems.Add(BadInput.Of("unknown-word", $"there is no format `{format}`", NearestNames.Help(format, formats) ?? $"the formats are: {string.Join(", ", formats)}", "format"));
         return format;
-    }
-
-    /// <summary>The day that an option names, or null; a text that is no day is noted.</summary>
-    protected static CalendarDate? DayOf(Call call, Option<string?> option)
-    {
-        if (call.Parsed.GetValue(option) is not { } text) return null;
-        if (CalendarDate.TryParse(text, out var day)) return day;
-        call.Problems.Add(BadInput.Of("bad-date", $"`{text}` is no date", "write year-month-day: `2026-11-25`", option.Name[2..]));
-        return null;
     }
 
     private TOption Add<TOption>(TOption option) where TOption : Option

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Compat.Cli.Input;
 using Compat.Cli.Json;
 using Compat.Cli.Records;
 using Compat.Curation;
@@ -37,7 +38,7 @@ internal sealed class DossierCommand : DataCommand
         _done = Many("--done", "FILE", "A record of what was done on the device");
         _out = One("--out", "FILE", "Where to write it, whole or not at all; to stdout where left out");
         _markdown = Flag("--markdown", "Write it for reading and printing, in place of JSON");
-        _today = One("--today", "DATE", "The day to write on it: 2026-11-25; none where left out, so that the same data give the same file");
+        _today = One("--today", "DAY", "The day to write on it; none where left out, so that the same data give the same file");
         _verify = One("--verify", "FILE", "Ask a dossier again and list what no longer holds");
     }
 
@@ -49,7 +50,7 @@ internal sealed class DossierCommand : DataCommand
         var device = Known(call, _device, kb.Sites.SelectMany(site => site.Devices).Select(one => one.Id), "device");
         if (call.Parsed.GetValue(_device) is null) call.Problems.Add(BadInput.Of("no-device", "no device is named", "name one of a site: `--device ID`", "device"));
         var serial = SerialOf(call, _serial);
-        var today = DayOf(call, _today);
+        var today = DayReader.Read(call, _today);
         if (call.Problems.Count == 0 && !kb.Sites.Any(site => site.Products.Count > 0)) call.Problems.Add(BadInput.Of("empty-shelf", "there are no products", "they are in a site's own file, `--site FILE`"));
         if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
         var (plans, done) = (Plans(call, device!, serial), Done(call, device!, serial));

@@ -11,12 +11,10 @@ internal static class DayReader
     private const int MostDays = 36_500;
 
     /// <summary>The day that counts as today: that of an option, else the clock's.</summary>
-    public static CalendarDate Today(Call call, Option<string?> option)
-    {
-        var clock = DateTime.Today;
-        var now = new CalendarDate(clock.Year, clock.Month, clock.Day);
-        return Read(call, option, now) ?? now;
-    }
+    public static CalendarDate Today(Call call, Option<string?> option) => Read(call, option) ?? Clock();
+
+    /// <summary>The day of an option, counted from the clock's; null where it is left out, or no day, which is reported.</summary>
+    public static CalendarDate? Read(Call call, Option<string?> option) => Read(call, option, Clock());
 
     /// <summary>The day of an option; null where it is left out, or no day, which is reported.</summary>
     public static CalendarDate? Read(Call call, Option<string?> option, CalendarDate today)
@@ -25,7 +23,13 @@ internal static class DayReader
         if (CalendarDate.TryParse(text, out var date)) return date;
         if (text == "today") return today;
         if (text.Split(' ') is [var number, "day" or "days", "ago"] && int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var days) && days <= MostDays) return today.AddDays(-days);
-        call.Problems.Add(BadInput.Of("no-day", $"`{text}` is no day", "write `2026-11-10`, `today` or `10 days ago`", option.Name[2..]));
+        call.Problems.Add(BadInput.Of("bad-date", $"`{text}` is no date", "write `2026-11-10`, `today` or `10 days ago`", option.Name[2..]));
         return null;
+    }
+
+    private static CalendarDate Clock()
+    {
+        var clock = DateTime.Today;
+        return new CalendarDate(clock.Year, clock.Month, clock.Day);
     }
 }

@@ -80,7 +80,7 @@ public sealed record Dossier
     /// <exception cref="TooManyBoxesException">The rules cut each other too finely to list.</exception>
     public static Dossier Of(KnowledgeBase kb, DeviceId id, SerialNumber? serial)
     {
-        var device = kb.Sites.SelectMany(site => site.Devices).First(one => one.Id == id);
+        var device = kb.Compiled.Devices[id];
         var products = kb.Sites.SelectMany(site => site.Products).Select(product => product.Id).Order().ToArray();
         var parts = device.Parts.Select(part =>
         {
@@ -91,7 +91,7 @@ public sealed record Dossier
         {
             Device = device,
             Serial = serial,
-            Speaking = Editions.Possible(device, serial).SelectMany(set => set).Select(edition => edition.Id).Distinct().Order().ToArray(),
+            Speaking = Editions.Speaking(device, serial),
             Parts = parts,
             Answers = parts.Where(part => !part.NeedsNothing).SelectMany(part => products.Select(product => kb.Ask(Question(id, part.Part.Id, serial) with { Product = product }))).ToArray(),
             KnowledgeBase = kb,

@@ -44,8 +44,7 @@ public sealed record DossierCheck
     /// <exception cref="TooManyBoxesException">The rules cut each other too finely to list.</exception>
     public static DossierCheck Of(RecordedFile file, KnowledgeBase kb, List<Diagnostic> faults)
     {
-        var isThere = kb.Sites.SelectMany(site => site.Devices).Any(device => device.Id == file.Device);
-        var now = isThere ? Dossier.Of(kb, file.Device, file.Serial) : null;
+        var now = kb.Compiled.Devices.ContainsKey(file.Device) ? Dossier.Of(kb, file.Device, file.Serial) : null;
         var needs = now?.Parts.Select(part => RecordedNeed.Of(part.Part.Id, part.Need)).ToArray() ?? [];
         var asked = file.Answers.Select(answer => (answer.Question.DevicePart, answer.Question.Product)).ToHashSet();
         return new()

@@ -60,8 +60,7 @@ public sealed record RecordedAnswer
         Rules = answer.DecidedBy.Select(rule => rule.Id).Distinct().Order().ToArray(),
         PersonRules = (answer.People?.Rules.Select(rule => rule.Id) ?? []).Distinct().Order().ToArray(),
         Claims = (answer.Kill?.Claims.Select(claim => claim.Id) ?? []).Distinct().Order(StringComparer.Ordinal).ToArray(),
-        Editions = kb.Sites.SelectMany(site => site.Devices).FirstOrDefault(device => device.Id == answer.Question.Device) is not { } device ? []
-            : Evaluation.Editions.Possible(device, answer.Question.Serial).SelectMany(set => set).Select(edition => edition.Id).Distinct().Order().ToArray(),
+        Editions = answer.Question.Device is { } device ? Evaluation.Editions.Speaking(kb.Compiled.Devices[device], answer.Question.Serial) : [],
         Limits = answer.Limits,
         Duties = answer.Duties,
         Boxes = answer.Boxes.Select(Written).ToArray(),

@@ -15,16 +15,18 @@ internal static class StrengthText
         strength = default;
         if (RangeText.TryRead(text, takesBare, out var written) is { } fault) return fault;
         if (UnitOf(written.Low ?? written.High!, out var unit) is { } first) return first;
-        if (written is { Low: { } low, High: { } high } && low.Unit != high.Unit)
+        var isMixed = written is { Low: { } low, High: { } high } && low.Unit != high.Unit;
+        if (isMixed)
         {
-            if (UnitOf(high, out var other) is { } second) return second;
+            if (UnitOf(written.High!, out var other) is { } second) return second;
             if (other.Basis != unit.Basis) return new($"`{unit.Text}` and `{other.Text}` in one range are of different bases");
             unit = StrengthUnit.PercentOf(unit.Basis);
         }
 
-        var percent = TryReadPercent(text, written, unit, null, out var range);
-        if (percent is not null) return percent;
-        strength = new(unit == StrengthUnit.VolumesOfOxygen ? range : range.Scale(1 / unit.PercentPerUnit), unit);
+        if (TryReadPercent(text, written, unit, null, out var percent) is { } wrong) return wrong;
+
+        // In one unit the figures stay as they are written: no factor is multiplied in and out again.
+        strength = new(isMixed ? percent : new Interval(written.Low?.Number, written.LowIncluded, written.High?.Number, written.HighIncluded), unit);
         return null;
     }
 
@@ -57,8 +59,7 @@ internal static class StrengthText
                     $"write the strength in `{basis.Text}`: nothing is converted between bases here");
             }
 
-            // Volumes of oxygen written throughout stay the figures they are: their factor is no power of ten.
-            factor = unit == basis && unit == StrengthUnit.VolumesOfOxygen ? 1m : unit.PercentPerUnit;
+            factor = unit.PercentPerUnit;
             return null;
         }
     }

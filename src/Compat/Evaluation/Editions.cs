@@ -21,6 +21,10 @@ internal static class Editions
         return sets;
     }
 
+    /// <summary>The editions of any of these sets, by id.</summary>
+    public static IReadOnlyList<EditionId> Speaking(Device device, SerialNumber? serial) =>
+        Possible(device, serial).SelectMany(set => set).Select(edition => edition.Id).Distinct().OrderBy(id => id).ToArray();
+
     /// <summary>Serial numbers of which one stands for each that any edition tells apart: the ends of ranges, and one that lies in none.</summary>
     private static IEnumerable<SerialNumber> Telling(Device device)
     {

@@ -25,12 +25,15 @@ internal sealed class HarmClass
         _hazards = Classes(kb.Convention(ConventionKey.HazardOrder).Hazards);
     }
 
+    /// <summary>The damage class of one damage: the greater, the worse.</summary>
+    public int OfDamage(Damage damage) => _damage[damage.Consequence];
+
     /// <summary>The class of a product on a part.</summary>
     /// <param name="damage">The damage of the rules that permit it there.</param>
     /// <param name="people">Its people-hazard class.</param>
     /// <param name="gapNotShown">Whether it leaves a gap of which nobody has shown that it is reached.</param>
     public int Of(IEnumerable<Damage> damage, int people, bool gapNotShown) =>
-        (damage.Select(one => _damage[one.Consequence]).DefaultIfEmpty(0).Max() * PerDamage) + people + (gapNotShown ? OfGap : 0);
+        (damage.Select(OfDamage).DefaultIfEmpty(0).Max() * PerDamage) + people + (gapNotShown ? OfGap : 0);
 
     /// <summary>The people-hazard class of a substance: 0 where nothing is on record. What an ingredient can do that no class covers nobody knows: the worst.</summary>
     public int OfPeople(Substance substance) =>

@@ -34,6 +34,7 @@ public sealed record NeverList
         var wet = parts.Where(part => !part.Need.KeptDry).ToArray();
         var products = knowledgeBase.Sites.SelectMany(site => site.Products).Select(product => product.Id).OrderBy(id => id).ToArray();
         var used = new HashSet<(ProductId, DevicePartId)>(sheet.Steps.Where(step => step.Product is not null).SelectMany(step => step.Answers.Select(answer => (step.Product!, answer.Part))));
+        var harm = new HarmClass(knowledgeBase.Compiled);
         var traits = wet.Select(part => (part.Part.Id, Variants: PartResolver.Variants(knowledgeBase.Compiled, part.Question))).ToArray();
         return new()
         {
@@ -42,19 +43,19 @@ public sealed record NeverList
                 .Select(group => new NeverWetter(group.Key, group.Select(part => part.Id).ToArray())).ToArray(),
             NeverActs = traits.SelectMany(part => part.Variants.SelectMany(variant => variant.Never).Distinct().Select(act => (act, part.Id))).GroupBy(pair => pair.act, pair => pair.Id).OrderBy(group => group.Key)
                 .Select(group => new NeverAct(group.Key, group.ToArray())).ToArray(),
-            Uses = products.SelectMany(product => wet.Where(part => !used.Contains((product, part.Part.Id))).Select(part => Use(knowledgeBase, part, product))).OfType<NeverUse>().ToArray(),
+            Uses = products.SelectMany(product => wet.Where(part => !used.Contains((product, part.Part.Id))).Select(part => Use(knowledgeBase, harm, part, product))).OfType<NeverUse>().ToArray(),
             NeverTogether = Together(new Meetings(knowledgeBase), sheet.Products, products).ToArray(),
         };
     }
 
     /// <summary>Why a product is never used on a part; null where not every use of it is forbidden.</summary>
-    private static NeverUse? Use(KnowledgeBase kb, PlannedPart part, ProductId product)
+    private static NeverUse? Use(KnowledgeBase kb, HarmClass worse, PlannedPart part, ProductId product)
     {
-        if (Asked(kb, part.Question with { Product = product }) is not { } answer) return null;
+        if (kb.AskWhereListable(part.Question with { Product = product }) is not { } answer) return null;
         var people = answer.People is { Verdict: Verdict.NotAllowed } judged ? judged : null;
         if (answer.PartVerdict != Verdict.NotAllowed && people is null) return null;
         var harm = people is null ? [] : people.Rules.Where(rule => people.Forbidding.Contains(rule.Id)).Select(rule => rule.Harm).Distinct().ToArray();
-        var damage = answer.PartVerdict != Verdict.NotAllowed ? [] : answer.DecidedBy.Where(rule => !rule.Allows).Select(rule => rule.Damage).OfType<Damage>().Distinct().OrderByDescending(one => one.Consequence).ThenBy(one => one.Onset).ThenBy(one => one.Mechanism).ToArray();
+        var damage = answer.PartVerdict != Verdict.NotAllowed ? [] : answer.DecidedBy.Where(rule => !rule.Allows).Select(rule => rule.Damage).OfType<Damage>().Distinct().OrderByDescending(worse.OfDamage).ThenBy(one => one.Onset).ThenBy(one => one.Mechanism).ToArray();
         var reason = answer.PartVerdict != Verdict.NotAllowed ? NeverReason.HarmsPeople
             : ShelfMaker.IsRefused(answer) ? NeverReason.Instructions
             : damage.Length > 0 ? NeverReason.HarmsThePart
@@ -62,19 +63,6 @@ public sealed record NeverList
             : answer.Decisive.Code is Answers.ReasonCode.TooWet or Answers.ReasonCode.NeverActs ? NeverReason.TooWet
             : NeverReason.HarmsThePart;
         return new(product, part.Part.Id, reason) { Damage = damage, Harm = harm };
-    }
-
-    /// <summary>The answer; null where the rules cut each other too finely to list, which permits nothing either.</summary>
-    private static Answer? Asked(KnowledgeBase kb, Question question)
-    {
-        try
-        {
-            return kb.TryAsk(question, out var answer, out _) ? answer : null;
-        }
-        catch (TooManyBoxesException)
-        {
-            return null;
-        }
     }
 
     private static IEnumerable<NeverTogether> Together(Meetings meetings, IReadOnlyList<ProductId> used, ProductId[] shelf) =>

@@ -47,16 +47,7 @@ internal sealed class ShelfMaker(KnowledgeBase kb, Product[] products)
     private ShelfCell CellOf(ShelfRow row, Product product)
     {
         if (row.Need is { KeptDry: true, SoiledWhereDry: false, Prions: false }) return new() { Product = product.Id, Word = ShelfWord.NothingNeeded };
-        Answer answer;
-        try
-        {
-            answer = kb.Ask(new Question { Device = row.Device, DevicePart = row.Part.Id, Product = product.Id });
-        }
-        catch (TooManyBoxesException)
-        {
-            return new() { Product = product.Id, Word = ShelfWord.NotKnown };
-        }
-
+        if (kb.AskWhereListable(new Question { Device = row.Device, DevicePart = row.Part.Id, Product = product.Id }) is not { } answer) return new() { Product = product.Id, Word = ShelfWord.NotKnown };
         var (word, more) = Read(answer, row.Need, product);
         return new() { Product = product.Id, Word = word, More = more, Answer = answer };
     }

@@ -18,15 +18,9 @@ internal sealed class VerdictScene
         voices[0] = VoiceRows.Of(index, Reach.PartAndDevice(index.Base, variant), asked, ending);
         for (var m = 0; m < variant.Materials.Length; m++) voices[m + 1] = index.OfMaterial(variant.Materials[m], asked, ending);
         var dutiesOnly = VoiceRows.Of(index, Reach.NotPassing(index.Base, variant), asked, ending);
-        var rows = new List<VoiceRow>();
-        var voiceOf = new List<int>();
-        foreach (var (row, voice) in voices.SelectMany((voice, number) => voice.Forbidding.Select(row => (row, number))).OrderByDescending(x => x.row.Breadth))
-        {
-            if (rows.Exists(other => row.IsNeedlessBeside(other))) continue;
-            rows.Add(row);
-            voiceOf.Add(voice);
-        }
-
+        var forbidding = VoiceRows.Needed(voices.SelectMany((voice, number) => voice.Forbidding.Select(row => (Row: row, Voice: number))), one => one.Row);
+        var rows = forbidding.ConvertAll(one => one.Row);
+        var voiceOf = forbidding.ConvertAll(one => one.Voice);
         Forbidding = rows.Count;
         _allowFrom = new int[voices.Length + 2];
         for (var voice = 0; voice <= voices.Length; voice++)

@@ -25,17 +25,16 @@ internal sealed record VoiceRows(VoiceRow[] Forbidding, VoiceRow[] Allowing)
             (rule.Allows ? allowing : forbidding).Add(new VoiceRow(rule, low, high, index.TraitsOf(rule)));
         }
 
-        return forbidding.Count + allowing.Count == 0 ? None : new VoiceRows(Needed(forbidding), Needed(allowing));
+        return forbidding.Count + allowing.Count == 0 ? None : new VoiceRows(Needed(forbidding, row => row).ToArray(), Needed(allowing, row => row).ToArray());
     }
 
-    /// <summary>The rows that none makes needless, the broadest first.</summary>
-    public static VoiceRow[] Needed(List<VoiceRow> rows)
+    /// <summary>What has a row that none makes needless, the broadest first.</summary>
+    public static List<T> Needed<T>(IEnumerable<T> all, Func<T, VoiceRow> rowOf)
     {
-        rows.Sort((a, b) => b.Breadth.CompareTo(a.Breadth));
-        var needed = new List<VoiceRow>(rows.Count);
-        foreach (var row in rows)
-            if (!needed.Exists(other => row.IsNeedlessBeside(other))) needed.Add(row);
-        return needed.ToArray();
+        var needed = new List<T>();
+        foreach (var one in all.OrderByDescending(one => rowOf(one).Breadth))
+            if (!needed.Exists(other => rowOf(one).IsNeedlessBeside(rowOf(other)))) needed.Add(one);
+        return needed;
     }
 }
 
