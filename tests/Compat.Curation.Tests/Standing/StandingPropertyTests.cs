@@ -1,5 +1,6 @@
 using System.Globalization;
 using Compat.Curation.Checking;
+using Compat.Tests.Reference;
 using FsCheck;
 using FsCheck.Fluent;
 
@@ -10,6 +11,9 @@ public class StandingPropertyTests
 {
     /// <summary>So many edits of shipped rules are tried, of either kind.</summary>
     private const int Edits = 30;
+
+    /// <summary>So many at most against one standing rule.</summary>
+    private const int EditsOfOne = 4;
     private static readonly KnowledgeData Data = DataFolder.Read(Repository.PathOf("data")).Data;
 
     [Fact]
@@ -33,12 +37,12 @@ public class StandingPropertyTests
     {
         var broken = new HashSet<DutyKind?>();
         var caught = 0;
-        foreach (var (stand, edited) in Edited(false).Concat(Edited(true)))
+        foreach (var (stand, edited, box) in Edited(false).Concat(Edited(true)))
         {
             if (DataCheck.Faults(edited, []) is not { } faults) continue;
             var found = faults.Where(fault => fault.Kind == FindingKind.BrokenStandingRule && fault.Involved[^1].Place.Id == stand.Id).ToArray();
             var kb = Built(edited);
-            var drawn = Enumerable.Range(0, 5).Select(seed => stand.Broken(edited, kb, new Random(seed))).FirstOrDefault(question => question is not null);
+            var drawn = Enumerable.Range(0, 8).Select(seed => stand.Broken(edited, kb, new Random(seed), seed < 2 ? null : box)).FirstOrDefault(question => question is not null);
             if (drawn is not null) Assert.True(found.Length > 0, $"the check finds nothing against `{stand.Id}`, but {WitnessLine.Of(drawn)}");
             if (found.Length == 0) continue;
             Assert.All(found, fault => Assert.True(kb.Ask(fault.Witness! with { OnlyPart = true }).PartVerdict >= Verdict.AllowedWithinLimits, WitnessLine.Of(fault.Witness!)));
@@ -52,19 +56,24 @@ public class StandingPropertyTests
 
     private static int Rounds => int.TryParse(Environment.GetEnvironmentVariable("COMPAT_STANDING_ROUNDS"), NumberStyles.None, CultureInfo.InvariantCulture, out var rounds) ? rounds : 3;
 
-    private static IEnumerable<(Stand Stand, KnowledgeData Edited)> Edited(bool withDuty) =>
-        ShippedStanding.All.Where(stand => stand.With is not null == withDuty).SelectMany(EditsAgainst).Take(Edits);
+    private static IEnumerable<(Stand Stand, KnowledgeData Edited, ExposureBox Box)> Edited(bool withDuty) =>
+        ShippedStanding.All.Where(stand => stand.With is not null == withDuty).SelectMany(stand => EditsAgainst(stand).Take(EditsOfOne)).Take(Edits);
 
-    /// <summary>Edits of one shipped rule each: a prohibition turned into a permission of everything, or a duty dropped.</summary>
-    private static IEnumerable<(Stand Stand, KnowledgeData Edited)> EditsAgainst(Stand stand)
+    /// <summary>Edits of one shipped rule each: a prohibition turned into a permission of everything, or a duty dropped from a permission.</summary>
+    private static IEnumerable<(Stand Stand, KnowledgeData Edited, ExposureBox Box)> EditsAgainst(Stand stand)
     {
-        foreach (var rule in Data.Rules.Where(rule => rule.Target.Part == stand.Part && rule.Target.Material == stand.Material))
+        var trees = new ReferenceTrees(Data, []);
+        foreach (var rule in Data.Rules)
         {
-            if (stand.With is { } duty && rule.Allows && rule.Duties.Any(one => one.Kind == duty))
-                yield return (stand, With(rule with { Duties = rule.Duties.Where(one => one.Kind != duty).ToArray() }));
-            else if (stand.With is null && !rule.Allows && rule.Agent!.Value == stand.Agent)
-                yield return (stand, With(rule with { Allows = true, KnownBy = KnownBy.Practice, WholeClass = true, When = Everything }));
+            var isSame = rule.Target.Part == stand.Part && rule.Target.Material == stand.Material;
+            if (stand.With is null && isSame && !rule.Allows && rule.Agent!.Value == stand.Agent)
+                yield return (stand, With(rule with { Allows = true, KnownBy = KnownBy.Practice, WholeClass = true, When = Everything }), Everything);
+            else if (stand.With is { } duty && rule.Allows && rule.Duties.Any(one => one.Kind == duty) && (isSame || Lies(rule, stand)))
+                yield return (stand, With(rule with { Duties = rule.Duties.Where(one => one.Kind != duty).ToArray() }), rule.When);
         }
+
+        bool Lies(Rule rule, Stand of) => rule.Agent is { } agent && trees.Below(agent, new AgentId(of.Agent))
+            && ((of.Part is { } part && rule.Target.Part is { } own && trees.Below(own, part)) || (of.Material is { } material && rule.Target.Material is { } made && trees.Below(made, material)));
 
         KnowledgeData With(Rule edited) => Data with { Rules = Data.Rules.Select(rule => rule.Id == edited.Id ? edited : rule).ToArray() };
     }
