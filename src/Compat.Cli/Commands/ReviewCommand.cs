@@ -26,7 +26,7 @@ internal sealed class ReviewCommand : CliCommand
     public ReviewCommand()
         : base(
             "review",
-            "Says which answers differ between two states of the data, over every part, agent, method and exposure, the most dangerous first, by the edit that made each. Exit code 0: nothing loosened; 1: loosened, rules of HEAD contradict each other, or a plan no longer holds; 2: files that cannot be read.",
+            "Says which answers differ between two states of the data, over every part, agent, method and exposure, the most dangerous first, by the edit that made each. Exit code 0: nothing loosened; 1: loosened, rules of HEAD contradict each other, or a plan goes stale; 2: files that cannot be read.",
             new("What the working tree changes", "compat review main"),
             new("Two revisions, as a comment on a pull request", "compat review main topic --format markdown"))
     {
@@ -38,7 +38,7 @@ internal sealed class ReviewCommand : CliCommand
         _verbose = Flag("--verbose", "List every box");
         _evidence = Flag("--require-evidence", "Exit code 1 only where what is loosened rests on common practice, a recalled value or nothing");
         _who = One("--who-rests-on", "ID", "What would be answered without this rule, source, claim, or the rules on this material; BASE is the state, the working tree where left out");
-        _plans = One("--plans", "DIR", "Plans and dossiers written earlier as JSON: their answers are asked of HEAD, and those that no longer hold are named with the step and the rule");
+        _plans = One("--plans", "DIR", "Plans and dossiers written earlier as JSON: their answers are asked of HEAD, and those that no longer hold are named with the step and the rule, those that BASE did not give either apart");
         _data = One("--data", "DIR", "The data folder inside the repository; `data` where left out");
         _sites = Many("--site", "FILE", "Lay a site file over both states");
     }
@@ -101,6 +101,6 @@ internal sealed class ReviewCommand : CliCommand
 
         if (isQuestion) return ExitCode.Done;
         var isLoosened = call.Parsed.GetResult(_evidence) is not null ? report.IsLoosenedOnLittle : report.IsLoosened;
-        return isLoosened || report.Contradictions.Count > 0 || review.StalePlans is { Count: > 0 } ? ExitCode.NotAllowed : ExitCode.Done;
+        return isLoosened || report.Contradictions.Count > 0 || review.StalePlans?.Any(plan => plan.GoesStale) == true ? ExitCode.NotAllowed : ExitCode.Done;
     }
 }

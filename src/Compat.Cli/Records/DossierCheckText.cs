@@ -15,13 +15,14 @@ internal sealed class DossierCheckText(TextWriter output, Names names, SourceMap
     public void Write(DossierCheck check)
     {
         foreach (var state in Changed(check)) Line(state);
-        foreach (var need in check.Needs) Line($"another need: `{need.Part}`: {Of(need.Was, "not in the file")} -> {Of(need.Now, "no such part now")}");
+        foreach (var need in check.Needs) Line(need.Was is null ? $"new since: `{need.Part}`: {Of(need.Now)}" : $"another need: `{need.Part}`: {Of(need.Was)} -> {Of(need.Now)}");
         Write(check.File, check.Answers);
-        foreach (var missing in check.Missing) Line($"not in the file: `{missing.Part}` with `{missing.Product}`");
+        foreach (var missing in check.Missing.OrderBy(missing => missing.IsNew)) Line($"{Of(missing)}: `{missing.Part}` with `{missing.Product}`");
         foreach (var (plan, answers) in check.Plans) Write(plan, answers);
         var all = check.Answers.Concat(check.Plans.SelectMany(plan => plan.Answers)).ToArray();
         var counts = all.GroupBy(one => one.Standing).OrderBy(group => group.Key).Select(group => $"{StaleWords.Of(group.Key)}: {ReviewWords.Count(group.Count(), "answer")}")
-            .Concat(check.Needs.Count == 0 ? [] : [$"other needs: {check.Needs.Count}"]).Concat(check.Missing.Count == 0 ? [] : [$"not in the file: {ReviewWords.Count(check.Missing.Count, "answer")}"]);
+            .Concat(check.Needs.Count(need => need.Was is not null) is > 0 and var others ? [$"other needs: {others}"] : [])
+            .Concat(check.Missing.GroupBy(missing => missing.IsNew).OrderBy(group => group.Key).Select(group => $"{Of(group.First())}: {ReviewWords.Count(group.Count(), "answer")}"));
         Line($"{(check.Holds ? "all of it holds" : "not all of it holds")}: {string.Join(", ", counts)}");
     }
 
@@ -47,8 +48,10 @@ internal sealed class DossierCheckText(TextWriter output, Names names, SourceMap
         foreach (var now in check.Identity.Where(state => !check.File.Identity.Any(was => was.Name == state.Name))) yield return $"other data: `{now.Name}` was not there then";
     }
 
-    private static string Of(RecordedNeed? need, string none) =>
-        need is null ? none : need.KeptDry ? "nothing, kept dry" : need.Level is { } level ? Words.Of(level) : "level not on record";
+    private static string Of(MissingAnswer missing) => missing.IsNew ? "new since" : "not in the file";
+
+    private static string Of(RecordedNeed? need) =>
+        need is null ? "no such part now" : need.KeptDry ? "nothing, kept dry" : need.Level is { } level ? Words.Of(level) : "level not on record";
 
     private void Line(string text) => output.Write(Printable.Of(text) + "\n");
 }

@@ -54,6 +54,7 @@ internal sealed class ReviewJson(Utf8JsonWriter json, ReviewCall call, Names nam
         json.WriteStartObject();
         json.WriteString("file", plan.Plan.Path);
         json.WriteString("device", plan.Plan.Device.Value);
+        json.WriteBoolean("goesStale", plan.GoesStale);
         json.WriteList("answers", plan.Answers, stale =>
         {
             var difference = stale.Difference;

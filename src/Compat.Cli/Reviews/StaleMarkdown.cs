@@ -20,8 +20,17 @@ internal static class StaleMarkdown
     public static string Of(ReviewCall call, Names names, int rows)
     {
         if (call.Stale is not { } stale) return "";
-        var text = new StringBuilder($"{(stale.Count == 0 ? "" : "### Plans that no longer hold\n\n")}{Sentence(StaleWords.Sum(stale, call.Plans))}\n\n");
-        foreach (var plan in stale.Take(rows == 0 ? Least : rows))
+        var (going, already) = (stale.Where(plan => plan.GoesStale).ToArray(), stale.Where(plan => !plan.GoesStale).ToArray());
+        var text = new StringBuilder($"{(going.Length == 0 ? "" : "### Plans that no longer hold\n\n")}{Sentence(StaleWords.Sum(stale, call.Plans))}\n\n");
+        List(text, going, call, names, rows);
+        if (already.Length > 0) text.Append("### Plans that did not hold before either\n\n");
+        List(text, already, call, names, rows);
+        return text.ToString();
+    }
+
+    private static void List(StringBuilder text, IReadOnlyList<StalePlan> plans, ReviewCall call, Names names, int rows)
+    {
+        foreach (var plan in plans.Take(rows == 0 ? Least : rows))
         {
             var shown = rows == 0 ? [] : plan.Answers.Take(rows).ToArray();
             text.Append($"- **{Markdown.Code(Short(plan.Plan.Path))}**, {Markdown.Code(plan.Plan.Device.Value)}: {ReviewWords.Count(plan.Answers.Count, "answer")}, the worst {StaleWords.Of(plan.Worst)}\n");
@@ -29,9 +38,9 @@ internal static class StaleMarkdown
             if (shown.Length < plan.Answers.Count && rows > 0) text.Append($"  - {ReviewWords.Count(plan.Answers.Count - shown.Length, "answer")} more, not shown here\n");
         }
 
-        var left = stale.Count - (rows == 0 ? Least : rows);
+        var left = plans.Count - (rows == 0 ? Least : rows);
         if (left > 0) text.Append($"- {ReviewWords.Count(left, "plan")} more, not shown here\n");
-        return text.Append(stale.Count > 0 ? "\n" : "").ToString();
+        if (plans.Count > 0) text.Append('\n');
     }
 
     private static void Answer(StringBuilder text, StaleAnswer answer, ReviewCall call, Names names)

@@ -60,7 +60,7 @@ internal static class StaleWords
     {
         foreach (var plan in call.Stale ?? [])
         {
-            yield return $"{plan.Plan.Path}: this plan of `{plan.Plan.Device}` no longer holds";
+            yield return $"{plan.Plan.Path}: this plan of `{plan.Plan.Device}` {(plan.GoesStale ? "no longer holds" : "did not hold before either")}";
             foreach (var stale in plan.Answers)
             {
                 var isFirst = true;
@@ -76,9 +76,15 @@ internal static class StaleWords
     }
 
     /// <summary>How many plans hold, in one line.</summary>
-    public static string Sum(IReadOnlyList<StalePlan> stale, int plans) => stale.Count == 0
-        ? $"plans: {ReviewWords.Count(plans, "plan")} asked again, all hold"
-        : $"plans: {stale.Count} of {plans} no longer hold{string.Concat(stale.SelectMany(plan => plan.Answers).GroupBy(one => one.Difference.Standing).OrderBy(one => one.Key).Select(group => $"; {Of(group.Key)}: {ReviewWords.Count(group.Count(), "answer")}"))}";
+    public static string Sum(IReadOnlyList<StalePlan> stale, int plans)
+    {
+        var going = stale.Where(plan => plan.GoesStale).ToArray();
+        var already = stale.Count - going.Length;
+        if (stale.Count == 0) return $"plans: {ReviewWords.Count(plans, "plan")} asked again, all hold";
+        if (going.Length == 0) return $"plans: {ReviewWords.Count(plans, "plan")} asked again, none goes stale; {already} did not hold before either";
+        var counts = going.SelectMany(plan => plan.Answers).Where(one => !one.WasStale).GroupBy(one => one.Difference.Standing).OrderBy(one => one.Key).Select(group => $"; {Of(group.Key)}: {ReviewWords.Count(group.Count(), "answer")}");
+        return $"plans: {going.Length} of {plans} no longer hold{string.Concat(counts)}{(already > 0 ? $"; {already} did not hold before either" : "")}";
+    }
 
     private static string FromTo(AnswerDifference difference) => difference.Present is not { } now
         ? $"{ReviewWords.Of(difference.Recorded.Verdict)} -> cannot be asked any more"

@@ -11,7 +11,8 @@ public sealed record NeedDifference(DevicePartId Part, RecordedNeed? Was, Record
 /// <summary>An answer that there is now and that the file does not have.</summary>
 /// <param name="Part">The part.</param>
 /// <param name="Product">The product.</param>
-public sealed record MissingAnswer(DevicePartId Part, ProductId Product);
+/// <param name="IsNew">Whether the part or the product is new since: the file speaks of it nowhere. Else the file lacks what it should hold.</param>
+public sealed record MissingAnswer(DevicePartId Part, ProductId Product, bool IsNew);
 
 /// <summary>A dossier beside what is answered now.</summary>
 public sealed record DossierCheck
@@ -34,8 +35,8 @@ public sealed record DossierCheck
     /// <summary>The states of the data it was held against.</summary>
     public IReadOnlyList<DataIdentity> Identity { get; init; } = [];
 
-    /// <summary>Whether all of it holds: every answer is given now, every part needs what it needed, no answer is missing. An answer may rest on other rules.</summary>
-    public bool Holds => Needs.Count + Missing.Count == 0 && !Answers.Concat(Plans.SelectMany(plan => plan.Answers)).Any(answer => answer.IsStale);
+    /// <summary>Whether all of it holds: every answer is given now, every part needs what it needed, and nothing is missing but what is new since. An answer may rest on other rules.</summary>
+    public bool Holds => Needs.All(need => need.Was is null) && Missing.All(answer => answer.IsNew) && !Answers.Concat(Plans.SelectMany(plan => plan.Answers)).Any(answer => answer.IsStale);
 
     /// <summary>Makes a dossier anew and holds the file against it.</summary>
     /// <param name="file">The dossier.</param>
@@ -47,13 +48,15 @@ public sealed record DossierCheck
         var now = kb.Compiled.Devices.ContainsKey(file.Device) ? Dossier.Of(kb, file.Device, file.Serial) : null;
         var needs = now?.Parts.Select(part => RecordedNeed.Of(part.Part.Id, part.Need)).ToArray() ?? [];
         var asked = file.Answers.Select(answer => (answer.Question.DevicePart, answer.Question.Product)).ToHashSet();
+        var products = asked.Select(one => one.Product).ToHashSet();
+        bool IsNew(Question question) => !products.Contains(question.Product) || !file.Needs.Any(need => need.Part == question.DevicePart);
         return new()
         {
             File = file,
             Answers = Sorted(file, kb, faults),
             Needs = file.Needs.Select(need => need.Part).Union(needs.Select(need => need.Part))
                 .Select(part => new NeedDifference(part, file.Needs.FirstOrDefault(need => need.Part == part), needs.FirstOrDefault(need => need.Part == part))).Where(one => one.Was != one.Now).ToArray(),
-            Missing = (now?.Answers ?? []).Where(answer => !asked.Contains((answer.Question.DevicePart, answer.Question.Product))).Select(answer => new MissingAnswer(answer.Question.DevicePart!, answer.Question.Product!)).ToArray(),
+            Missing = (now?.Answers ?? []).Where(answer => !asked.Contains((answer.Question.DevicePart, answer.Question.Product))).Select(answer => new MissingAnswer(answer.Question.DevicePart!, answer.Question.Product!, IsNew(answer.Question))).ToArray(),
             Plans = file.Plans.Select(plan => (plan, Sorted(plan, kb, faults))).ToArray(),
             Identity = kb.Identity,
         };

@@ -26,7 +26,7 @@ public sealed record FolderReview
     /// <summary>What kept recorded plans from being read or asked; empty where nothing did.</summary>
     public IReadOnlyList<Diagnostic> UnreadablePlans { get; init; } = [];
 
-    /// <summary>The plans of which answers no longer hold, the most pressing first; null where none were given.</summary>
+    /// <summary>The plans of which answers no longer hold: those that go stale between BASE and HEAD first, the most pressing of them first; null where none were given.</summary>
     public IReadOnlyList<StalePlan>? StalePlans { get; init; }
 
     /// <summary>How many plans were looked at.</summary>

@@ -7,18 +7,21 @@ namespace Compat.Curation.Reviewing;
 /// <summary>A recorded answer that HEAD no longer gives.</summary>
 /// <param name="Difference">What was recorded and what is answered now.</param>
 /// <param name="Causes">The edits that may have made it so; empty where it was so in BASE, or where the change lies in the site files.</param>
-/// <param name="WasStale">Whether BASE gave it no more either.</param>
+/// <param name="WasStale">Whether BASE gave it no more either, and HEAD permits no less than BASE did.</param>
 public sealed record StaleAnswer(AnswerDifference Difference, IReadOnlyList<RecordEdit> Causes, bool WasStale);
 
 /// <summary>A plan of which answers no longer hold.</summary>
 /// <param name="Plan">The plan, or dossier.</param>
-/// <param name="Answers">The answers that no longer hold: what tightened first, then by step.</param>
+/// <param name="Answers">The answers that no longer hold: those that BASE still gave first, of these what tightened first, then by step.</param>
 public sealed record StalePlan(RecordedFile Plan, IReadOnlyList<StaleAnswer> Answers)
 {
+    /// <summary>Whether it goes stale between BASE and HEAD: an answer that BASE gave is no longer given, or one that it did not give permits less still.</summary>
+    public bool GoesStale => Answers.Any(answer => !answer.WasStale);
+
     /// <summary>How pressing the worst of it is.</summary>
     public Standing Worst => Answers.Min(answer => answer.Difference.Standing);
 
-    /// <summary>The plans of which answers no longer hold in HEAD, the most pressing first.</summary>
+    /// <summary>The plans of which answers no longer hold in HEAD: those that go stale first, the most pressing of them first.</summary>
     /// <param name="plans">Plans and dossiers written earlier.</param>
     /// <param name="before">BASE.</param>
     /// <param name="after">HEAD.</param>
@@ -30,15 +33,20 @@ public sealed record StalePlan(RecordedFile Plan, IReadOnlyList<StaleAnswer> Ans
         return plans.SelectMany(plan => plan.Plans.Prepend(plan)).Select(plan =>
         {
             var stale = Reasking.Of(plan, after, faults).Where(one => one.IsStale).ToArray();
-            return new StalePlan(plan, stale.Select(Answer).OrderBy(one => one.Difference.Standing).ThenBy(one => one.Difference.Recorded.Step).ToArray());
-        }).Where(plan => plan.Answers.Count > 0).OrderBy(plan => plan.Worst).ThenBy(plan => plan.Plan.Path, StringComparer.Ordinal).ToArray();
+            return new StalePlan(plan, stale.Select(Answer).OrderBy(one => one.WasStale).ThenBy(one => one.Difference.Standing).ThenBy(one => one.Difference.Recorded.Step).ToArray());
+        }).Where(plan => plan.Answers.Count > 0).OrderBy(plan => !plan.GoesStale).ThenBy(plan => plan.Worst).ThenBy(plan => plan.Plan.Path, StringComparer.Ordinal).ToArray();
 
         StaleAnswer Answer(AnswerDifference difference)
         {
-            var wasStale = Reasking.Of(difference.Recorded, before, "", []) is not { IsStale: false };
+            var inBase = Reasking.Of(difference.Recorded, before, "", []);
+            var wasStale = inBase is not { IsStale: false } && !PermitsLess(difference, inBase);
             return new(difference, wasStale ? [] : causes.Of(difference), wasStale);
         }
     }
+
+    /// <summary>Whether HEAD permits less than BASE did, where neither gives what was recorded.</summary>
+    private static bool PermitsLess(AnswerDifference inHead, AnswerDifference? inBase) =>
+        inBase?.Present is { } was && (inHead.Present is not { } now || AnswerDifference.Between(was, now).Standing == Standing.Tightened);
 }
 
 /// <summary>Finds the edits that a stale answer goes back to.</summary>

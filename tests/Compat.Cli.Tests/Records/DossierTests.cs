@@ -88,7 +88,7 @@ public sealed class DossierTests : IDisposable
     }
 
     [Fact]
-    public void Verify_NewProductOnTheShelf_IsNotInTheFile()
+    public void Verify_NewProductOnTheShelf_IsNewSinceAndTheRestHolds()
     {
         var site = Path.Combine(_folder, "site.yaml");
         File.Copy(PathOfPlans, site);
@@ -96,8 +96,9 @@ public sealed class DossierTests : IDisposable
         var text = File.ReadAllText(site);
         File.WriteAllText(site, text.Replace("\ndevices:", "  - { id: soap-cloth, name: an invented soap cloth, composition: full, strength-of: liquid, ingredients: [{ agent: soap, strength: \"0.5 % w/w\" }] }\n\ndevices:", StringComparison.Ordinal));
         var run = CliRun.Of("dossier", "--data", PathOfData, "--site", site, "--verify", File1);
-        Assert.Equal(1, run.Code);
-        Assert.Contains("not in the file: `shell` with `soap-cloth`\n", run.Output, StringComparison.Ordinal);
+        Assert.Equal((0, ""), (run.Code, run.Notes));
+        Assert.Contains("new since: `shell` with `soap-cloth`\n", run.Output, StringComparison.Ordinal);
+        Assert.Matches(@"\nall of it holds: .*new since: \d+ answers\n$", run.Output);
     }
 
     [Fact]

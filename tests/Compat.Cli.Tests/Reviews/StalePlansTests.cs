@@ -61,14 +61,37 @@ public sealed class StalePlansTests
     }
 
     [Fact]
-    public void StaleInBase_IsSaidAndBlamesNoEdit()
+    public void StaleInBase_IsListedApartAndIsNoReasonToFail()
     {
-        using var folder = new PlanFolder().With("rules/rules.yaml", "strength: \"<= 80 % v/v\"", "strength: \"<= 60 % v/v\"");
-        File.Copy(Path.Combine(folder.Data.Head, "rules", "rules.yaml"), Path.Combine(folder.Data.Base, "rules", "rules.yaml"), overwrite: true);
+        using var folder = StaleAlready();
         var run = folder.Review();
-        Assert.Equal(1, run.Code);
+        Assert.Equal((0, ""), (run.Code, run.Notes));
+        Assert.StartsWith("plans/desk-unit.json: this plan of `desk-unit` did not hold before either\n", run.Output, StringComparison.Ordinal);
         Assert.Contains("not established (so in BASE already)", run.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("by the edit of", run.Output, StringComparison.Ordinal);
+        Assert.EndsWith("plans: 1 plan asked again, none goes stale; 1 did not hold before either\n", run.Output, StringComparison.Ordinal);
+        Assert.Contains("### Plans that did not hold before either\n", folder.Review("--format", "markdown").Output, StringComparison.Ordinal);
+        using var json = JsonDocument.Parse(folder.Review("--format", "json").Output);
+        Assert.False(Assert.Single(json.RootElement.GetProperty("stalePlans").EnumerateArray()).GetProperty("goesStale").GetBoolean());
+    }
+
+    [Fact]
+    public void StaleInBase_AndPermittedLessStill_GoesStale()
+    {
+        using var folder = StaleAlready().With("rules/rules.yaml", "- id: housing.alcohol", NewRule.Replace("lid", "housing", StringComparison.Ordinal));
+        var run = folder.Review();
+        Assert.Equal((1, ""), (run.Code, run.Notes));
+        Assert.StartsWith("plans/desk-unit.json: this plan of `desk-unit` no longer holds\n", run.Output, StringComparison.Ordinal);
+        Assert.Contains("rule `housing.ethanol` decides now", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("so in BASE already", run.Output, StringComparison.Ordinal);
+    }
+
+    /// <summary>BASE and HEAD alike no longer allow what the plan was written on.</summary>
+    private static PlanFolder StaleAlready()
+    {
+        var folder = new PlanFolder().With("rules/rules.yaml", "strength: \"<= 80 % v/v\"", "strength: \"<= 60 % v/v\"");
+        File.Copy(Path.Combine(folder.Data.Head, "rules", "rules.yaml"), Path.Combine(folder.Data.Base, "rules", "rules.yaml"), overwrite: true);
+        return folder;
     }
 
     [Fact]
