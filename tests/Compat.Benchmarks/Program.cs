@@ -11,6 +11,12 @@ var options = new CheckOptions { Today = new CalendarDate(2026, 11, 25) };
 Console.WriteLine($"{Environment.ProcessorCount} cores, {RuntimeVersion()}");
 
 if (args is ["ask", ..]) return AskBenchmark.Run(isShort: args.Contains("--short"));
+if (args is ["review"])
+{
+    ReviewTimes.Print();
+    return 0;
+}
+
 if (args is ["shelf"])
 {
     ShelfBenchmark.Print();
