@@ -1,3 +1,4 @@
+using Compat.Answers;
 using Compat.Validation;
 using Compat.Verdicts;
 
@@ -39,10 +40,15 @@ public sealed partial class KnowledgeBase
         return verdict == VerdictJudge.Undecided ? AnswerTo(question.Question).Verdict : verdict;
     }
 
-    /// <summary>Answers a prepared question.</summary>
+    /// <summary>Answers a prepared question: the verdict at once, what explains it when it is first read, where the question is a point to the rules.</summary>
     /// <param name="question">A question that this knowledge base prepared.</param>
     /// <exception cref="ArgumentException">Another knowledge base prepared it.</exception>
     /// <exception cref="TooManyBoxesException">The rules cut each other too finely to list.</exception>
-    public Answer Ask(PreparedQuestion question) =>
-        question.Base == _compiled ? AnswerTo(question.Question) : throw new ArgumentException("another knowledge base prepared it", nameof(question));
+    public Answer Ask(PreparedQuestion question)
+    {
+        if (question.Base != _compiled) throw new ArgumentException("another knowledge base prepared it", nameof(question));
+        if (question.GroundIn(Index) is not { } ground) return AnswerTo(question.Question);
+        var verdict = question.LookUp();
+        return new Answer(question.Question, verdict, new LazyDetail(ground, verdict), Identity);
+    }
 }

@@ -7,6 +7,8 @@ namespace Compat;
 /// <remarks>Immutable and safe to share between threads.</remarks>
 public sealed class PreparedQuestion
 {
+    private object? _ground;
+
     internal PreparedQuestion(Question question, CompiledBase kb)
     {
         Question = question;
@@ -38,6 +40,10 @@ public sealed class PreparedQuestion
 
     /// <summary>Whether an 'allowed' is within limits whatever the rules say.</summary>
     internal bool WithinLimits { get; init; }
+
+    /// <summary>What its whole answer is worked out from when it is read; null where it is made at once.</summary>
+    /// <remarks>Made when first asked for; whichever thread makes it makes the same.</remarks>
+    internal PointGround? GroundIn(VerdictIndex index) => (_ground ??= (object?)PointGround.Of(index, this) ?? this) as PointGround;
 
     /// <summary>The verdict; <see cref="VerdictJudge.Undecided"/> where it cannot be looked up.</summary>
     internal Verdict LookUp()

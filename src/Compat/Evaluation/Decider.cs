@@ -169,7 +169,8 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
         rule.Rule.KnownBy is KnownBy.Test or KnownBy.Instructions or KnownBy.Published
         && rule.Rule.Sources.Any(id => kb.SourcesById.TryGetValue(id, out var source) && source.IsWellFounded);
 
-    private static string Name(CompiledRule rule) => rule.Rule.Agent?.Value ?? rule.Rule.Product!.Value;
+    /// <summary>Of what a rule speaks.</summary>
+    internal static string Name(CompiledRule rule) => rule.Rule.Agent?.Value ?? rule.Rule.Product!.Value;
 
     private Reason Because(VariantVoices voices, ReasonCode code, params string[] arguments) =>
         new(code, arguments, scene.Component.Name, voices.Variant.Member);

@@ -160,6 +160,9 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         !UsesFree ? Span.Whole : firstUseOnly ? Span.Of(new Interval(0m, false, 1m, true)) : Pieces.Positive,
     ];
 
+    /// <summary>All that is asked of a method, as a box without rules and duties.</summary>
+    public AllowedBox WholeBox(ApplicationMethod method) => ToBox(method, Domain(firstUseOnly: false), []);
+
     private AllowedBox ToBox(ApplicationMethod method, Span[] spans, Piece[] pieces)
     {
         var residence = ResidenceFree ? spans[Piece.Residence].ToInterval() : question.Residence!.Value;
@@ -180,7 +183,8 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
 
     private static Interval FromOne(Interval uses) => new(1m, true, uses.Upper, uses.UpperIncluded);
 
-    private List<Assumption> Assumptions()
+    /// <summary>What was taken for each axis.</summary>
+    public IReadOnlyList<Assumption> Assumptions()
     {
         var list = new List<Assumption>
         {

@@ -34,19 +34,34 @@ internal static class QuestionPreparer
         };
     }
 
-    private static IEnumerable<PreparedComponent> Components(VerdictIndex index, VerdictSubject subject, Substance substance, Interval residence)
+    /// <summary>Every component on the first variant, with all rules that can speak of it.</summary>
+    public static IEnumerable<PointComponent> PointsOf(VerdictIndex index, VerdictSubject subject, Substance substance, Interval residence)
     {
-        var strengths = index.Base.Tables[(int)Axis.Strength];
         foreach (var component in substance.Components)
         {
-            var (low, high) = strengths.Cells(StrengthOf(component, substance));
+            var (low, high) = Strengths(index, substance, component);
+            yield return new PointComponent(component, Scene(index, subject, 0, substance, component, residence, inFull: true), low, high);
+        }
+    }
+
+    private static IEnumerable<PreparedComponent> Components(VerdictIndex index, VerdictSubject subject, Substance substance, Interval residence)
+    {
+        foreach (var component in substance.Components)
+        {
+            var (low, high) = Strengths(index, substance, component);
             for (var v = 0; v < subject.Variants.Count; v++)
             {
-                var scene = index.SceneOf(subject, v, new AskedComponent(substance.Product, component), EndingOf(subject.Variants[v], substance, residence));
+                var scene = Scene(index, subject, v, substance, component, residence, inFull: false);
                 if (!component.OnlyForbids || scene.Forbidding > 0) yield return new PreparedComponent(scene, low, high, component.OnlyForbids);
             }
         }
     }
+
+    private static (int Low, int High) Strengths(VerdictIndex index, Substance substance, Component component) =>
+        index.Base.Tables[(int)Axis.Strength].Cells(StrengthOf(component, substance));
+
+    private static VerdictScene Scene(VerdictIndex index, VerdictSubject subject, int variant, Substance substance, Component component, Interval residence, bool inFull) =>
+        index.SceneOf(subject, variant, new AskedComponent(substance.Product, component), EndingOf(subject.Variants[variant], substance, residence), inFull);
 
     /// <summary>The strength in the finished liquid; that of a product's ingredient is never below 0.</summary>
     private static Interval StrengthOf(Component component, Substance substance)

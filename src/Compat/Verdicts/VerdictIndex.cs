@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using Compat.Evaluation;
+using Compat.Knowledge;
 using Compat.Sites;
 
 namespace Compat.Verdicts;
@@ -9,7 +10,8 @@ namespace Compat.Verdicts;
 /// <param name="Unknown">Whether no class covers the component.</param>
 /// <param name="Product">The product, where rules speak of it or it is not fully declared.</param>
 /// <param name="Ending">How a residence ends on the part.</param>
-internal readonly record struct SceneKey(int Agent, bool Unknown, ProductId? Product, ResidenceEnding Ending);
+/// <param name="InFull">Whether every rule has a row.</param>
+internal readonly record struct SceneKey(int Agent, bool Unknown, ProductId? Product, ResidenceEnding Ending, bool InFull);
 
 /// <summary>A part as it is asked about, with the scenes that were needed so far.</summary>
 internal sealed class VerdictSubject(IReadOnlyList<PartVariant> variants)
@@ -26,12 +28,14 @@ internal sealed class VerdictIndex
     private readonly VerdictSubject?[] _parts;
     private readonly RowTraits[] _traits;
     private readonly HashSet<ProductId> _spokenOf = [];
+    private readonly Source[]?[] _sources;
 
     public VerdictIndex(CompiledBase kb)
     {
         Base = kb;
         _parts = new VerdictSubject?[kb.Parts.Count];
         _traits = new RowTraits[kb.Rules.Length];
+        _sources = new Source[]?[kb.Rules.Length];
         foreach (var rule in kb.Rules)
         {
             _traits[rule.Index] |= Own(rule);
@@ -44,6 +48,29 @@ internal sealed class VerdictIndex
 
     public RowTraits TraitsOf(CompiledRule rule) => _traits[rule.Index];
 
+    /// <summary>The sources of some rules, each once, weakest first: those of one of them as they are kept, where that is all.</summary>
+    public IReadOnlyList<Source> SourcesOf(int[] rules)
+    {
+        if (rules.Length == 0) return [];
+        var first = SourcesOf(rules[0]);
+        List<Source>? joined = null;
+        foreach (var rule in rules)
+        {
+            foreach (var source in SourcesOf(rule))
+            {
+                if (joined is null ? Array.IndexOf(first, source) >= 0 : joined.Contains(source)) continue;
+                (joined ??= [.. first]).Add(source);
+            }
+        }
+
+        joined?.Sort(WeakestFirst.Instance);
+        return joined is null ? first : joined;
+    }
+
+    /// <remarks>Made when first asked for; whichever thread makes it makes the same.</remarks>
+    private Source[] SourcesOf(int rule) =>
+        _sources[rule] ??= Base.Rules[rule].Rule.Sources.Distinct().Select(id => Base.SourcesById[id]).OrderBy(source => source, WeakestFirst.Instance).ToArray();
+
     /// <summary>The part of a question; a part type as it is on record is kept.</summary>
     public VerdictSubject SubjectOf(Question question)
     {
@@ -52,25 +79,25 @@ internal sealed class VerdictIndex
     }
 
     /// <summary>The scene of a component on a variant.</summary>
-    public VerdictScene SceneOf(VerdictSubject subject, int variant, AskedComponent asked, ResidenceEnding ending)
+    public VerdictScene SceneOf(VerdictSubject subject, int variant, AskedComponent asked, ResidenceEnding ending, bool inFull)
     {
-        var key = KeyOf(asked, ending);
+        var key = KeyOf(asked, ending, inFull);
         if (subject.Scenes.TryGetValue((variant, key), out var known)) return known;
-        return subject.Scenes.GetOrAdd((variant, key), new VerdictScene(this, subject.Variants[variant], asked, ending));
+        return subject.Scenes.GetOrAdd((variant, key), new VerdictScene(this, subject.Variants[variant], asked, ending, inFull));
     }
 
     /// <summary>The rules of a material's voice.</summary>
-    public VoiceRows OfMaterial(int material, AskedComponent asked, ResidenceEnding ending)
+    public VoiceRows OfMaterial(int material, AskedComponent asked, ResidenceEnding ending, bool inFull)
     {
-        var key = KeyOf(asked, ending);
+        var key = KeyOf(asked, ending, inFull);
         if (_materials.TryGetValue((material, key), out var known)) return known;
-        return _materials.GetOrAdd((material, key), VoiceRows.Of(this, Reach.OfMaterial(Base, material), asked, ending));
+        return _materials.GetOrAdd((material, key), VoiceRows.Of(this, Reach.OfMaterial(Base, material), asked, ending, inFull));
     }
 
-    private SceneKey KeyOf(AskedComponent asked, ResidenceEnding ending)
+    private SceneKey KeyOf(AskedComponent asked, ResidenceEnding ending, bool inFull)
     {
         var matters = asked.Product is { } product && (product.Composition != Composition.Full || _spokenOf.Contains(product.Id));
-        return new SceneKey(asked.Component.Agent, asked.Component.Unknown, matters ? asked.Product!.Id : null, ending);
+        return new SceneKey(asked.Component.Agent, asked.Component.Unknown, matters ? asked.Product!.Id : null, ending, inFull);
     }
 
     private RowTraits Own(CompiledRule rule)
@@ -84,6 +111,7 @@ internal sealed class VerdictIndex
 
         if (rule.Rule.When.Methods.Statement == AxisStatement.Unstated) traits |= RowTraits.Unstated;
         if (Decider.IsWellFounded(Base, rule)) traits |= RowTraits.WellFounded;
+        if (rule.Rule.Duties.Count > 0) traits |= RowTraits.HasDuties;
         if (rule.Rule.Duties.Any(duty => duty.Ways.Count > 0)) traits |= RowTraits.HasWays;
         if (rule.Agent < 0) traits |= RowTraits.OfProduct;
         if (rule.Overridden.Count > 0 || rule.OfInstructions) traits |= RowTraits.Tied;

@@ -143,26 +143,9 @@ internal ref struct VerdictJudge
         return false;
     }
 
-    private readonly bool Applies(int row, in CellBox box) =>
-        _scene.Rows[row].Methods.Contains(_method) && _scene.Rows[row].In(box) == Fit.Everywhere;
+    private readonly bool Applies(int row, in CellBox box) => _scene.Applies(row, _method, box);
 
-    /// <summary>Whether an acting rule of the voice, or of the part and device, overrides a rule.</summary>
-    private readonly bool IsSetAside(int row, in CellBox box)
-    {
-        if (_scene.OverridersOf(row) is not { } overriders || _scene.Rows[row].Rule.OfInstructions) return false;
-        foreach (var by in overriders)
-            if (Applies(by, box) && Acts(by, box)) return true;
-        return false;
-    }
-
-    /// <summary>Whether no 'not allowed' overrides a rule that applies; what speaks for instructions always acts.</summary>
-    private readonly bool Acts(int row, in CellBox box)
-    {
-        if (_scene.OverridersOf(row) is not { } overriders || _scene.Rows[row].Rule.OfInstructions) return true;
-        foreach (var by in overriders)
-            if (by < _scene.Forbidding && Applies(by, box)) return false;
-        return true;
-    }
+    private readonly bool IsSetAside(int row, in CellBox box) => _scene.IsSetAside(row, _method, box);
 
     /// <summary>Whether an 'allowed' of an edition applies.</summary>
     private readonly bool Lists(InstructionsEdition edition, in CellBox box)

@@ -11,14 +11,20 @@ internal sealed class VerdictScene
     private readonly int[] _allowFrom;
     private readonly int[]?[]? _overriders;
 
-    public VerdictScene(VerdictIndex index, PartVariant variant, AskedComponent asked, ResidenceEnding ending)
+    /// <param name="index">The index it is made for.</param>
+    /// <param name="variant">The variant of the part.</param>
+    /// <param name="asked">What is asked.</param>
+    /// <param name="ending">How a residence ends on the part.</param>
+    /// <param name="inFull">Whether every rule has a row, those too that others make needless for a verdict; in the order in which they reach the voices.</param>
+    public VerdictScene(VerdictIndex index, PartVariant variant, AskedComponent asked, ResidenceEnding ending, bool inFull)
     {
         Variant = variant;
         var voices = new VoiceRows[variant.Materials.Length + 1];
-        voices[0] = VoiceRows.Of(index, Reach.PartAndDevice(index.Base, variant), asked, ending);
-        for (var m = 0; m < variant.Materials.Length; m++) voices[m + 1] = index.OfMaterial(variant.Materials[m], asked, ending);
-        var dutiesOnly = VoiceRows.Of(index, Reach.NotPassing(index.Base, variant), asked, ending);
-        var forbidding = VoiceRows.Needed(voices.SelectMany((voice, number) => voice.Forbidding.Select(row => (Row: row, Voice: number))), one => one.Row);
+        voices[0] = VoiceRows.Of(index, Reach.PartAndDevice(index.Base, variant), asked, ending, inFull);
+        for (var m = 0; m < variant.Materials.Length; m++) voices[m + 1] = index.OfMaterial(variant.Materials[m], asked, ending, inFull);
+        var dutiesOnly = VoiceRows.Of(index, Reach.NotPassing(index.Base, variant), asked, ending, inFull);
+        var inOrder = voices.SelectMany((voice, number) => voice.Forbidding.Select(row => (Row: row, Voice: number)));
+        var forbidding = inFull ? inOrder.ToList() : VoiceRows.Needed(inOrder, one => one.Row);
         var rows = forbidding.ConvertAll(one => one.Row);
         var voiceOf = forbidding.ConvertAll(one => one.Voice);
         Forbidding = rows.Count;
@@ -73,8 +79,30 @@ internal sealed class VerdictScene
     /// <summary>The first row of a voice that allows; that of the next voice ends it.</summary>
     public int AllowFrom(int voice) => _allowFrom[voice];
 
-    /// <summary>The rows of its own voice, or of the part and device, that override a row; null where none does.</summary>
-    public int[]? OverridersOf(int row) => _overriders?[row];
+    /// <summary>Whether some row is overridden by another.</summary>
+    public bool HasOverrides => _overriders is not null;
+
+    /// <summary>Whether a row applies in a whole box.</summary>
+    public bool Applies(int row, ApplicationMethod method, in CellBox box) =>
+        Rows[row].Methods.Contains(method) && Rows[row].In(box) == Fit.Everywhere;
+
+    /// <summary>Whether an acting rule of the voice, or of the part and device, overrides a rule.</summary>
+    public bool IsSetAside(int row, ApplicationMethod method, in CellBox box)
+    {
+        if (_overriders?[row] is not { } overriders || Rows[row].Rule.OfInstructions) return false;
+        foreach (var by in overriders)
+            if (Applies(by, method, box) && Acts(by, method, box)) return true;
+        return false;
+    }
+
+    /// <summary>Whether no 'not allowed' overrides a rule that applies; what speaks for instructions always acts.</summary>
+    private bool Acts(int row, ApplicationMethod method, in CellBox box)
+    {
+        if (_overriders![row] is not { } overriders || Rows[row].Rule.OfInstructions) return true;
+        foreach (var by in overriders)
+            if (by < Forbidding && Applies(by, method, box)) return false;
+        return true;
+    }
 
     /// <summary>For each row those that override it. A rule that reaches several voices has a row in each: set aside in one, it speaks in the others.</summary>
     private int[]?[]? Overriders(List<int> voiceOf)

@@ -38,6 +38,9 @@ internal enum RowTraits : byte
 
     /// <summary>It overrides a rule or is overridden, or speaks for instructions: no other row makes it needless.</summary>
     Tied = 32,
+
+    /// <summary>It has duties.</summary>
+    HasDuties = 64,
 }
 
 /// <summary>One rule as it speaks of one component in one voice, laid out to be read in a row.</summary>

@@ -4,18 +4,19 @@ using Compat.Sites;
 namespace Compat.Verdicts;
 
 /// <summary>The rules of one voice that speak of one component.</summary>
-/// <param name="Forbidding">Those that forbid, the broadest first.</param>
-/// <param name="Allowing">Those that allow, the broadest first.</param>
+/// <param name="Forbidding">Those that forbid.</param>
+/// <param name="Allowing">Those that allow.</param>
 internal sealed record VoiceRows(VoiceRow[] Forbidding, VoiceRow[] Allowing)
 {
     public static VoiceRows None { get; } = new([], []);
 
-    /// <summary>Gathers the rows of some rules, without those that others make needless.</summary>
+    /// <summary>Gathers the rows of some rules.</summary>
     /// <param name="index">The index they are made for.</param>
     /// <param name="rules">The rules that reach the voice, whatever they speak of.</param>
     /// <param name="asked">What is asked.</param>
     /// <param name="ending">How a residence ends on the part.</param>
-    public static VoiceRows Of(VerdictIndex index, IEnumerable<CompiledRule> rules, AskedComponent asked, ResidenceEnding ending)
+    /// <param name="inFull">Whether those that others make needless are kept, all in the order of the rules.</param>
+    public static VoiceRows Of(VerdictIndex index, IEnumerable<CompiledRule> rules, AskedComponent asked, ResidenceEnding ending, bool inFull)
     {
         List<VoiceRow> forbidding = [], allowing = [];
         foreach (var rule in rules)
@@ -25,7 +26,9 @@ internal sealed record VoiceRows(VoiceRow[] Forbidding, VoiceRow[] Allowing)
             (rule.Allows ? allowing : forbidding).Add(new VoiceRow(rule, low, high, index.TraitsOf(rule)));
         }
 
-        return forbidding.Count + allowing.Count == 0 ? None : new VoiceRows(Needed(forbidding, row => row).ToArray(), Needed(allowing, row => row).ToArray());
+        return forbidding.Count + allowing.Count == 0 ? None
+            : inFull ? new VoiceRows(forbidding.ToArray(), allowing.ToArray())
+            : new VoiceRows(Needed(forbidding, row => row).ToArray(), Needed(allowing, row => row).ToArray());
     }
 
     /// <summary>What has a row that none makes needless, the broadest first.</summary>
