@@ -53,7 +53,7 @@ public sealed record FolderCheck
             if (site.Site is not null) sites.Add(site.Site);
         }
 
-        if (faults.Count > 0) return new() { Unreadable = faults, Places = places };
+        if (faults.Count > 0) return new() { Unreadable = KnowledgeLoader.Build(read, directory, sitePaths).Diagnostics, Places = places };
         var report = DataCheck.Run(read.Data, sites, options, out var problems);
         foreach (var problem in problems)
             faults.Add(places.Find(problem.Place) is { } place ? Diagnostic.At(place, problem.Code, problem.Message, problem.Help) : new(problem.Code, problem.ToString(), problem.Help, directory, null));

@@ -52,6 +52,22 @@ public sealed class FaultFoldersTests
     }
 
     [Fact]
+    public void AWrongWordInOneFileAndAWrongReferenceInAnother_AreBothReported()
+    {
+        const string rule = "- { id: RULE, part: PART, agent: ethanol, when: { methods: [METHOD] }, verdict: not-allowed, damage: { mechanism: crazing, onset: first-use, lasting: true, consequence: looks }, why: It is invented., sources: [common-practice], reviewed: 2026-11-25 }\n";
+        using var folder = new FaultFolder("contradiction");
+        var part = File.ReadLines(Directory.EnumerateFiles(Path.Combine(folder.Path, "parts")).First()).First(line => line.Contains("id: ", StringComparison.Ordinal)).Split("id: ")[1].Split(',')[0].Trim();
+        void Write(string file, string id, string of, string method) => File.WriteAllText(Path.Combine(folder.Path, "rules", file), rule.Replace("RULE", id, StringComparison.Ordinal).Replace("PART", of, StringComparison.Ordinal).Replace("METHOD", method, StringComparison.Ordinal));
+        Write("more-a.yaml", "a-wrong-word", part, "damp-wiep");
+        Write("more-b.yaml", "a-wrong-part", part + "x", "damp-wipe");
+        var run = folder.Check();
+        Assert.Equal((2, ""), (run.Code, run.Output));
+        Assert.Matches(@"data/rules/more-a\.yaml:1:\d+: error: `damp-wiep` is not one of the words for `methods`", run.Notes);
+        Assert.Matches($@"data/rules/more-b\.yaml:1:\d+: error: .*`{part}x`", run.Notes);
+        Assert.Contains($"did you mean `{part}`?", run.Notes, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void BadOptions_AreAllReported()
     {
         var run = CliRun.Of("check", "nowhere", "--format", "srif", "--today", "soon", "--stale-after", "2", "--gaps-at-most", "few");
