@@ -47,8 +47,9 @@ public sealed partial class KnowledgeBase
     public Answer Ask(PreparedQuestion question)
     {
         if (question.Base != _compiled) throw new ArgumentException("another knowledge base prepared it", nameof(question));
-        if (question.GroundIn(Index) is not { } ground) return AnswerTo(question.Question);
         var verdict = question.LookUp();
-        return new Answer(question.Question, verdict, new LazyDetail(ground, verdict), Identity);
+        return verdict != VerdictJudge.Undecided && question.GroundIn(Index) is { } ground
+            ? new Answer(question.Question, verdict, new LazyDetail(ground, verdict), Identity)
+            : AnswerTo(question.Question);
     }
 }

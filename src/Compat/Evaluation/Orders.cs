@@ -49,6 +49,9 @@ internal sealed class WeakestFirst : IComparer<Source>
         return byStrength != 0 ? byStrength : x!.Id.CompareTo(y!.Id);
     }
 
+    /// <summary>The sources of a base by these ids, each once.</summary>
+    public static Source[] Of(CompiledBase kb, IEnumerable<SourceId> ids) => ids.Distinct().Select(id => kb.SourcesById[id]).OrderBy(source => source, Instance).ToArray();
+
     private static int Strength(Source source) =>
         source.Kind == SourceKind.CommonPractice ? 0 : source.Recalled ? 1 : 2 + (Trust.Weak - source.Trust);
 }

@@ -5,7 +5,8 @@ namespace Compat.Evaluation;
 /// <summary>Reads the answer to a question off its pieces: what can be chosen freely, the worst of what nobody controls.</summary>
 internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnlyList<DataIdentity> identity)
 {
-    private const int MostListed = 32;
+    /// <summary>So many boxes or reasons of an answer are listed.</summary>
+    public const int MostListed = 32;
 
     private readonly Substance _substance = SubstanceResolver.Resolve(kb, question);
     private readonly IReadOnlyList<PartVariant> _variants = PartResolver.Variants(kb, question);
@@ -141,7 +142,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         Assumptions = Assumptions(),
         DecidedBy = deciding.Select(r => r.Rule).ToArray(),
         SetAside = pieces.SelectMany(p => p.Decision.SetAside).Distinct().Select(r => r.Rule).OrderBy(r => r.Id).ToArray(),
-        Sources = deciding.SelectMany(r => r.Rule.Sources).Distinct().Select(id => kb.SourcesById[id]).OrderBy(source => source, WeakestFirst.Instance).ToArray(),
+        Sources = WeakestFirst.Of(kb, deciding.SelectMany(r => r.Rule.Sources)),
         Identity = identity,
     };
 

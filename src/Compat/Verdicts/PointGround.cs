@@ -34,8 +34,6 @@ internal sealed record PointComponent(Component Component, VerdictScene Scene, i
 /// <summary>Works out what the answer to a prepared question holds beside its verdict, where every rule applies in all of what is asked or nowhere in it: the steps of a point question with all their reasons.</summary>
 internal sealed class PointGround
 {
-    private const int MostListed = 32;
-
     private readonly VerdictIndex _index;
     private readonly Substance _substance;
     private readonly PartVariant _variant;
@@ -310,7 +308,7 @@ internal sealed class PointGround
 
     private AnswerDetail Made(List<Reason> reasons, int[] deciding, RuleNumbers setAside)
     {
-        if (reasons.Count > MostListed) reasons.RemoveRange(MostListed, reasons.Count - MostListed);
+        if (reasons.Count > RegionAnswer.MostListed) reasons.RemoveRange(RegionAnswer.MostListed, reasons.Count - RegionAnswer.MostListed);
         return new AnswerDetail
         {
             Decisive = reasons.Count > 0 ? reasons[0] : new Reason(ReasonCode.MaterialsAllow, []),

@@ -69,7 +69,7 @@ internal sealed class VerdictIndex
 
     /// <remarks>Made when first asked for; whichever thread makes it makes the same.</remarks>
     private Source[] SourcesOf(int rule) =>
-        _sources[rule] ??= Base.Rules[rule].Rule.Sources.Distinct().Select(id => Base.SourcesById[id]).OrderBy(source => source, WeakestFirst.Instance).ToArray();
+        _sources[rule] ??= WeakestFirst.Of(Base, Base.Rules[rule].Rule.Sources);
 
     /// <summary>The part of a question; a part type as it is on record is kept.</summary>
     public VerdictSubject SubjectOf(Question question)
