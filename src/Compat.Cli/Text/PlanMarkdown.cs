@@ -31,6 +31,7 @@ internal sealed class PlanMarkdown(TextWriter output, Names names)
             foreach (var heading in Enum.GetValues<PlanHeading>().Where(heading => sheet.Under(heading).Any()))
             {
                 Heading(PlanWording.Of(heading));
+                if (words.Everywhere(heading) is { Count: > 0 } everywhere) Part(everywhere);
                 foreach (var part in sheet.Under(heading)) Part([.. words.Of(part)]);
             }
 
@@ -67,7 +68,7 @@ internal sealed class PlanMarkdown(TextWriter output, Names names)
         Item("Who was told: ____________ date and time: ____________ held by: ____________");
     }
 
-    private void Part(string[] lines)
+    private void Part(IReadOnlyList<string> lines)
     {
         Room(lines.Take(2).Sum(Lines));
         Item(lines[0]);

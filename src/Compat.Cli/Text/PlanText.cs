@@ -19,6 +19,7 @@ public sealed class PlanText(Page page, Names names)
             foreach (var heading in Enum.GetValues<PlanHeading>().Where(heading => sheet.Under(heading).Any()))
             {
                 page.Heading(PlanWording.Of(heading));
+                Item(words.Everywhere(heading));
                 foreach (var part in sheet.Under(heading)) Item(words.Of(part));
             }
 

@@ -33,7 +33,7 @@ public static class KillWording
             KillReasonCode.NothingToKill => "Nothing need be killed on it.",
             KillReasonCode.NoClaim => $"Nothing on record shows that it {Target(0)}.",
             KillReasonCode.LabelClaimsLess => $"No label claim of {names.Product(Argument(0))} says that it {Target(1)}, and a product with label claims is judged by these alone.",
-            KillReasonCode.NeverAbove => $"{Upper(names.Agent(Argument(0)))} is never taken to reach more than {Argument(1)} level: {Because(names.FindStandingRule(Argument(2))?.Reason, Argument(2))}",
+            KillReasonCode.NeverAbove => $"More than {Argument(1)} level is never ascribed to {names.Agent(Argument(0))}: {Because(names.FindStandingRule(Argument(2))?.Reason, Argument(2))}",
             KillReasonCode.DoesNotKill => $"{Upper(names.Agent(Argument(0)))} is on record as not killing {names.Target(Argument(1))}: {Because(names.FindClaim(Argument(2))?.Why, Argument(2))}",
             KillReasonCode.Refuted => $"A claim that {names.Agent(Argument(0))} {Target(1)} was refuted: {Because(names.FindClaim(Argument(2))?.Refuted, Argument(2))}",
             KillReasonCode.HighNeedsMore => "High level takes the device's instructions, a guideline that names this kind of part, or a product's label claim; a claim of the bare agent is not enough.",
@@ -78,7 +78,8 @@ public static class KillWording
     internal static bool ByOtherMethods(string methods, Question question) =>
         question.Method is { } asked && !methods.Split(", ").Contains(Words.Of(asked));
 
-    private static string Elsewhere(string methods, Question question) =>
+    /// <summary>Where claims on record do not reach, as the end of a sentence.</summary>
+    internal static string Elsewhere(string methods, Question question) =>
         ByOtherMethods(methods, question) ? $" by {methods}, not by {Words.Of(question.Method!.Value)}"
         : ", but not at the strength, temperature or pH asked, or not over the whole of what is uncertain";
 

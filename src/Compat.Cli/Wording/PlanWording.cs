@@ -9,6 +9,7 @@ namespace Compat.Cli.Wording;
 public sealed class PlanWording(PlanSheet sheet, Names names)
 {
     private readonly Device _device = names.FindDevice(sheet.Question.Device.Value)!;
+    private readonly Dictionary<PlanHeading, ClosedWording> _closed = [];
 
     /// <summary>What the plan is for, in one line.</summary>
     public string Title => $"Plan for {names.Device(sheet.Question.Device.Value)}" + (sheet.Question.Serial is { } serial ? $", serial number {serial}" : "") + (sheet.Occasion is { } occasion ? $": {occasion.Name}" : "");
@@ -45,6 +46,13 @@ public sealed class PlanWording(PlanSheet sheet, Names names)
     /// <summary>Parts, joined.</summary>
     public string Parts(IEnumerable<DevicePartId> ids) => string.Join(", ", ids.Select(Part));
 
+    /// <summary>What closes products on every part under a heading alike; empty where nothing does. The first line heads the others.</summary>
+    public IReadOnlyList<string> Everywhere(PlanHeading heading) =>
+        Closed(heading).Everywhere.ToArray() is { Length: > 0 } lines ? ["the same on each of these parts:", .. lines] : [];
+
+    private ClosedWording Closed(PlanHeading heading) =>
+        _closed.TryGetValue(heading, out var closed) ? closed : _closed[heading] = new(sheet.Under(heading), this, names);
+
     /// <summary>What stands at a part under its heading; the first line names it.</summary>
     public IEnumerable<string> Of(PlannedPart part)
     {
@@ -52,7 +60,7 @@ public sealed class PlanWording(PlanSheet sheet, Names names)
         if (part.Heading is not PlanHeading.NeedsNothing) yield return "needs: " + NeedWording.Of(part.Need, names).First();
         foreach (var accepted in part.Accepted) yield return $"harms the part: {Damage(accepted)}; accepted by ____________ (infection prevention), date ____________. The verdict stays: not allowed";
         if (part.NotCovered.Count > 0) yield return "does not cover " + string.Join(", ", part.NotCovered.Select(one => names.Target(one.Organism.Value)).Distinct());
-        foreach (var line in new ClosedWording(this, names).Of(part)) yield return line;
+        foreach (var line in Closed(part.Heading).Of(part)) yield return line;
         foreach (var group in part.WaysOut.GroupBy(way => (way.Code, Against: way.Rules.Count > 0))) yield return "way out: " + Of([.. group]);
         foreach (var budget in part.Budgets) yield return Of(budget);
         if (part.Runs is { } runs) yield return $"stands this plan {runs} times" + (sheet.Question.UsesPerDay is { } daily ? $": {runs / daily} days at {daily} a day" : "");
@@ -79,7 +87,8 @@ public sealed class PlanWording(PlanSheet sheet, Names names)
         var products = string.Join(", ", ways.Select(way => way.Product).OfType<ProductId>().Distinct().Select(id => Product(id)));
         return ways[0].Code switch
         {
-            PlanWayOutCode.RuleNeeded => $"a test, or a statement of the maker, for {products}" + (ways[0].Rules.Count == 0 ? ": nothing on record speaks for it" : ", against the rules named above"),
+            PlanWayOutCode.RuleNeeded => ways[0].Rules.Count == 0 ? $"a test, or a statement of the maker, for {products}: nothing on record speaks for it"
+                : $"instructions of the device that allow {products} after all, or a test written to set aside the rules named above",
             PlanWayOutCode.ClaimNeeded => $"a label claim of {products}: the part stands it",
             PlanWayOutCode.MoreProducts => "a run of its own for this part, or more products (--max-products)",
             PlanWayOutCode.TakeApart => "take it apart" + (ways[0].How is { } how ? $" ({how})" : "") + (ways[0].Opens.Count > 0 ? "; then it is reached with " + string.Join(", ", ways[0].Opens.Select(id => Product(id))) : ways[0].How is null ? "; what lies open then is not on record" : "; even then nothing on the shelf serves it"),
@@ -94,7 +103,7 @@ public sealed class PlanWording(PlanSheet sheet, Names names)
     }
 
     private string Of(UseBudget budget) =>
-        $"uses that count towards {Words.Of(budget.Mechanism).Replace('-', ' ')}: {string.Join(" and ", budget.Limits.Select(limit => $"one of {limit.Uses} with {Product(limit.Product)}"))}";
+        $"each run takes one of the {string.Join(" and one of the ", budget.Limits.Select(limit => $"{limit.Uses} uses with {Product(limit.Product)}"))} that it stands ({Words.Of(budget.Mechanism).Replace('-', ' ')})";
 
     /// <summary>The damage in one phrase.</summary>
     public static string Damage(Damage damage) =>
@@ -109,7 +118,7 @@ public sealed class PlanWording(PlanSheet sheet, Names names)
         if (fewer.Gained.Count > 0) costs.Add("done instead: " + Parts(fewer.Gained));
         if (fewer.Harsher.Count > 0) costs.Add("harsher treated: " + Parts(fewer.Harsher));
         if (fewer.MoreWetTime != 0m) costs.Add($"{FigureWording.Duration(Math.Abs(fewer.MoreWetTime))} {(fewer.MoreWetTime > 0m ? "more" : "less")} wet time over all parts");
-        if (fewer.MoreSteps != 0) costs.Add($"{Math.Abs(fewer.MoreSteps)} {(fewer.MoreSteps > 0 ? "more" : "fewer")} steps with a product");
+        if (fewer.MoreSteps != 0) costs.Add($"{Math.Abs(fewer.MoreSteps)} {(Math.Abs(fewer.MoreSteps) == 1 ? "step" : "steps")} with a product {(fewer.MoreSteps > 0 ? "more" : "fewer")}");
         var with = fewer.Products.Count == 0 ? "With no product" : "With " + string.Join(", ", fewer.Products.Select(id => Product(id))) + " alone";
         return $"{with}: {(costs.Count == 0 ? "nothing would be lost" : string.Join("; ", costs))}.";
     }

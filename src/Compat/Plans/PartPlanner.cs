@@ -1,5 +1,6 @@
 using Compat.Efficacy;
 using Compat.Evaluation;
+using Compat.Kill;
 using Compat.Knowledge;
 using Compat.Windows;
 
@@ -36,7 +37,7 @@ internal sealed class PartPlanner(CompiledBase kb, WindowFinder finder, Shelf sh
             Disinfectant = chosen.Disinfectant?.Setting.Product.Product.Id,
             WorkIntoGap = chosen.Uses.Any(use => use.Box.WorkIntoGap),
             Accepted = accepted,
-            NotCovered = chosen.Disinfectant is { } used ? Kill.KillExceptions.Of(kb, one.Need, used.Box.Box.Claims).Distinct().ToArray() : [],
+            NotCovered = chosen.Disinfectant is { } used ? KillExceptions.Of(kb, one.Need, used.Box.Box.Claims).Distinct().ToArray() : [],
             Budgets = budgets,
             Runs = runs.Length == 0 ? null : runs.Min(),
             WaysOut = chosen.Gap ? [.. Apart(one), new(PlanWayOutCode.WorkIn), .. OfType(one)] : [],
@@ -49,7 +50,7 @@ internal sealed class PartPlanner(CompiledBase kb, WindowFinder finder, Shelf sh
         foreach (var product in closed)
         {
             if (product.Missing is { Code: not (MissingCode.Removes or MissingCode.MeetsSoil) }) yield return new(PlanWayOutCode.GetMissing) { Product = product.Product };
-            if (product.Closure is { Code: ClosureCode.DoesNotKill } && finder.StandsIt(one, shelf.Products.First(p => p.Product.Id == product.Product))) yield return new(PlanWayOutCode.ClaimNeeded) { Product = product.Product };
+            if (product.Closure is { Code: ClosureCode.DoesNotKill } kill && kill.Kill.Any(reason => reason.Code != KillReasonCode.NeverAbove) && finder.StandsIt(one, shelf.Products.First(p => p.Product.Id == product.Product))) yield return new(PlanWayOutCode.ClaimNeeded) { Product = product.Product };
             if (product.Closure is { Code: not (ClosureCode.DoesNotKill or ClosureCode.HarmsPeople) } closure && !finder.IsForbiddenByInstructions(closure)) yield return new(PlanWayOutCode.RuleNeeded) { Product = product.Product, Rules = closure.Rules };
         }
 

@@ -131,13 +131,13 @@ internal sealed class StepMaker(KnowledgeBase knowledge, CompiledBase kb, Shelf 
 
     private static (PlanOption Option, Use Use)[] All(IReadOnlyList<PlanOption> chosen) => chosen.SelectMany(option => option.Uses.Select(use => (option, use))).ToArray();
 
-    /// <summary>Each duty once, with the parts that ask it.</summary>
+    /// <summary>Each duty once, with the parts that ask it; a part does not ask what a stricter duty of its own meets as well.</summary>
     private static IReadOnlyList<StepDuty> Duties(IEnumerable<(PlanOption Option, Use Use)> group, Func<Duty, bool> which)
     {
         var each = new List<(Duty Duty, List<DevicePartId> Parts)>();
         foreach (var (option, use) in group)
         {
-            foreach (var duty in use.Box.Box.Duties.Where(which))
+            foreach (var duty in use.Box.Box.Duties.Where(which).Where(duty => !use.Box.Box.Duties.Any(other => Meets(other, duty))))
             {
                 var known = each.FirstOrDefault(one => Same(one.Duty, duty));
                 if (known.Parts is null) each.Add((duty, [option.Case.Part.Id]));
@@ -147,6 +147,11 @@ internal sealed class StepMaker(KnowledgeBase knowledge, CompiledBase kb, Shelf 
 
         return each.OrderBy(one => one.Duty.Kind).Select(one => new StepDuty(one.Duty, one.Parts)).ToArray();
     }
+
+    /// <summary>Whether whoever takes off or dries by one duty has met the other too, and not the other way round.</summary>
+    private static bool Meets(Duty stricter, Duty duty) =>
+        stricter.Kind == duty.Kind && (duty.Kind == DutyKind.Dry || TakingOff.Contains(duty.Kind)) && !Same(stricter, duty)
+        && stricter.Ways.All(duty.Ways.Contains) && (duty.Within is null || stricter.Within <= duty.Within) && (duty.Note is null || duty.Note == stricter.Note);
 
     private static bool Same(Duty a, Duty b) =>
         a.Kind == b.Kind && a.Within == b.Within && a.AfterUses == b.AfterUses && a.Note == b.Note && a.Ways.SequenceEqual(b.Ways) && a.Parts.SequenceEqual(b.Parts);

@@ -1,3 +1,4 @@
+using Compat.Cli.Wording;
 using Compat.Curation;
 using Compat.Efficacy;
 using Compat.Kill;
@@ -112,6 +113,53 @@ public sealed class DemoClinicTests
         var sheet = Plan("autorefractor", q => q with { Occasion = new("incident-hold") });
         Assert.True(sheet is { Hold: true, Parts.Count: 0, Steps.Count: 0 });
         Assert.Contains(Occasions.Paper.HoldLabel, sheet.Papers);
+    }
+
+    /// <summary>What is said once for all parts is said of none again, and no product's reason is lost to it.</summary>
+    [Theory]
+    [MemberData(nameof(Devices))]
+    public void AReasonThatHoldsOfEveryPart_IsSaidOnce(string device)
+    {
+        var sheet = Plan(device, q => q with { Level = Level.Intermediate, Soil = [] });
+        var names = new Names(Kb);
+        var words = new PlanWording(sheet, names);
+        foreach (var heading in Enum.GetValues<PlanHeading>())
+        {
+            var parts = sheet.Under(heading).Where(part => part.Closed.Count > 0).ToArray();
+            var everywhere = words.Everywhere(heading);
+            Assert.True(parts.Length > 1 || everywhere.Count == 0);
+            var alone = parts.Select(part => new ClosedWording([part], words, names)).ToArray();
+            Assert.All(alone, one => Assert.Empty(one.Everywhere));
+            foreach (var part in parts)
+            {
+                var said = words.Of(part).Concat(everywhere).ToArray();
+                Assert.All(part.Closed, closed => Assert.Contains(said, line => line.Contains(words.Product(closed.Product), StringComparison.Ordinal)));
+                Assert.Empty(everywhere.Intersect(words.Of(part)));
+            }
+        }
+    }
+
+    [Fact]
+    public void ALabelClaim_IsNoWayOut_ForWhatNeverKills()
+    {
+        var claims = Kb.Sites.SelectMany(site => site.Devices).SelectMany(device => Plan(device.Id.Value, q => q with { Level = Level.Intermediate, Soil = [] }).Parts)
+            .SelectMany(part => part.WaysOut).Where(way => way.Code == PlanWayOutCode.ClaimNeeded).Select(way => way.Product!.Value).Distinct().ToArray();
+        Assert.NotEmpty(claims);
+        Assert.DoesNotContain("neutral-concentrate", claims);
+    }
+
+    /// <summary>Two rules may both ask that a part be dried: with a soft cloth, and in whatever way. A person reads the stricter alone.</summary>
+    [Theory]
+    [MemberData(nameof(Devices))]
+    public void AStep_AsksNoPartTwiceForWhatAStricterDutyMeets(string device)
+    {
+        foreach (var step in Plan(device).Steps)
+            foreach (var part in step.Parts)
+            {
+                var duties = step.Duties.Where(one => one.Parts.Contains(part)).Select(one => one.Duty).Where(duty => duty.Kind is DutyKind.TakeOff or DutyKind.WipeDry or DutyKind.Dry).ToArray();
+                Assert.All(duties, duty => Assert.DoesNotContain(duties, other => !ReferenceEquals(other, duty) && other.Kind == duty.Kind && other.Note == duty.Note
+                    && other.Ways.All(duty.Ways.Contains) && (duty.Within is null || other.Within <= duty.Within)));
+            }
     }
 
     /// <summary>The mixing line is all a person has: it must lead back to the dilution that was judged.</summary>
