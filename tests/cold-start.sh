@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Prints the median wall time of one question beside that of an empty program, published in the same way
-# (compiled ahead for this machine, run by `dotnet`). Asserts nothing.
+# Prints the median wall time of one question beside that of an empty program, and of a check of the shipped data, published in the same way
+# (compiled ahead for this machine, run by `dotnet`); the check also as built, compiled as it runs. Asserts nothing.
 set -euo pipefail
 root="$(cd "$(dirname "$0")/.." && pwd)"
 work="$(mktemp -d)"
@@ -39,3 +39,8 @@ median() {
 empty=$(median dotnet "$work/empty-out/empty.dll")
 compat=$(median dotnet "$work/compat-out/Compat.Cli.dll" ask --part display-coated --agent isopropanol --strength "70 % v/v" --method damp-wipe)
 awk -v e="$empty" -v c="$compat" 'BEGIN { printf "cold start, median: empty program %.1f ms, compat ask %.1f ms, ratio %.2f\n", e / 1000, c / 1000, c / e }'
+check=$(median dotnet "$work/compat-out/Compat.Cli.dll" check "$root/data")
+built="$root/src/Compat.Cli/bin/Release/net10.0/Compat.Cli.dll"
+awk -v c="$check" 'BEGIN { printf "check of the shipped data, process start included, median: compiled ahead %.0f ms", c / 1000 }'
+if [ -f "$built" ]; then awk -v c="$(median dotnet "$built" check "$root/data")" 'BEGIN { printf ", as built %.0f ms", c / 1000 }'; fi
+echo

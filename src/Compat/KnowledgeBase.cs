@@ -182,7 +182,14 @@ public sealed partial class KnowledgeBase
     /// <exception cref="QuestionException">It cannot be asked; <see cref="TryPlan"/> lists why without exception.</exception>
     /// <exception cref="TooManyBoxesException">The rules cut each other too finely to list.</exception>
     public Plans.PlanSheet PlanOf(Plans.PlanQuestion question) =>
-        TryPlan(question, out var sheet, out var problems) ? sheet! : throw new QuestionException(problems);
+        PlanOf(question, CancellationToken.None);
+
+    /// <summary>The same, given up where that is asked.</summary>
+    /// <param name="question">What is asked.</param>
+    /// <param name="cancellation">Asked between two steps of the work.</param>
+    /// <exception cref="OperationCanceledException">It was given up.</exception>
+    public Plans.PlanSheet PlanOf(Plans.PlanQuestion question, CancellationToken cancellation) =>
+        Plan(question, cancellation, out var problems) ?? throw new QuestionException(problems);
 
     /// <summary>Plans how a device is made safe, or says why that cannot be asked.</summary>
     /// <param name="question">What is asked.</param>
@@ -191,9 +198,14 @@ public sealed partial class KnowledgeBase
     /// <returns>Whether there is a plan.</returns>
     public bool TryPlan(Plans.PlanQuestion question, out Plans.PlanSheet? sheet, out IReadOnlyList<Problem> problems)
     {
-        problems = Plans.PlanValidation.Check(_compiled, question);
-        sheet = problems.Count > 0 ? null : new Plans.PlanMaker(this, _compiled, question).Make();
+        sheet = Plan(question, CancellationToken.None, out problems);
         return sheet is not null;
+    }
+
+    private Plans.PlanSheet? Plan(Plans.PlanQuestion question, CancellationToken cancellation, out IReadOnlyList<Problem> problems)
+    {
+        problems = Plans.PlanValidation.Check(_compiled, question);
+        return problems.Count > 0 ? null : new Plans.PlanMaker(this, _compiled, question, cancellation).Make();
     }
 
     /// <summary>What serves where the agent or product asked does not: the products of the sites first, else agents at some strength in their usual range; by the same method.</summary>

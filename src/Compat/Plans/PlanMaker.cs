@@ -14,9 +14,11 @@ internal sealed class PlanMaker
     private readonly Shelf _shelf;
     private readonly Meetings _meetings;
     private readonly WindowFinder _finder;
+    private readonly CancellationToken _cancel;
 
-    public PlanMaker(KnowledgeBase knowledge, CompiledBase kb, PlanQuestion question)
+    public PlanMaker(KnowledgeBase knowledge, CompiledBase kb, PlanQuestion question, CancellationToken cancel = default)
     {
+        _cancel = cancel;
         (_knowledge, _kb, _question) = (knowledge, kb, question);
         _occasion = question.Occasion is { } id ? kb.Data.Occasions.First(one => one.Id == id) : null;
         _shelf = new Shelf(kb, question);
@@ -33,7 +35,7 @@ internal sealed class PlanMaker
         if (cases.Any(one => one.Need.Prions)) return sheet with { Prions = true };
 
         var (windows, accepted, maker, options) = Choosing(cases);
-        var (choice, fewer) = ChoiceSolver.SolveBoth(Task(options, max));
+        var (choice, fewer) = ChoiceSolver.SolveBoth(Task(options, max), _cancel);
         var chosen = choice.Served.ToDictionary(served => served.Part.Ordinal, served => options[cases[served.Part.Ordinal]].First(option => option.Choice == served.Option));
 
         var planned = new PartPlanner(_kb, _finder, _shelf, maker, accepted.Keys.ToArray(), choice.Products.Count < max);
@@ -66,6 +68,7 @@ internal sealed class PlanMaker
         var windows = new List<CaseWindow>();
         foreach (var product in _shelf.Products)
         {
+            _cancel.ThrowIfCancellationRequested();
             if (_finder.Cleaning(one, product) is { } cleaning) windows.Add(cleaning);
             if (!one.Need.NothingToKill) windows.Add(_finder.Disinfecting(one, product));
         }
@@ -79,6 +82,7 @@ internal sealed class PlanMaker
         var found = new Dictionary<PartCase, IReadOnlyList<CaseWindow>>();
         foreach (var pair in windows)
         {
+            _cancel.ThrowIfCancellationRequested();
             if (pair.Key.Need.NothingToKill || pair.Value.Any(window => window.Role == PlanRole.Disinfect && window.Boxes.Count > 0)) continue;
             var harming = _shelf.Products.Select(product => _finder.Disinfecting(pair.Key, product, accept: _question.Accept)).Where(window => window.Boxes.Count > 0).ToArray();
             if (harming.Length > 0) found[pair.Key] = [.. pair.Value.Where(window => window.Role == PlanRole.Clean || harming.All(harm => harm.Product != window.Product)), .. harming];

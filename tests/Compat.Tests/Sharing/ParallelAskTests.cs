@@ -1,4 +1,5 @@
 using System.Text;
+using Compat.Plans;
 
 namespace Compat.Tests.Sharing;
 
@@ -25,6 +26,10 @@ public class ParallelAskTests
         Assert.Throws<OperationCanceledException>(() => KnowledgeBase.Shipped.Map(Questions[0], source.Token));
         Assert.Throws<OperationCanceledException>(() => KnowledgeBase.Shipped.Alternatives(Questions[0], source.Token));
         Assert.NotEmpty(KnowledgeBase.Shipped.Map(Questions[0]).Cells);
+        var planned = Plans.RandomSites.Over(Plans.RandomSites.Make(1));
+        var plan = new PlanQuestion { Device = Plans.RandomSites.Device };
+        Assert.Throws<OperationCanceledException>(() => planned.PlanOf(plan, source.Token));
+        Assert.NotEmpty(planned.PlanOf(plan, CancellationToken.None).Parts);
     }
 
     [Fact]
