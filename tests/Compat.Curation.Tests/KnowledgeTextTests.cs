@@ -2,6 +2,7 @@ using System.Text;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Writing;
 using Compat.Curation.Yaml;
+using Compat.Tests.Validation;
 using FsCheck.Xunit;
 
 namespace Compat.Curation.Tests;
@@ -65,6 +66,20 @@ public sealed class KnowledgeTextTests
             Assert.Equal(site.Rules.Select(rule => rule.When), read.Site!.Rules.Select(rule => rule.When));
             Assert.Equal(site.Devices.SelectMany(device => device.Instructions).SelectMany(edition => edition.Serials), read.Site.Devices.SelectMany(device => device.Instructions).SelectMany(edition => edition.Serials));
         }
+    }
+
+    public static TheoryData<string> Spoilt => [.. SpoiltSites.All.Keys];
+
+    /// <summary>Whoever makes a site in code is told no less than whoever writes it down.</summary>
+    [Theory]
+    [MemberData(nameof(Spoilt))]
+    public void A_site_refused_in_code_is_refused_as_a_file_too(string name)
+    {
+        Assert.Empty(KnowledgeBase.TryBuild(EveryKind.Data, out var kb));
+        Assert.NotEmpty(kb!.TryWith(SpoiltSites.All[name].Site, out _));
+        var text = KnowledgeText.Write(SpoiltSites.All[name].Site, EveryKind.Data);
+        var read = SiteFile.Read(Encoding.UTF8.GetBytes(text), "site.yaml", EveryKind.Data);
+        Assert.True(read.Diagnostics.Count > 0 || kb.TryWith(read.Site!, out _).Count > 0, text);
     }
 
     [Property(MaxTest = 500)]

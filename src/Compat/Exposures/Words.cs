@@ -8,7 +8,7 @@ public static class Words
     /// <summary>The word for a member, for example <c>damp-wipe</c> for <see cref="ApplicationMethod.DampWipe"/>.</summary>
     public static string Of<TEnum>(TEnum member) where TEnum : struct, Enum => InKebabCase(member.ToString());
 
-    private static string InKebabCase(string name)
+    internal static string InKebabCase(string name)
     {
         var text = new StringBuilder(name.Length + 4);
         for (var i = 0; i < name.Length; i++)

@@ -15,6 +15,7 @@ internal static class SiteValidation
         scope.Duplicates(all.SelectMany(s => s.Products), RecordKind.Product, p => p.Id.Value);
         scope.Duplicates(all.SelectMany(s => s.Devices), RecordKind.Device, d => d.Id.Value);
         scope.Duplicates(data.Rules.Concat(all.SelectMany(s => s.Rules)), RecordKind.Rule, r => r.Id.Value);
+        FormValidation.Check(scope, site);
         Here(scope, site);
         for (var i = 0; i < site.Levels.Count; i++) Level(scope, site, i);
         foreach (var product in site.Products) ProductValidation.Check(scope, product);
