@@ -10,7 +10,7 @@ internal sealed partial class SiteYaml
     public void Device(RecordText to, Device one)
     {
         to.Field("id", one.Id.Value).Field("name", one.Name).Records("parts", one.Parts, Part);
-        if (one.Patients is { } patients) to.Field("patients", RecordText.Words(patients.Select(Words.Of)));
+        if (one.Patients is { } patients) to.Raw("patients", RecordText.Words(patients.Select(Words.Of)));
         to.Records("instructions", one.Instructions, Edition).Field("note", one.Note);
     }
 
