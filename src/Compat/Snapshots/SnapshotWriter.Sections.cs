@@ -24,8 +24,11 @@ internal sealed partial class SnapshotWriter
         Section(SectionTag.InstructionWords, data.InstructionWords.OrderBy(x => x.Id), InstructionWord);
         Section(SectionTag.Occasions, data.Occasions.OrderBy(x => x.Id), Occasion);
         Section(SectionTag.Orders, data.Conventions.Where(x => Knowledge.Convention.NamesOrder(x.Key)).OrderBy(x => x.Key), Order);
-        Section(SectionTag.RuleRemarks, data.Rules.Where(x => x.IsSecondSource || x.RestsOn.Count > 0).OrderBy(x => x.Id), RuleRemark);
+        RuleRemarks(data.Rules);
     }
+
+    private void RuleRemarks(IEnumerable<Rule> rules) =>
+        Section(SectionTag.RuleRemarks, rules.Where(x => x.IsSecondSource || x.RestsOn.Count > 0).OrderBy(x => x.Id), RuleRemark);
 
     private void Section<T>(SectionTag tag, IEnumerable<T> records, Action<T> write)
     {

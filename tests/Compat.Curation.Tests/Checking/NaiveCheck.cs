@@ -17,8 +17,8 @@ internal sealed class NaiveCheck
         _roles = data.Rules.ToDictionary(rule => rule.Id, _ => Role.Silent);
         foreach (var agent in data.Agents)
         {
-            foreach (var material in data.Materials) Walk(Whole(_data, new Question { Materials = [new MaterialSlot(material.Id)], Agent = agent.Id }));
-            foreach (var part in data.Parts) Walk(Whole(_data, new Question { Part = part.Id, Agent = agent.Id }));
+            foreach (var material in data.Materials) Walk(Whole(_trees, new Question { Materials = [new MaterialSlot(material.Id)], Agent = agent.Id }));
+            foreach (var part in data.Parts) Walk(Whole(_trees, new Question { Part = part.Id, Agent = agent.Id }));
         }
     }
 
@@ -50,9 +50,9 @@ internal sealed class NaiveCheck
         new ReferenceEvaluator(data, [], question).EveryPoint().Any(point => Meeting(point).Any(pair => pair.Allowed.Id == allowed && pair.Forbids.Id == forbids));
 
     /// <summary>A question over every exposure.</summary>
-    public static Question Whole(KnowledgeData data, Question question) => question with
+    public static Question Whole(ReferenceTrees trees, Question question) => question with
     {
-        Strength = new ReferenceTrees(data, []) is var trees && trees.Basis(question.Agent!) is { } basis
+        Strength = trees.Basis(question.Agent!) is { } basis
             ? new Strength(trees.WholeStrength(question.Agent!), StrengthUnit.PercentOf(basis)) : null,
         Residence = Interval.Above(0),
         Temperature = Interval.Closed(-40, 200),
@@ -64,7 +64,7 @@ internal sealed class NaiveCheck
         var asked = new ReferenceEvaluator(_data, [], question);
         var without = _data.Rules.ToDictionary(rule => rule.Id, rule => new Lazy<ReferenceEvaluator>(() =>
             new ReferenceEvaluator(_data with { Rules = _data.Rules.Where(other => other.Id != rule.Id).ToArray() }, [], question)));
-        var standing = _data.StandingRules.Where(rule => HoldsFor(_data, rule, question)).ToArray();
+        var standing = _data.StandingRules.Where(rule => HoldsFor(_trees, rule, question)).ToArray();
         foreach (var point in asked.EveryPoint())
         {
             foreach (var (allowed, forbids) in Meeting(point))
@@ -131,9 +131,8 @@ internal sealed class NaiveCheck
     });
 
     /// <summary>Whether a standing rule holds for what is asked.</summary>
-    public static bool HoldsFor(KnowledgeData data, StandingRule rule, Question question)
+    public static bool HoldsFor(ReferenceTrees trees, StandingRule rule, Question question)
     {
-        var trees = new ReferenceTrees(data, []);
         if (!trees.Below(question.Agent!, rule.Agent)) return false;
         if (rule.Part is { } part) return question.Part is { } asked && trees.Below(asked, part);
         var materials = question.Part is { } of ? trees.Materials(of).SelectMany(slot => slot.OneOf) : question.Materials.SelectMany(slot => slot.OneOf);

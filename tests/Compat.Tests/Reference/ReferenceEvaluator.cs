@@ -29,8 +29,13 @@ internal sealed partial class ReferenceEvaluator
     private readonly AgentClass[] _agent;
 
     public ReferenceEvaluator(KnowledgeData data, IReadOnlyList<Site> sites, Question question)
+        : this(new ReferenceTrees(data, sites), sites, question)
     {
-        (_trees, _question) = (new(data, sites), question);
+    }
+
+    public ReferenceEvaluator(ReferenceTrees trees, IReadOnlyList<Site> sites, Question question)
+    {
+        (_trees, _question) = (trees, question);
         _product = sites.SelectMany(s => s.Products).SingleOrDefault(p => p.Id == question.Product);
         _device = sites.SelectMany(s => s.Devices).SingleOrDefault(d => d.Id == question.Device);
         _agent = question.Agent is null ? [] : _trees.Line(question.Agent);
@@ -219,9 +224,8 @@ internal sealed partial class ReferenceEvaluator
     private IEnumerable<Reaching> RulesThatReach(Variant v, Component c) =>
         from rule in _trees.Rules
         where PassesToAgent(rule, c)
-        let box = _axes.Select(axis => _trees.Filled(rule, axis, _product)).ToArray()
         from voice in VoicesReached(rule, v)
-        select new Reaching(rule, voice, box);
+        select new Reaching(rule, voice, _axes.Select(axis => _trees.Filled(rule, axis, _product)).ToArray());
 
     private bool PassesToAgent(Rule rule, Component c) =>
         rule.Product is not null ? rule.Product == _question.Product && rule.CompositionDated == _product!.CompositionDated

@@ -1,5 +1,6 @@
 using Compat.Efficacy;
 using Compat.Snapshots;
+using Compat.Tests.Evaluation;
 
 namespace Compat.Tests.Validation;
 
@@ -50,10 +51,13 @@ public class WholeSiteTests
             WholeSite.With(WholeSite.Pane with { WhenDismantled = null }), SpoiltSites.Dismantled(WholeSite.Pane.WhenDismantled! with { From = null }),
             WholeSite.With(WholeSite.Edition with { Says = [] }), WholeSite.With(WholeSite.Edition with { Says = [WholeSite.Edition.Says[0] with { Forbids = true }] }),
             WholeSite.With(WholeSite.Edition with { Reaches = [] }), SpoiltSites.Reaches(WholeSite.Reached with { Needs = [] }), SpoiltSites.Reaches(WholeSite.Reached with { Parts = [] }),
+            Own(rule => rule), Own(rule => rule with { IsSecondSource = true }), Own(rule => rule with { RestsOn = [ThinGround.Absence] }), Own(rule => rule with { RestsOn = [ThinGround.OtherAgent] }),
         ];
         var hashes = others.Append(WholeSite.Site).Select(site => Snapshot.HashOf(SnapshotWriter.Body(site))).ToArray();
         Assert.Equal(hashes.Length, hashes.Distinct().Count());
     }
 
     private static IReadOnlyList<Compat.Validation.Problem> Check(Site site) => Compat.Validation.SiteValidation.Check(EveryKind.Data, [], site);
+
+    private static Site Own(Func<Rule, Rule> change) => WholeSite.Site with { Rules = [change(EyeWorkshop.Data.Rules[0] with { Id = new("own.alcohol") })] };
 }

@@ -7,6 +7,7 @@ namespace Compat.Curation.Tests.Checking.Solver;
 internal sealed class SolverCheck
 {
     private readonly KnowledgeData _data;
+    private readonly ReferenceTrees _trees;
     private readonly Func<Rule, int> _evidence;
     private readonly HashSet<string> _proved = [];
     private readonly HashSet<string> _asked = [];
@@ -18,10 +19,11 @@ internal sealed class SolverCheck
     public SolverCheck(KnowledgeData data, Func<Rule, int> evidence, Func<Rule, Rule, bool> relates)
     {
         _data = data;
+        _trees = new ReferenceTrees(data, []);
         _evidence = evidence;
         var subjects = data.Materials.Select(material => new Question { Materials = [new MaterialSlot(material.Id)] }).Concat(data.Parts.Select(part => new Question { Part = part.Id }));
         foreach (var question in subjects.SelectMany(_ => data.Agents, (subject, agent) => subject with { Agent = agent.Id }))
-            Ask(NaiveCheck.Whole(data, question), relates);
+            Ask(NaiveCheck.Whole(_trees, question), relates);
     }
 
     public IEnumerable<string> Contradictions => Proved("contradiction");
@@ -36,9 +38,9 @@ internal sealed class SolverCheck
 
     private void Ask(Question question, Func<Rule, Rule, bool> relates)
     {
-        var asked = new ReferenceEvaluator(_data, [], question);
+        var asked = new ReferenceEvaluator(_trees, [], question);
         var stages = asked.Stages();
-        var standings = _data.StandingRules.Where(rule => NaiveCheck.HoldsFor(_data, rule, question)).ToArray();
+        var standings = _data.StandingRules.Where(rule => NaiveCheck.HoldsFor(_trees, rule, question)).ToArray();
         if (stages.All(stage => stage.Rules.Count == 0) || !_asked.Add(Mark(question, asked, stages, standings))) return;
         var exposure = new SolverExposure(asked, question, stages, _data.StandingRules);
         var circuit = exposure.Circuit;
