@@ -9,7 +9,6 @@ public static class SiteStart
     /// <param name="id">The id of the site.</param>
     /// <param name="name">What it is called.</param>
     public static string Text(SiteId id, string name) => $$"""
-        # yaml-language-server: $schema=../../schemas/site.schema.json
         # The file of one site: its shelf, its devices, what is at hand there. Every line behind a # is a comment.
         # Fill it by `compat site add-product` and `compat site import`, or by hand: take the # away and change what stands there.
         # `compat format` brings it into the usual form; every command that takes --site FILE checks it first.

@@ -65,7 +65,7 @@ public sealed class SiteFileTests : IDisposable
         Assert.Matches("isopropanol 30\\.\\.60 % v/v: .*closed: ", run.Flat);
         Assert.Contains("label claim low:", run.Flat, StringComparison.Ordinal);
         Assert.Contains("spirit-wipe", CliRun.Of("list", "products", "--site", Site).Output, StringComparison.Ordinal);
-        Assert.StartsWith("# yaml-language-server", File.ReadAllText(Site), StringComparison.Ordinal);
+        Assert.StartsWith("# The file of one site", File.ReadAllText(Site), StringComparison.Ordinal);
         Assert.Equal(0, CliRun.Of("format", Site, "--check").Code);
         Assert.Empty(Directory.GetFiles(_folder, "*.new"));
     }
