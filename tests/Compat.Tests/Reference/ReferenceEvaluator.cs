@@ -28,7 +28,7 @@ internal sealed partial class ReferenceEvaluator
     private readonly (Variant Variant, Component Component, Reaching[] Rules)[] _judged;
     private readonly AgentClass[] _agent;
 
-    public ReferenceEvaluator(KnowledgeData data, IReadOnlyList<Site> sites, Question question) : this(new(data, sites), sites, question) { }
+    public ReferenceEvaluator(KnowledgeData data, IReadOnlyList<Site> sites, Question question) : this(new ReferenceTrees(data, sites), sites, question) { }
     public ReferenceEvaluator(ReferenceTrees trees, IReadOnlyList<Site> sites, Question question)
     {
         (_trees, _question) = (trees, question);
