@@ -1,8 +1,8 @@
 using System.Text.Json;
-using Compat.Cli.Json;
 using Compat.Curation.Checking;
 using Compat.Curation.Diagnostics;
 using Compat.Exposures;
+using Compat.Serialization;
 
 namespace Compat.Cli.Checks;
 

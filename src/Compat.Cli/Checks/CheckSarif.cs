@@ -1,10 +1,10 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
-using Compat.Cli.Json;
 using Compat.Curation.Checking;
 using Compat.Curation.Diagnostics;
 using Compat.Exposures;
+using Compat.Serialization;
 
 namespace Compat.Cli.Checks;
 

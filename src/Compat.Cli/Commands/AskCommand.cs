@@ -2,6 +2,8 @@ using System.CommandLine;
 using Compat.Cli.Input;
 using Compat.Cli.Json;
 using Compat.Cli.Text;
+using Compat.Cli.Wording;
+using Compat.Serialization;
 
 namespace Compat.Cli.Commands;
 
@@ -66,7 +68,7 @@ internal sealed class AskCommand : QuestionCommand
         if (IsLetter(call)) return Letters(call, kb, [answer], ExitCode.Of(answer));
         var names = NamesOf(kb);
         var serving = Serving.Of(kb, answer);
-        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new AnswerJson(json, names).Write(answer, serving));
+        if (WantsJson(call)) JsonDocuments.Write(call.Stdout, json => AnswerJson.Write(json, kb, answer, serving.Agents, serving.Products, new EnglishTexts(names)));
         else new AnswerText(new Page(call.Stdout), names).Write(answer, serving);
         return ExitCode.Of(answer);
     }
@@ -79,7 +81,7 @@ internal sealed class AskCommand : QuestionCommand
         if (IsLetter(call)) return Letters(call, kb, answers, ExitCode.Of(answers));
         var names = NamesOf(kb);
         var serving = parts.Where(part => part.Answer is not null).ToDictionary(part => part.Part.Id, part => Serving.OfPart(kb, part.Answer!));
-        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new AnswerJson(json, names).WriteDevice(question, parts, serving, kb.Identity));
+        if (WantsJson(call)) JsonDocuments.Write(call.Stdout, json => AnswerJson.WriteDevice(json, kb, question.Device!, parts, serving.ToDictionary(one => one.Key, one => one.Value.Products), new EnglishTexts(names)));
         else new AnswerText(new Page(call.Stdout), names).WriteDevice(question, parts, serving, kb.Identity);
         return ExitCode.Of(answers);
     }

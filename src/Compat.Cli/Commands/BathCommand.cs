@@ -72,7 +72,7 @@ internal sealed class BathCommand : DataCommand
         };
         if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
         if (!Bath.TryJudge(kb, question, out var answer, out var problems)) return BadInput.Report(problems, call.Stderr);
-        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new BathJson(json).Write(answer!));
+        if (WantsJson(call)) JsonDocuments.Write(call.Stdout, json => new BathJson(json).Write(answer!));
         else new BathText(new Page(call.Stdout), NamesOf(kb)).Write(answer!);
         return answer!.Verdict == BathVerdict.Use ? ExitCode.Done : ExitCode.NotAllowed;
     }

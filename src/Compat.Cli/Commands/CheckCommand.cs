@@ -81,8 +81,8 @@ internal sealed class CheckCommand : CliCommand
         var shown = new CheckCall(directory, sites, call.Parsed.GetResult(_verbose) is not null, check.Places, check.BasisOf);
         switch (format)
         {
-            case "json": JsonWriting.Document(call.Stdout, json => new CheckJson(json, shown).Write(report)); break;
-            case "sarif": JsonWriting.Document(call.Stdout, json => new CheckSarif(json, shown).Write(report)); break;
+            case "json": JsonDocuments.Write(call.Stdout, json => new CheckJson(json, shown).Write(report)); break;
+            case "sarif": JsonDocuments.Write(call.Stdout, json => new CheckSarif(json, shown).Write(report)); break;
             case "github": new CheckGithub(call.Stdout, shown).Write(report); break;
             default: new CheckText(call.Stdout, shown).Write(report); break;
         }

@@ -66,7 +66,7 @@ internal sealed class DiluteCommand : DataCommand
             Temperature = temperature,
         };
         if (!Dilution.TryMake(kb, question, out var recipe, out var problems)) return BadInput.Report(problems, call.Stderr);
-        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new DilutionJson(json).Write(recipe!));
+        if (WantsJson(call)) JsonDocuments.Write(call.Stdout, json => new DilutionJson(json).Write(recipe!));
         else new DilutionText(new Page(call.Stdout), NamesOf(kb)).Write(recipe!);
         return ExitCode.Done;
     }
@@ -82,7 +82,7 @@ internal sealed class DiluteCommand : DataCommand
 
         if (call.Problems.Count > 0 || product is null) return BadInput.Report(call.Problems, call.Stderr);
         if (!LabelDilution.TryMake(kb, product.Id, litres, out var dilution, out var problems)) return BadInput.Report(problems, call.Stderr);
-        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new DilutionJson(json).Write(dilution!));
+        if (WantsJson(call)) JsonDocuments.Write(call.Stdout, json => new DilutionJson(json).Write(dilution!));
         else new DilutionText(new Page(call.Stdout), NamesOf(kb)).Write(dilution!);
         return ExitCode.Done;
     }

@@ -68,7 +68,7 @@ internal sealed class DossierCommand : DataCommand
         using var text = new StringWriter();
         var tool = typeof(CommandLine).Assembly.GetName().Version!.ToString(3);
         if (markdown) new DossierMarkdown(text).Write(dossier, tool, today);
-        else JsonWriting.Document(text, json => new DossierJson(json, NamesOf(dossier.KnowledgeBase)).Write(dossier, tool, today));
+        else JsonDocuments.Write(text, json => new DossierJson(json, NamesOf(dossier.KnowledgeBase)).Write(dossier, tool, today));
         return text.ToString();
     }
 

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Compat.Cli.Json;
 using Compat.Cli.Lookup;
 using Compat.Cli.Text;
+using Compat.Serialization;
 using Compat.Validation;
 
 namespace Compat.Cli.Commands;
@@ -34,7 +35,7 @@ internal sealed class FindCommand : DataCommand
         var found = new Finder(kb).Of(word);
         if (WantsJson(call))
         {
-            JsonWriting.Document(call.Stdout, json =>
+            JsonDocuments.Write(call.Stdout, json =>
             {
                 json.WriteStartObject();
                 json.WriteString("word", word);

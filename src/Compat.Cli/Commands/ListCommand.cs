@@ -3,6 +3,7 @@ using System.Text.Json;
 using Compat.Cli.Json;
 using Compat.Cli.Text;
 using Compat.Cli.Wording;
+using Compat.Serialization;
 
 namespace Compat.Cli.Commands;
 
@@ -34,7 +35,7 @@ internal sealed class ListCommand : DataCommand
             call.Problems.Add(BadInput.Of("unknown-kind", $"there is no list of `{kind}`", $"write one of {string.Join(", ", Kinds)}"));
         if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
         var entries = Catalogue.Of(kb, kind);
-        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => WriteJson(json, kind, entries, kb.Identity));
+        if (WantsJson(call)) JsonDocuments.Write(call.Stdout, json => WriteJson(json, kind, entries, kb.Identity));
         else if (call.IsTerminal) WriteTable(call.Stdout, entries);
         else WriteText(new Page(call.Stdout), entries);
         if (entries.Count == 0 && kind is "products" or "devices")

@@ -32,7 +32,7 @@ internal sealed class MapCommand : QuestionCommand
         var map = AskOrNote(call, () => kb.Map(question));
         if (call.Problems.Count > 0 || map is null) return BadInput.Report(call.Problems, call.Stderr);
         var names = NamesOf(kb);
-        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new MapJson(json, names).Write(map, question));
+        if (WantsJson(call)) JsonDocuments.Write(call.Stdout, json => new MapJson(json, names).Write(map, question));
         else new MapText(new Page(call.Stdout), names).Write(map, question);
         return ExitCode.Done;
     }

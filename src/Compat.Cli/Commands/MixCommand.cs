@@ -35,7 +35,7 @@ internal sealed class MixCommand : DataCommand
         var other = Partner(call, kb, _other);
         if (call.Problems.Count > 0 || first is null || other is null) return BadInput.Report(call.Problems, call.Stderr);
         if (!Mixture.TryJudge(kb, first, other, out var answer, out var problems)) return BadInput.Report(problems, call.Stderr);
-        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new MixingJson(json).Write(answer!));
+        if (WantsJson(call)) JsonDocuments.Write(call.Stdout, json => new MixingJson(json).Write(answer!));
         else new MixingText(new Page(call.Stdout), NamesOf(kb)).Write(answer!);
         return answer!.Hazards.Count == 0 ? ExitCode.Done : ExitCode.NotAllowed;
     }

@@ -74,7 +74,7 @@ internal sealed class PlanCommand : DataCommand
         if (call.Parsed.GetValue(_done) is { } file && (record = Curation.DoneFile.Read(file, call.Stderr)) is null) return ExitCode.BadInput;
         StatusDeclaration? declaration = null;
         if ((record is not null || sheet!.Papers.Contains(Paper.DecontaminationStatus)) && !StatusDeclaration.TryMake(sheet!, record, out declaration, out var wrong)) return BadInput.Report(wrong, call.Stderr);
-        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new PlanJson(json, NamesOf(kb), kb).Write(sheet!, declaration));
+        if (WantsJson(call)) JsonDocuments.Write(call.Stdout, json => new PlanJson(json, NamesOf(kb), kb).Write(sheet!, declaration));
         else if (call.Parsed.GetResult(_markdown) is not null) new PlanMarkdown(call.Stdout, NamesOf(kb)).Write(sheet!, declaration);
         else new PlanText(new Page(call.Stdout), NamesOf(kb)).Write(sheet!, declaration);
         return sheet!.IsWhole ? ExitCode.Done : ExitCode.NotAllowed;

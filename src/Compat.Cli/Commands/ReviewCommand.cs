@@ -94,7 +94,7 @@ internal sealed class ReviewCommand : CliCommand
         var names = new Names(review.Head!);
         switch (format)
         {
-            case "json": JsonWriting.Document(call.Stdout, json => new ReviewJson(json, shown, names).Write(report)); break;
+            case "json": JsonDocuments.Write(call.Stdout, json => new ReviewJson(json, shown, names).Write(report)); break;
             case "markdown": call.Stdout.Write(new ReviewMarkdown(shown, names).Of(report)); break;
             default: new ReviewText(call.Stdout, shown, names).Write(report); break;
         }

@@ -43,7 +43,7 @@ internal sealed class ShelfCommand : DataCommand
         Shelf shelf;
         using (var progress = TerminalProgress.Of(call.Stderr, "asking")) shelf = Shelf.Of(kb, progress.Count);
         var change = replace.Length == 0 ? null : Replacement.Of(kb, shelf, new ProductId(replace[0]), new ProductId(replace[1]));
-        if (WantsJson(call)) JsonWriting.Document(call.Stdout, json => new ShelfJson(json, NamesOf(kb)).Write(shelf, change));
+        if (WantsJson(call)) JsonDocuments.Write(call.Stdout, json => new ShelfJson(json, NamesOf(kb)).Write(shelf, change));
         else if (change is not null) new ReplacementText(new Page(call.Stdout), NamesOf(kb)).Write(change);
         else if (format == "markdown") ShelfTable.Markdown(call.Stdout, shelf);
         else if (format == "csv") ShelfTable.Csv(call.Stdout, shelf);

@@ -1,4 +1,4 @@
-using Compat.Kill;
+using Compat.Serialization;
 
 namespace Compat.Cli.Input;
 
@@ -10,7 +10,7 @@ public sealed record Serving(IReadOnlyList<ProductId> Products, IReadOnlyList<Ag
     /// <summary>Looked for only where the answer is no, or not known, and something could serve at all.</summary>
     public static Serving Of(KnowledgeBase kb, Answer answer)
     {
-        if (answer.Verdict > Verdict.NotEstablished || IsOutside(answer)) return new([], []);
+        if (answer.Verdict > Verdict.NotEstablished || Deciders.IsOutside(answer)) return new([], []);
         if (answer.Kill is null) return new([], kb.Alternatives(answer.Question));
         var (products, agents) = kb.Serving(answer.Question);
         return new(products, agents);
@@ -19,11 +19,7 @@ public sealed record Serving(IReadOnlyList<ProductId> Products, IReadOnlyList<Ag
     /// <summary>The products of the sites that serve a part of a device.</summary>
     public static Serving OfPart(KnowledgeBase kb, Answer answer)
     {
-        if (answer.Verdict > Verdict.NotEstablished || answer.Kill is null || IsOutside(answer)) return new([], []);
+        if (answer.Verdict > Verdict.NotEstablished || answer.Kill is null || Deciders.IsOutside(answer)) return new([], []);
         return new(kb.ServingProducts(answer.Question), []);
     }
-
-    /// <summary>Whether no agent at all is the answer: prions, soil where it must be dry.</summary>
-    public static bool IsOutside(Answer answer) =>
-        answer.Kill is { Reasons: [{ Code: KillReasonCode.Prions or KillReasonCode.SoiledWhereDry }, ..] };
 }

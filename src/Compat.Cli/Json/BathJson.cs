@@ -2,6 +2,7 @@ using System.Text.Json;
 using Compat.Baths;
 using Compat.Cli.Wording;
 using Compat.Exposures;
+using Compat.Serialization;
 
 namespace Compat.Cli.Json;
 

@@ -2,6 +2,7 @@ using System.Text.Json;
 using Compat.Cli.Wording;
 using Compat.Dilutions;
 using Compat.Exposures;
+using Compat.Serialization;
 
 namespace Compat.Cli.Json;
 

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Compat.Cli.Wording;
 using Compat.Exposures;
+using Compat.Serialization;
 
 namespace Compat.Cli.Json;
 
@@ -21,10 +22,10 @@ public sealed class MapJson(Utf8JsonWriter json, Names names)
             json.WriteString("verdict", Words.Of(cell.Verdict));
             json.WriteString("method", Words.Of(cell.Method));
             json.WriteStrength("strength", cell.Strength, unit);
-            json.WriteInterval("residence", cell.Residence, RecordJson.Unit(Axis.Residence));
-            json.WriteInterval("temperature", cell.Temperature, RecordJson.Unit(Axis.Temperature));
-            json.WriteInterval("ph", cell.Ph, RecordJson.Unit(Axis.Ph));
-            json.WriteInterval("uses", cell.Uses, RecordJson.Unit(Axis.Uses));
+            json.WriteInterval("residence", cell.Residence, JsonWriting.UnitOf(Axis.Residence));
+            json.WriteInterval("temperature", cell.Temperature, JsonWriting.UnitOf(Axis.Temperature));
+            json.WriteInterval("ph", cell.Ph, JsonWriting.UnitOf(Axis.Ph));
+            json.WriteInterval("uses", cell.Uses, JsonWriting.UnitOf(Axis.Uses));
             json.WriteStringList("rules", cell.DecidedBy.Select(id => id.Value));
             json.WriteString("reason", Words.Of(cell.Reason.Code));
             json.WriteString("text", ReasonWording.Of(cell.Reason, question, names).Replace('\u00a0', ' '));

@@ -3,13 +3,14 @@ using Compat.Cli.Wording;
 using Compat.Curation.Recorded;
 using Compat.Exposures;
 using Compat.Plans;
+using Compat.Serialization;
 
 namespace Compat.Cli.Json;
 
 /// <summary>Writes a plan as <c>schemas/plan.schema.json</c> describes: each part and step with the question it was judged by.</summary>
 internal sealed class PlanJson(Utf8JsonWriter json, Names names, KnowledgeBase kb)
 {
-    private readonly RecordJson _records = new(json, names);
+    private readonly RecordJson _records = new(json, new EnglishTexts(names));
 
     /// <summary>The whole plan.</summary>
     public void Write(PlanSheet sheet, StatusDeclaration? declaration)
@@ -115,11 +116,11 @@ internal sealed class PlanJson(Utf8JsonWriter json, Names names, KnowledgeBase k
         if (step.Setting is { } setting)
         {
             json.WriteString("method", Words.Of(setting.Method));
-            json.WriteInterval("dilution", Interval.Exactly(setting.Dilution), RecordJson.Unit(Axis.Dilution));
+            json.WriteInterval("dilution", Interval.Exactly(setting.Dilution), JsonWriting.UnitOf(Axis.Dilution));
             json.WriteNumber("wetTimeSeconds", setting.WetTime);
             json.WriteString("wetTimeReached", Words.Of(setting.Reached));
-            json.WriteInterval("residence", setting.Residence, RecordJson.Unit(Axis.Residence));
-            json.WriteInterval("temperature", setting.Temperature, RecordJson.Unit(Axis.Temperature));
+            json.WriteInterval("residence", setting.Residence, JsonWriting.UnitOf(Axis.Residence));
+            json.WriteInterval("temperature", setting.Temperature, JsonWriting.UnitOf(Axis.Temperature));
             json.WriteBoolean("measureTemperature", setting.MeasureTemperature);
         }
 
@@ -150,7 +151,7 @@ internal sealed class PlanJson(Utf8JsonWriter json, Names names, KnowledgeBase k
             json.WriteStartObject();
             json.WriteString("part", answer.Part.Value);
             // The uses are left out, so that the boxes say how many there may be: a limit that comes later is then seen.
-            _records.Recorded(RecordedAnswer.Of(kb.Ask(answer.Question with { Uses = null }), kb));
+            json.WriteRecorded(_records, RecordedAnswer.Of(kb.Ask(answer.Question with { Uses = null }), kb));
             json.WriteEndObject();
         });
         json.WriteString("text", Plain(words.Line(step)));

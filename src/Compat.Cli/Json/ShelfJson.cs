@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Compat.Cli.Wording;
 using Compat.Exposures;
+using Compat.Serialization;
 using Compat.Shelves;
 
 namespace Compat.Cli.Json;

@@ -3,6 +3,7 @@ using Compat.Cli.Json;
 using Compat.Cli.Wording;
 using Compat.Curation.Recorded;
 using Compat.Knowledge;
+using Compat.Serialization;
 using Compat.Sites;
 
 namespace Compat.Cli.Records;
@@ -10,7 +11,7 @@ namespace Compat.Cli.Records;
 /// <summary>Writes a dossier as <c>schemas/dossier.schema.json</c> describes: the same data give the same bytes.</summary>
 internal sealed class DossierJson(Utf8JsonWriter json, Names names)
 {
-    private readonly RecordJson _records = new(json, names);
+    private readonly RecordJson _records = new(json, new EnglishTexts(names));
 
     /// <summary>The whole file.</summary>
     /// <param name="dossier">What is in it.</param>
@@ -18,7 +19,7 @@ internal sealed class DossierJson(Utf8JsonWriter json, Names names)
     /// <param name="today">The day it was asked for; null where none was said.</param>
     public void Write(Dossier dossier, string tool, CalendarDate? today)
     {
-        var whole = new WholeJson(json, names, _records);
+        var whole = new WholeJson(json, new EnglishTexts(names), _records);
         json.WriteStartObject();
         json.WriteString("format", RecordedFile.DossierFormat);
         json.WriteString("tool", tool);
@@ -38,7 +39,7 @@ internal sealed class DossierJson(Utf8JsonWriter json, Names names)
         {
             json.WriteStartObject();
             json.WriteString("part", answer.Question.DevicePart!.Value);
-            _records.Recorded(RecordedAnswer.Of(answer, dossier.KnowledgeBase));
+            json.WriteRecorded(_records, RecordedAnswer.Of(answer, dossier.KnowledgeBase));
             json.WriteEndObject();
         });
         json.WriteList("rules", dossier.Rules, _records.Rule);

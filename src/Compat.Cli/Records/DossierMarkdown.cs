@@ -3,6 +3,7 @@ using Compat.Cli.Text;
 using Compat.Cli.Wording;
 using Compat.Curation.Recorded;
 using Compat.Knowledge;
+using Compat.Serialization;
 
 namespace Compat.Cli.Records;
 
@@ -38,7 +39,7 @@ internal sealed class DossierMarkdown(TextWriter output)
         $"`{answer.Question.DevicePart}`",
         $"`{answer.Question.Product}`",
         ReviewWords.Of(answer.Verdict),
-        string.Join(", ", VerdictWording.Deciders(answer)),
+        string.Join(", ", Deciders.Of(answer)),
         string.Join(", ", answer.DecidedBy.Select(rule => $"`{rule.Id}`").Concat(answer.Kill?.Claims.Select(claim => $"`{claim.Id}`") ?? []).Concat(answer.People?.Forbidding.Select(id => $"`{id}`") ?? [])),
     ];
 

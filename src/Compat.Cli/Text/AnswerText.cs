@@ -1,6 +1,7 @@
 using Compat.Cli.Input;
 using Compat.Cli.Wording;
 using Compat.Exposures;
+using Compat.Serialization;
 
 namespace Compat.Cli.Text;
 
@@ -20,7 +21,7 @@ public sealed class AnswerText(Page page, Names names)
         _whole.Judged(answer);
         Section("Asked", [ExposureWording.Asked(answer.Question, ExposureWording.Unit(answer.Question, names))]);
         Body(answer);
-        if (answer.Verdict <= Verdict.NotEstablished && !Serving.IsOutside(answer)) Section("Taken for what was left out", Assumed(answer));
+        if (answer.Verdict <= Verdict.NotEstablished && !Deciders.IsOutside(answer)) Section("Taken for what was left out", Assumed(answer));
         Section("What would establish it", EstablishWording.Of(answer, names));
         Serves(answer, serving);
         Evidence([answer]);
@@ -34,7 +35,7 @@ public sealed class AnswerText(Page page, Names names)
         Section(
             judged ? "Agents on record that do it all, each at a strength and within limits of its own" : "Agents on record that it stands, each within limits of its own",
             Few(serving.Agents.Select(id => names.Agent(id.Value)).ToArray()));
-        if (judged && serving is { Products.Count: 0, Agents.Count: 0 } && answer.Verdict <= Verdict.NotEstablished && !Serving.IsOutside(answer))
+        if (judged && serving is { Products.Count: 0, Agents.Count: 0 } && answer.Verdict <= Verdict.NotEstablished && !Deciders.IsOutside(answer))
             Section("What does it all", ["nothing that is on record" + (answer.Question.Method is { } method ? $" by {Words.Of(method)}" : "")]);
     }
 
@@ -108,7 +109,7 @@ public sealed class AnswerText(Page page, Names names)
     {
         var unit = ExposureWording.Unit(answer.Question, names);
         _whole.Need(answer);
-        if (Serving.IsOutside(answer)) return;
+        if (Deciders.IsOutside(answer)) return;
         _whole.Window(answer, unit);
         var useful = answer.Kill is null || answer.Verdict >= Verdict.AllowedWithinLimits;
         if (useful) Section("Limits", answer.Limits.Select(limit => LimitWording.Of(limit, answer, names)));
@@ -149,7 +150,7 @@ public sealed class AnswerText(Page page, Names names)
 
     private void Evidence(IReadOnlyList<Answer> answers)
     {
-        answers = answers.Where(answer => !Serving.IsOutside(answer)).ToArray();
+        answers = answers.Where(answer => !Deciders.IsOutside(answer)).ToArray();
         Section("Rules that decided", answers.SelectMany(answer => answer.DecidedBy).DistinctBy(rule => rule.Id).Select(EvidenceWording.Of));
         _whole.Evidence(answers);
         Section("Rules set aside by others", answers.SelectMany(answer => answer.SetAside).DistinctBy(rule => rule.Id).Select(EvidenceWording.Of));

@@ -1,6 +1,7 @@
 using Compat.Cli.Wording;
 using Compat.Exposures;
 using Compat.Knowledge;
+using Compat.Serialization;
 
 namespace Compat.Cli.Text;
 
@@ -13,7 +14,7 @@ internal sealed class WholeText(Page page, Names names)
         if (answer.Kill is not { } kill) return;
         page.Heading("What was judged");
         var by = VerdictWording.JudgedBy(answer);
-        var decider = answer.Verdict < Verdict.AllowedWithinLimits ? VerdictWording.Deciders(answer)[0] : null;
+        var decider = answer.Verdict < Verdict.AllowedWithinLimits ? Deciders.Of(answer)[0] : null;
         Item("part", answer.PartVerdict, ReasonWording.Of(answer.Decisive, answer.Question, names) + (by is null ? "" : " " + by));
         Item("kill", kill.Verdict, KillWording.Of(kill, answer, names));
         if (answer.People is { } people) Item("people", people.Verdict, PeopleWording.Of(people, names));

@@ -1,6 +1,6 @@
 using System.Text.Json;
-using Compat.Cli.Json;
 using Compat.Exposures;
+using Compat.Serialization;
 
 namespace Compat.Cli.Wording;
 

@@ -1,3 +1,6 @@
+using Compat.Answers;
+using Compat.Serialization;
+
 namespace Compat.Cli.Wording;
 
 /// <summary>Names verdicts and says what was judged.</summary>
@@ -37,17 +40,6 @@ public static class VerdictWording
     /// <summary>A verdict within a sentence.</summary>
     public static string Plain(Verdict verdict) => Exposures.Words.Of(verdict).Replace('-', ' ');
 
-    /// <summary>Which of the three decided: those that are as bad as the answer, part before kill before people; what no agent answers comes first.</summary>
-    public static IReadOnlyList<string> Deciders(Answer answer)
-    {
-        var list = new List<string>();
-        if (Input.Serving.IsOutside(answer)) list.Add("kill");
-        if (answer.PartVerdict == answer.Verdict) list.Add("part");
-        if (answer.Kill?.Verdict == answer.Verdict && list is not ["kill", ..]) list.Add("kill");
-        if (answer.People?.Verdict == answer.Verdict) list.Add("people");
-        return list;
-    }
-
     /// <summary>The sentence that follows the verdict: what decided, and why.</summary>
     public static string Decisive(Answer answer, Names names)
     {
@@ -59,7 +51,7 @@ public static class VerdictWording
             return $"The part stands it, {kills}, and no rule on people forbids it.";
         }
 
-        var deciders = Deciders(answer);
+        var deciders = Deciders.Of(answer);
         var also = deciders.Count == 1 ? "" : $" ({string.Join(" and ", deciders.Skip(1))} too)";
         return deciders[0] switch
         {
@@ -79,13 +71,16 @@ public static class VerdictWording
     }
 
     /// <summary>The cautions that end every answer.</summary>
-    public static IReadOnlyList<string> Cautions { get; } =
-    [
-        "The device's own instructions for use and the product's label and safety data sheet come first.",
-        "Local infection-prevention policy and licensed practice decide.",
-        "A test on an inconspicuous spot is not proof.",
-        "Never mix agents.",
-        "Wear the protective equipment.",
-        "What is 'not established' is not permission.",
-    ];
+    public static IReadOnlyList<string> Cautions { get; } = Enum.GetValues<Caution>().Select(Of).ToArray();
+
+    /// <summary>A caution.</summary>
+    public static string Of(Caution caution) => caution switch
+    {
+        Caution.InstructionsAndLabelFirst => "The device's own instructions for use and the product's label and safety data sheet come first.",
+        Caution.PolicyAndPracticeDecide => "Local infection-prevention policy and licensed practice decide.",
+        Caution.SpotTestIsNoProof => "A test on an inconspicuous spot is not proof.",
+        Caution.NeverMix => "Never mix agents.",
+        Caution.WearProtection => "Wear the protective equipment.",
+        _ => "What is 'not established' is not permission.",
+    };
 }

@@ -1,23 +1,14 @@
 using Compat.Curation.Reading;
 using Compat.Exposures;
+using Compat.Serialization;
 
 namespace Compat.Curation.Recorded;
 
 /// <summary>Reads ranges as the outputs of the command write them.</summary>
-public static class RecordedRange
+internal static class RecordedRange
 {
-    /// <summary>The unit that an axis other than strength is written in.</summary>
-    public static string UnitOf(Axis axis) => axis switch
-    {
-        Axis.Dilution => "share of volume",
-        Axis.Residence => "s",
-        Axis.Temperature => "°C",
-        Axis.Uses => "uses",
-        _ => "pH",
-    };
-
     /// <summary>The range of a key on an axis; null where it is not written or wrong, which is reported.</summary>
-    internal static Interval? Read(RecordFields record, string key, Axis axis) => Read(record, key, UnitOf(axis));
+    internal static Interval? Read(RecordFields record, string key, Axis axis) => Read(record, key, JsonWriting.UnitOf(axis));
 
     /// <summary>The range of a key in a unit; null where it is not written or wrong, which is reported.</summary>
     internal static Interval? Read(RecordFields record, string key, string unit)

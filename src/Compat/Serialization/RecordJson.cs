@@ -1,19 +1,13 @@
 using System.Text.Json;
 using Compat.Answers;
-using Compat.Cli.Wording;
-using Compat.Curation.Recorded;
-using Compat.Exposures;
 using Compat.Knowledge;
 using Compat.People;
 
-namespace Compat.Cli.Json;
+namespace Compat.Serialization;
 
 /// <summary>Writes questions and the records an answer cites.</summary>
-public sealed class RecordJson(Utf8JsonWriter json, Names names)
+internal sealed class RecordJson(Utf8JsonWriter json, AnswerTexts? texts)
 {
-    /// <summary>The unit of an axis other than strength.</summary>
-    public static string Unit(Axis axis) => RecordedRange.UnitOf(axis);
-
     /// <summary>The question, as it was understood.</summary>
     public void Question(Question question)
     {
@@ -31,11 +25,11 @@ public sealed class RecordJson(Utf8JsonWriter json, Names names)
         if (question.Agent is { } agent) json.WriteString("agent", agent.Value);
         if (question.Product is { } product) json.WriteString("product", product.Value);
         if (question.Strength is { } strength) json.WriteInterval("strength", strength.Range, strength.Unit.Text);
-        if (question.Dilution is { } dilution) json.WriteInterval("dilution", dilution, Unit(Axis.Dilution));
+        if (question.Dilution is { } dilution) json.WriteInterval("dilution", dilution, JsonWriting.UnitOf(Axis.Dilution));
         if (question.Method is { } method) json.WriteString("method", Words.Of(method));
-        if (question.Residence is { } residence) json.WriteInterval("residence", residence, Unit(Axis.Residence));
-        if (question.Temperature is { } temperature) json.WriteInterval("temperature", temperature, Unit(Axis.Temperature));
-        if (question.Ph is { } ph) json.WriteInterval("ph", ph, Unit(Axis.Ph));
+        if (question.Residence is { } residence) json.WriteInterval("residence", residence, JsonWriting.UnitOf(Axis.Residence));
+        if (question.Temperature is { } temperature) json.WriteInterval("temperature", temperature, JsonWriting.UnitOf(Axis.Temperature));
+        if (question.Ph is { } ph) json.WriteInterval("ph", ph, JsonWriting.UnitOf(Axis.Ph));
         if (question.Uses is { } uses) json.WriteNumber("uses", uses);
         json.WriteStringList("acts", question.Acts.Select(Words.Of));
         json.WriteBoolean("onlyPart", question.OnlyPart);
@@ -49,7 +43,7 @@ public sealed class RecordJson(Utf8JsonWriter json, Names names)
         json.WriteEndObject();
     }
 
-    /// <summary>A duty, with its English.</summary>
+    /// <summary>A duty.</summary>
     public void Duty(Duty duty)
     {
         json.WriteStartObject();
@@ -59,7 +53,7 @@ public sealed class RecordJson(Utf8JsonWriter json, Names names)
         json.WriteStringList("parts", duty.Parts.Select(id => id.Value));
         if (duty.AfterUses is { } uses) json.WriteNumber("afterUses", uses);
         if (duty.Note is { } note) json.WriteString("note", note);
-        json.WriteString("text", DutyWording.Of(duty, names).Replace('\u00a0', ' '));
+        if (texts is not null) json.WriteString("text", texts.Of(duty));
         json.WriteEndObject();
     }
 
@@ -127,33 +121,6 @@ public sealed class RecordJson(Utf8JsonWriter json, Names names)
         json.WriteEndObject();
     }
 
-    /// <summary>An answer so that it can be asked again, without the braces around it.</summary>
-    public void Recorded(RecordedAnswer answer)
-    {
-        json.WriteString("verdict", Words.Of(answer.Verdict));
-        json.WriteString("partVerdict", Words.Of(answer.PartVerdict));
-        Question(answer.Question);
-        json.WriteStringList("rules", answer.Rules.Select(id => id.Value));
-        json.WriteStringList("personRules", answer.PersonRules.Select(id => id.Value));
-        json.WriteStringList("claims", answer.Claims);
-        json.WriteStringList("editions", answer.Editions.Select(id => id.Value));
-        json.WriteList("limits", answer.Limits, limit =>
-        {
-            json.WriteStartObject();
-            json.WriteString("code", Words.Of(limit.Code));
-            json.WriteStringList("arguments", limit.Arguments);
-            json.WriteEndObject();
-        });
-        json.WriteList("duties", answer.Duties, Duty);
-        json.WriteList("boxes", answer.Boxes, box =>
-        {
-            json.WriteStartObject();
-            Exposure(box, null);
-            json.WriteEndObject();
-        });
-        json.WriteNumber("boxCount", answer.BoxCount);
-    }
-
     /// <summary>The axes of a box.</summary>
     /// <param name="box">The box.</param>
     /// <param name="unit">The unit of its strength; null for the percent of the agent's basis.</param>
@@ -161,11 +128,11 @@ public sealed class RecordJson(Utf8JsonWriter json, Names names)
     {
         json.WriteString("method", Words.Of(box.Method));
         if (box.Strength is { } strength) json.WriteStrength("strength", strength, unit);
-        if (box.Dilution is { } dilution) json.WriteInterval("dilution", dilution, Unit(Axis.Dilution));
-        json.WriteInterval("residence", box.Residence, Unit(Axis.Residence));
-        json.WriteInterval("temperature", box.Temperature, Unit(Axis.Temperature));
-        json.WriteInterval("ph", box.Ph, Unit(Axis.Ph));
-        json.WriteInterval("uses", box.Uses, Unit(Axis.Uses));
+        if (box.Dilution is { } dilution) json.WriteInterval("dilution", dilution, JsonWriting.UnitOf(Axis.Dilution));
+        json.WriteInterval("residence", box.Residence, JsonWriting.UnitOf(Axis.Residence));
+        json.WriteInterval("temperature", box.Temperature, JsonWriting.UnitOf(Axis.Temperature));
+        json.WriteInterval("ph", box.Ph, JsonWriting.UnitOf(Axis.Ph));
+        json.WriteInterval("uses", box.Uses, JsonWriting.UnitOf(Axis.Uses));
     }
 
     private void Way(DutyWay way)

@@ -1,22 +1,10 @@
-using System.Text.Encodings.Web;
 using System.Text.Json;
-using Compat.Exposures;
 
-namespace Compat.Cli.Json;
+namespace Compat.Serialization;
 
-/// <summary>What every JSON output of the command shares.</summary>
-public static class JsonWriting
+/// <summary>What every JSON output shares.</summary>
+internal static class JsonWriting
 {
-    /// <summary>Writes one indented JSON document, ended by a line feed.</summary>
-    public static void Document(TextWriter output, Action<Utf8JsonWriter> content)
-    {
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
-            content(json);
-        output.Write(System.Text.Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length));
-        output.Write('\n');
-    }
-
     /// <summary>An array of texts.</summary>
     public static void WriteStringList(this Utf8JsonWriter json, string name, IEnumerable<string> texts)
     {
@@ -70,5 +58,15 @@ public static class JsonWriting
         });
 
     /// <summary>A number without trailing zeros.</summary>
-    internal static decimal Short(decimal value) => value / 1.000000000000000000000000000000000m;
+    public static decimal Short(decimal value) => value / 1.000000000000000000000000000000000m;
+
+    /// <summary>The unit that an axis other than strength is written in.</summary>
+    public static string UnitOf(Axis axis) => axis switch
+    {
+        Axis.Dilution => "share of volume",
+        Axis.Residence => "s",
+        Axis.Temperature => "°C",
+        Axis.Uses => "uses",
+        _ => "pH",
+    };
 }

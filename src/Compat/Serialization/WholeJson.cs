@@ -1,21 +1,19 @@
 using System.Text.Json;
-using Compat.Cli.Wording;
-using Compat.Exposures;
 using Compat.Kill;
 using Compat.Needs;
 using Compat.People;
 using Compat.Windows;
 
-namespace Compat.Cli.Json;
+namespace Compat.Serialization;
 
 /// <summary>Writes what kill and people add to an answer.</summary>
-internal sealed class WholeJson(Utf8JsonWriter json, Names names, RecordJson records)
+internal sealed class WholeJson(Utf8JsonWriter json, AnswerTexts? texts, RecordJson records)
 {
     /// <summary>Kill, people, need and window, as far as they were judged.</summary>
     public void Write(Answer answer, StrengthUnit? unit)
     {
         if (answer.Kill is not { } kill) return;
-        json.WriteStringList("decides", VerdictWording.Deciders(answer));
+        json.WriteStringList("decides", Deciders.Of(answer));
         json.WriteStartObject("kill");
         json.WriteString("verdict", Words.Of(kill.Verdict));
         json.WriteBoolean("wellFounded", kill.WellFounded);
@@ -32,7 +30,7 @@ internal sealed class WholeJson(Utf8JsonWriter json, Names names, RecordJson rec
         json.WriteStartObject();
         json.WriteString("code", Words.Of(reason.Code));
         json.WriteStringList("arguments", reason.Arguments);
-        json.WriteString("text", Plain(KillWording.Of(reason, answer.Window, answer.Question, names)));
+        if (texts is not null) json.WriteString("text", texts.Of(reason, answer));
         json.WriteEndObject();
     }
 
@@ -66,7 +64,7 @@ internal sealed class WholeJson(Utf8JsonWriter json, Names names, RecordJson rec
             json.WriteString("patient", Words.Of(pair.Patient));
             json.WriteEndObject();
         });
-        json.WriteString("text", Plain(PeopleWording.Of(people, names)));
+        if (texts is not null) json.WriteString("text", texts.Of(people));
         json.WriteEndObject();
     }
 
@@ -111,7 +109,7 @@ internal sealed class WholeJson(Utf8JsonWriter json, Names names, RecordJson rec
             json.WriteStringList("ingredients", closure.Ingredients);
             json.WriteStringList("rules", closure.Rules.Select(id => id.Value));
             json.WriteStringList("claims", closure.Claims.Select(claim => claim.Id));
-            json.WriteString("text", Plain(WindowWording.Of(closure, window, answer.Question, names)));
+            if (texts is not null) json.WriteString("text", texts.Of(closure, answer));
             json.WriteEndObject();
         }
 
@@ -126,21 +124,19 @@ internal sealed class WholeJson(Utf8JsonWriter json, Names names, RecordJson rec
         json.WriteStartObject();
         json.WriteString("method", Words.Of(box.Method));
         if (box.Strength is { } strength) json.WriteStrength("strength", strength, unit);
-        if (box.Dilution is { } dilution) json.WriteInterval("dilution", dilution, RecordJson.Unit(Axis.Dilution));
-        json.WriteInterval("wetTime", box.WetTime, RecordJson.Unit(Axis.Residence));
+        if (box.Dilution is { } dilution) json.WriteInterval("dilution", dilution, JsonWriting.UnitOf(Axis.Dilution));
+        json.WriteInterval("wetTime", box.WetTime, JsonWriting.UnitOf(Axis.Residence));
         json.WriteString("wetTimeReached", Words.Of(box.Reached));
-        json.WriteInterval("residence", box.Residence, RecordJson.Unit(Axis.Residence));
-        json.WriteInterval("temperature", box.Temperature, RecordJson.Unit(Axis.Temperature));
+        json.WriteInterval("residence", box.Residence, JsonWriting.UnitOf(Axis.Residence));
+        json.WriteInterval("temperature", box.Temperature, JsonWriting.UnitOf(Axis.Temperature));
         json.WriteBoolean("measureTemperature", box.MeasureTemperature);
-        json.WriteInterval("ph", box.Ph, RecordJson.Unit(Axis.Ph));
+        json.WriteInterval("ph", box.Ph, JsonWriting.UnitOf(Axis.Ph));
         json.WriteBoolean("measurePh", box.MeasurePh);
-        json.WriteInterval("uses", box.Uses, RecordJson.Unit(Axis.Uses));
+        json.WriteInterval("uses", box.Uses, JsonWriting.UnitOf(Axis.Uses));
         json.WriteList("duties", box.Duties, records.Duty);
         json.WriteStringList("claims", box.Claims.Select(claim => claim.Id));
         json.WriteStringList("rules", box.DecidedBy.Select(id => id.Value));
         json.WriteStringList("personRules", box.PersonRules.Select(id => id.Value));
         json.WriteEndObject();
     }
-
-    private static string Plain(string text) => text.Replace('\u00a0', ' ');
 }
