@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using Compat.Knowledge;
 using Compat.Sites;
 using Compat.Validation;
@@ -11,7 +12,7 @@ public sealed partial class KnowledgeBase
     /// <param name="part">The part type, or null.</param>
     /// <param name="nearest">Where it was not found: those of that name where there are several, else up to three whose id or name is near.</param>
     /// <returns>Whether exactly one was found.</returns>
-    public bool TryFindPart(string name, out PartType? part, out IReadOnlyList<PartId> nearest) =>
+    public bool TryFindPart(string name, [NotNullWhen(true)] out PartType? part, out IReadOnlyList<PartId> nearest) =>
         TryFind(Data.Parts, name, p => p.Id, p => [p.Name, .. p.AlsoCalled], out part, out nearest);
 
     /// <summary>Finds an agent class by its id, its name or what it is also called, capitals aside.</summary>
@@ -19,7 +20,7 @@ public sealed partial class KnowledgeBase
     /// <param name="agent">The agent class, or null.</param>
     /// <param name="nearest">Where it was not found: those of that name where there are several, else up to three whose id or name is near.</param>
     /// <returns>Whether exactly one was found.</returns>
-    public bool TryFindAgent(string name, out AgentClass? agent, out IReadOnlyList<AgentId> nearest) =>
+    public bool TryFindAgent(string name, [NotNullWhen(true)] out AgentClass? agent, out IReadOnlyList<AgentId> nearest) =>
         TryFind(Data.Agents, name, a => a.Id, a => [a.Name, .. a.AlsoCalled], out agent, out nearest);
 
     /// <summary>Finds a product of the sites by its id or what its site calls it, capitals aside.</summary>
@@ -27,7 +28,7 @@ public sealed partial class KnowledgeBase
     /// <param name="product">The product, or null.</param>
     /// <param name="nearest">Where it was not found: those of that name where there are several, else up to three whose id or name is near.</param>
     /// <returns>Whether exactly one was found.</returns>
-    public bool TryFindProduct(string name, out Product? product, out IReadOnlyList<ProductId> nearest) =>
+    public bool TryFindProduct(string name, [NotNullWhen(true)] out Product? product, out IReadOnlyList<ProductId> nearest) =>
         TryFind(Sites.SelectMany(site => site.Products), name, p => p.Id, p => [p.Name], out product, out nearest);
 
     /// <summary>Finds a device of the sites by its id or what its site calls it, capitals aside.</summary>
@@ -35,7 +36,7 @@ public sealed partial class KnowledgeBase
     /// <param name="device">The device, or null.</param>
     /// <param name="nearest">Where it was not found: those of that name where there are several, else up to three whose id or name is near.</param>
     /// <returns>Whether exactly one was found.</returns>
-    public bool TryFindDevice(string name, out Device? device, out IReadOnlyList<DeviceId> nearest) =>
+    public bool TryFindDevice(string name, [NotNullWhen(true)] out Device? device, out IReadOnlyList<DeviceId> nearest) =>
         TryFind(Sites.SelectMany(site => site.Devices), name, d => d.Id, d => [d.Name], out device, out nearest);
 
     private static bool TryFind<TRecord, TId>(IEnumerable<TRecord> records, string name, Func<TRecord, TId> id, Func<TRecord, string[]> names, out TRecord? found, out IReadOnlyList<TId> nearest)

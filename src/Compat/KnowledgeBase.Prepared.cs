@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using Compat.Answers;
 using Compat.Validation;
 using Compat.Verdicts;
@@ -22,7 +23,7 @@ public sealed partial class KnowledgeBase
     /// <param name="prepared">The question in numbers, or null.</param>
     /// <param name="problems">All that is wrong with the question; empty where nothing is.</param>
     /// <returns>Whether it can be asked.</returns>
-    public bool TryPrepare(Question question, out PreparedQuestion? prepared, out IReadOnlyList<Problem> problems)
+    public bool TryPrepare(Question question, [NotNullWhen(true)] out PreparedQuestion? prepared, out IReadOnlyList<Problem> problems)
     {
         problems = QuestionValidation.Check(_compiled, question);
         prepared = problems.Count > 0 ? null : QuestionPreparer.Prepare(Index, question);

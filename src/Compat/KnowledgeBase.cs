@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using Compat.Evaluation;
 using Compat.Instructions;
 using Compat.Knowledge;
@@ -109,7 +110,7 @@ public sealed partial class KnowledgeBase
     /// <exception cref="QuestionException">It cannot be asked; <see cref="TryAsk"/> lists why without exception.</exception>
     /// <exception cref="TooManyBoxesException">The rules cut each other too finely to list.</exception>
     public Answer Ask(Question question) =>
-        TryAsk(question, out var answer, out var problems) ? answer! : throw new QuestionException(problems);
+        TryAsk(question, out var answer, out var problems) ? answer : throw new QuestionException(problems);
 
     /// <summary>Answers whether an agent may be used on a part at a strength by a method, everything else left out.</summary>
     /// <param name="part">The part type.</param>
@@ -125,7 +126,7 @@ public sealed partial class KnowledgeBase
     /// <param name="answer">The answer, or null.</param>
     /// <param name="problems">All that is wrong with the question; empty where nothing is.</param>
     /// <returns>Whether there is an answer.</returns>
-    public bool TryAsk(Question question, out Answer? answer, out IReadOnlyList<Problem> problems)
+    public bool TryAsk(Question question, [NotNullWhen(true)] out Answer? answer, out IReadOnlyList<Problem> problems)
     {
         problems = QuestionValidation.Check(_compiled, question);
         answer = problems.Count > 0 ? null : AnswerTo(question);
@@ -220,7 +221,7 @@ public sealed partial class KnowledgeBase
     /// <param name="question">The question whose agent or product does not serve.</param>
     public IReadOnlyList<ProductId> ServingProducts(Question question) =>
         Sites.SelectMany(site => site.Products).Select(product => product.Id).Where(id => id != question.Product)
-            .Where(id => TryAsk(Plain(question) with { Product = id }, out var answer, out _) && answer!.Verdict >= Verdict.AllowedWithinLimits).OrderBy(id => id).ToArray();
+            .Where(id => TryAsk(Plain(question) with { Product = id }, out var answer, out _) && answer.Verdict >= Verdict.AllowedWithinLimits).OrderBy(id => id).ToArray();
 
     /// <summary>A question without what it says of its agent or product.</summary>
     private static Question Plain(Question question) =>
@@ -294,7 +295,7 @@ public sealed partial class KnowledgeBase
         {
             if (!IsSpokenFor(agent.Id, spokenFor)) continue;
             cancellation.ThrowIfCancellationRequested();
-            if (TryAsk(plain with { Agent = agent.Id }, out var answer, out _) && answer!.Verdict >= Verdict.AllowedWithinLimits) (answer.WellFounded ? wellFounded : others).Add(agent.Id);
+            if (TryAsk(plain with { Agent = agent.Id }, out var answer, out _) && answer.Verdict >= Verdict.AllowedWithinLimits) (answer.WellFounded ? wellFounded : others).Add(agent.Id);
         }
 
         wellFounded.Sort((a, b) => a.CompareTo(b));

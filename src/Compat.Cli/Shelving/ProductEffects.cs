@@ -73,7 +73,7 @@ internal sealed class ProductEffects(KnowledgeBase below, Site site)
     {
         var question = new Question { Device = device.Id, DevicePart = part.Id, Product = product.Id };
         if (!kb.TryAsk(question, out var answer, out _)) return State.NotKnown;
-        return answer!.PartVerdict == Verdict.NotAllowed ? State.Closed
+        return answer.PartVerdict == Verdict.NotAllowed ? State.Closed
             : answer.Window is { IsOpen: true } ? State.Reached
             : answer.PartVerdict == Verdict.NotEstablished ? State.NotKnown
             : State.Spared;

@@ -44,7 +44,7 @@ public static class Reasking
     /// <summary>Asks one answer again; null where the program cannot have written its question, which is reported.</summary>
     internal static AnswerDifference? Of(RecordedAnswer answer, KnowledgeBase kb, string path, List<Diagnostic> faults)
     {
-        if (kb.TryAsk(answer.Question, out var now, out var problems)) return AnswerDifference.Between(answer, RecordedAnswer.Of(now!, kb));
+        if (kb.TryAsk(answer.Question, out var now, out var problems)) return AnswerDifference.Between(answer, RecordedAnswer.Of(now, kb));
         if (problems.All(IsOfTheData)) return AnswerDifference.NotAsked(answer, problems);
         faults.AddRange(problems.Where(problem => !IsOfTheData(problem)).Select(problem => At(path, answer, problem)));
         return null;

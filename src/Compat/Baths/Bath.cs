@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using Compat.Efficacy;
 using Compat.Evaluation;
 using Compat.Knowledge;
@@ -21,7 +22,7 @@ public static class Bath
     /// <param name="problems">All that is wrong with the question; empty where nothing is.</param>
     /// <returns>Whether there is an answer.</returns>
     /// <remarks>A life in days ends with the day that many days after the first: counted from 1 March, 14 days end with 15 March; a life of a day or less ends with the same day. What is not known is never taken as good.</remarks>
-    public static bool TryJudge(KnowledgeBase knowledgeBase, BathQuestion question, out BathAnswer? answer, out IReadOnlyList<Problem> problems)
+    public static bool TryJudge(KnowledgeBase knowledgeBase, BathQuestion question, [NotNullWhen(true)] out BathAnswer? answer, out IReadOnlyList<Problem> problems)
     {
         answer = null;
         var scope = new Scope(knowledgeBase.Data, knowledgeBase.Sites);

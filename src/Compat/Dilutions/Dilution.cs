@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using Compat.Evaluation;
 using Compat.Knowledge;
 using Compat.Validation;
@@ -20,7 +21,7 @@ public static class Dilution
     /// <param name="recipe">How it is made, or null.</param>
     /// <param name="problems">All that is wrong; empty where nothing is.</param>
     /// <returns>Whether there is a recipe.</returns>
-    public static bool TryMake(KnowledgeBase knowledgeBase, DilutionQuestion question, out DilutionRecipe? recipe, out IReadOnlyList<Problem> problems)
+    public static bool TryMake(KnowledgeBase knowledgeBase, DilutionQuestion question, [NotNullWhen(true)] out DilutionRecipe? recipe, out IReadOnlyList<Problem> problems)
     {
         recipe = null;
         problems = DilutionValidation.Check(knowledgeBase, question);

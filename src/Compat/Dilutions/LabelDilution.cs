@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using Compat.Evaluation;
 using Compat.Knowledge;
 using Compat.Sites;
@@ -21,7 +22,7 @@ public sealed record LabelDilution(
     /// <param name="dilution">The recipe, or null.</param>
     /// <param name="problems">All that is wrong; empty where nothing is.</param>
     /// <returns>Whether there is a recipe.</returns>
-    public static bool TryMake(KnowledgeBase knowledgeBase, ProductId product, decimal litres, out LabelDilution? dilution, out IReadOnlyList<Problem> problems)
+    public static bool TryMake(KnowledgeBase knowledgeBase, ProductId product, decimal litres, [NotNullWhen(true)] out LabelDilution? dilution, out IReadOnlyList<Problem> problems)
     {
         dilution = null;
         var found = new List<Problem>();

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat.Efficacy;
 
 /// <summary>Names a claim of efficacy, for example <c>glutaraldehyde.high.45-min</c>.</summary>
@@ -12,5 +14,5 @@ public sealed record ClaimId : DottedId
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out ClaimId? id) => (id = IsWellFormed(text) ? new ClaimId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out ClaimId? id) => (id = IsWellFormed(text) ? new ClaimId(text!) : null) is not null;
 }

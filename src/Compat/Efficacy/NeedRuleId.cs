@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat.Efficacy;
 
 /// <summary>Names what a contact asks for, for example <c>broken-skin</c>.</summary>
@@ -12,5 +14,5 @@ public sealed record NeedRuleId : Id
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out NeedRuleId? id) => (id = IsWellFormed(text) ? new NeedRuleId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out NeedRuleId? id) => (id = IsWellFormed(text) ? new NeedRuleId(text!) : null) is not null;
 }

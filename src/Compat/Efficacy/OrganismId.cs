@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat.Efficacy;
 
 /// <summary>Names an organism, for example <c>mycobacterium-tuberculosis</c>.</summary>
@@ -12,5 +14,5 @@ public sealed record OrganismId : Id
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out OrganismId? id) => (id = IsWellFormed(text) ? new OrganismId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out OrganismId? id) => (id = IsWellFormed(text) ? new OrganismId(text!) : null) is not null;
 }

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat;
 
 /// <summary>Names an agent class, for example <c>isopropanol</c>.</summary>
@@ -12,5 +14,5 @@ public sealed record AgentId : Id
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out AgentId? id) => (id = IsWellFormed(text) ? new AgentId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out AgentId? id) => (id = IsWellFormed(text) ? new AgentId(text!) : null) is not null;
 }

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat;
 
 /// <summary>Names a device of a site.</summary>
@@ -12,5 +14,5 @@ public sealed record DeviceId : Id
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out DeviceId? id) => (id = IsWellFormed(text) ? new DeviceId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out DeviceId? id) => (id = IsWellFormed(text) ? new DeviceId(text!) : null) is not null;
 }

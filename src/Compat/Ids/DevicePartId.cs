@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat;
 
 /// <summary>Names one part of a device; unique within that device only.</summary>
@@ -12,5 +14,5 @@ public sealed record DevicePartId : Id
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out DevicePartId? id) => (id = IsWellFormed(text) ? new DevicePartId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out DevicePartId? id) => (id = IsWellFormed(text) ? new DevicePartId(text!) : null) is not null;
 }

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat;
 
 /// <summary>Names one edition of a device's instructions; unique within that device only.</summary>
@@ -12,5 +14,5 @@ public sealed record EditionId : Id
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out EditionId? id) => (id = IsWellFormed(text) ? new EditionId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out EditionId? id) => (id = IsWellFormed(text) ? new EditionId(text!) : null) is not null;
 }

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat;
 
 /// <summary>Names one claim of a product's label, unique within the product.</summary>
@@ -12,5 +14,5 @@ public sealed record LabelClaimId : Id
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out LabelClaimId? id) => (id = IsWellFormed(text) ? new LabelClaimId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out LabelClaimId? id) => (id = IsWellFormed(text) ? new LabelClaimId(text!) : null) is not null;
 }

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat;
 
 /// <summary>Names a material, for example <c>anodised-aluminium</c>.</summary>
@@ -12,5 +14,5 @@ public sealed record MaterialId : Id
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out MaterialId? id) => (id = IsWellFormed(text) ? new MaterialId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out MaterialId? id) => (id = IsWellFormed(text) ? new MaterialId(text!) : null) is not null;
 }

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat;
 
 /// <summary>Names a part type, for example <c>display-coated</c>.</summary>
@@ -12,5 +14,5 @@ public sealed record PartId : Id
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out PartId? id) => (id = IsWellFormed(text) ? new PartId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out PartId? id) => (id = IsWellFormed(text) ? new PartId(text!) : null) is not null;
 }

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat;
 
 /// <summary>Names a product of a site's shelf.</summary>
@@ -12,5 +14,5 @@ public sealed record ProductId : Id
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out ProductId? id) => (id = IsWellFormed(text) ? new ProductId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out ProductId? id) => (id = IsWellFormed(text) ? new ProductId(text!) : null) is not null;
 }

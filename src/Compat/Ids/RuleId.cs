@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat;
 
 /// <summary>Names a rule, for example <c>display-coated.alcohol</c>.</summary>
@@ -12,5 +14,5 @@ public sealed record RuleId : DottedId
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out RuleId? id) => (id = IsWellFormed(text) ? new RuleId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out RuleId? id) => (id = IsWellFormed(text) ? new RuleId(text!) : null) is not null;
 }

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat;
 
 /// <summary>Names a site: a place with a shelf of products and devices of its own.</summary>
@@ -12,5 +14,5 @@ public sealed record SiteId : Id
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out SiteId? id) => (id = IsWellFormed(text) ? new SiteId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out SiteId? id) => (id = IsWellFormed(text) ? new SiteId(text!) : null) is not null;
 }

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat;
 
 /// <summary>Names a source, for example a guideline's table.</summary>
@@ -12,5 +14,5 @@ public sealed record SourceId : Id
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out SourceId? id) => (id = IsWellFormed(text) ? new SourceId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out SourceId? id) => (id = IsWellFormed(text) ? new SourceId(text!) : null) is not null;
 }

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat;
 
 /// <summary>Names a standing rule: what the knowledge base must keep for ever.</summary>
@@ -12,5 +14,5 @@ public sealed record StandingRuleId : Id
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out StandingRuleId? id) => (id = IsWellFormed(text) ? new StandingRuleId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out StandingRuleId? id) => (id = IsWellFormed(text) ? new StandingRuleId(text!) : null) is not null;
 }

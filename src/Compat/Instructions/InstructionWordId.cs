@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat.Instructions;
 
 /// <summary>Names a word of instructions, for example <c>mild-detergent</c>.</summary>
@@ -12,5 +14,5 @@ public sealed record InstructionWordId : Id
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out InstructionWordId? id) => (id = IsWellFormed(text) ? new InstructionWordId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out InstructionWordId? id) => (id = IsWellFormed(text) ? new InstructionWordId(text!) : null) is not null;
 }

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat.Mixing;
 
 /// <summary>Names a hazard of mixing, for example <c>chlorine.acid</c>.</summary>
@@ -12,5 +14,5 @@ public sealed record MixingHazardId : DottedId
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out MixingHazardId? id) => (id = IsWellFormed(text) ? new MixingHazardId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out MixingHazardId? id) => (id = IsWellFormed(text) ? new MixingHazardId(text!) : null) is not null;
 }

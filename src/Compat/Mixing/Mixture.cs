@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using Compat.Knowledge;
 using Compat.Sites;
 using Compat.Validation;
@@ -14,7 +15,7 @@ public static class Mixture
     /// <param name="answer">What is on record, or null.</param>
     /// <param name="problems">All that is wrong; empty where nothing is.</param>
     /// <returns>Whether there is an answer.</returns>
-    public static bool TryJudge(KnowledgeBase knowledgeBase, MixingPartner first, MixingPartner other, out MixingAnswer? answer, out IReadOnlyList<Problem> problems)
+    public static bool TryJudge(KnowledgeBase knowledgeBase, MixingPartner first, MixingPartner other, [NotNullWhen(true)] out MixingAnswer? answer, out IReadOnlyList<Problem> problems)
     {
         answer = null;
         var scope = new Scope(knowledgeBase.Data, knowledgeBase.Sites);

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat.Occasions;
 
 /// <summary>Names an occasion, for example <c>between-patients</c>.</summary>
@@ -12,5 +14,5 @@ public sealed record OccasionId : Id
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out OccasionId? id) => (id = IsWellFormed(text) ? new OccasionId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out OccasionId? id) => (id = IsWellFormed(text) ? new OccasionId(text!) : null) is not null;
 }

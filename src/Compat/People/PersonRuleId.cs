@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat.People;
 
 /// <summary>Names a person rule, for example <c>phenolic.newborn</c>.</summary>
@@ -12,5 +14,5 @@ public sealed record PersonRuleId : DottedId
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out PersonRuleId? id) => (id = IsWellFormed(text) ? new PersonRuleId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out PersonRuleId? id) => (id = IsWellFormed(text) ? new PersonRuleId(text!) : null) is not null;
 }

@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace Compat.People;
 
 /// <summary>Names a record of protection.</summary>
@@ -12,5 +14,5 @@ public sealed record ProtectionId : Id
     /// <param name="text">The text.</param>
     /// <param name="id">The id, or null.</param>
     /// <returns>Whether it has.</returns>
-    public static bool TryParse(string? text, out ProtectionId? id) => (id = IsWellFormed(text) ? new ProtectionId(text!) : null) is not null;
+    public static bool TryParse(string? text, [NotNullWhen(true)] out ProtectionId? id) => (id = IsWellFormed(text) ? new ProtectionId(text!) : null) is not null;
 }

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using Compat.Knowledge;
 using Compat.Sites;
 using Compat.Validation;
@@ -67,7 +68,7 @@ public sealed record StatusDeclaration
     /// <param name="declaration">The declaration, or null.</param>
     /// <param name="problems">All that is wrong; empty where nothing is.</param>
     /// <returns>Whether there is a declaration.</returns>
-    public static bool TryMake(PlanSheet sheet, DoneRecord? record, out StatusDeclaration? declaration, out IReadOnlyList<Problem> problems)
+    public static bool TryMake(PlanSheet sheet, DoneRecord? record, [NotNullWhen(true)] out StatusDeclaration? declaration, out IReadOnlyList<Problem> problems)
     {
         problems = record is null ? [] : Check(sheet, record).ToArray();
         declaration = problems.Count > 0 ? null : new StatusDeclaration

@@ -22,4 +22,11 @@ namespace System.Diagnostics.CodeAnalysis
     /// <summary>What the compiler puts on constructors that set all required members.</summary>
     [AttributeUsage(AttributeTargets.Constructor)]
     internal sealed class SetsRequiredMembersAttribute : Attribute;
+
+    /// <summary>Says that what goes out is not null where the method returns that value.</summary>
+    [AttributeUsage(AttributeTargets.Parameter)]
+    internal sealed class NotNullWhenAttribute(bool returnValue) : Attribute
+    {
+        public bool ReturnValue { get; } = returnValue;
+    }
 }

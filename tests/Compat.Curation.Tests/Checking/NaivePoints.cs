@@ -26,7 +26,7 @@ internal sealed partial class ReferenceEvaluator
         var (variant, component, reaching) = _judged[i];
         var effective = at.ToArray();
         effective[(int)Axis.Residence] = EffectiveResidence(variant, at[(int)Axis.Residence]);
-        var applicable = reaching.Where(r => _trees.Methods(r.Rule).Contains(method) && r.Box.Zip(effective).All(on => on.First.Contains(on.Second))).ToArray();
+        var applicable = reaching.Where(r => Trees.Methods(r.Rule).Contains(method) && r.Box.Zip(effective).All(on => on.First.Contains(on.Second))).ToArray();
         bool Overrides(Reaching q, Reaching r) => ((q.Voice == r.Voice && q.Voice != DutiesOnly) || q.Voice == PartVoice) && q.Rule.Overrides.Contains(r.Rule.Id);
         bool Acts(Reaching r) => r.Rule.Edition is not null || !applicable.Any(q => !q.Rule.Allows && Overrides(q, r));
         bool IsLive(Reaching r) => r.Rule.Edition is not null || !applicable.Any(q => Overrides(q, r) && Acts(q));
@@ -50,8 +50,8 @@ internal sealed partial class ReferenceEvaluator
     /// <summary>Whether at some exposure every variant is allowed, without a duty of the kind (of none: at all).</summary>
     public bool AnyAllowed(DutyKind? without, Interval uses)
     {
-        var component = _components.Single();
-        var own = _trees.Line(component.Agent).SelectMany(a => a.Duties).Concat(_trees.Line(_judged[0].Variant.Type).SelectMany(p => p.Duties)).ToArray();
+        var component = Components.Single();
+        var own = Trees.Line(component.Agent).SelectMany(a => a.Duties).Concat(Trees.Line(_judged[0].Variant.Type).SelectMany(p => p.Duties)).ToArray();
         return Exposures(component).Where(at => uses.Contains(at.Values[(int)Axis.Uses])).Any(at =>
         {
             if (_judged.Any(one => IsTooWet(one.Variant, at.Method))) return false;

@@ -20,31 +20,31 @@ internal sealed partial class ReferenceEvaluator
     /// <summary>The voice of the part and device (materials: 1, 2, …), and that of rules of which only the duties join.</summary>
     private const int PartVoice = 0, DutiesOnly = -1;
     private static readonly Axis[] _axes = Enum.GetValues<Axis>();
-    private readonly ReferenceTrees _trees;
     private readonly Question _question;
     private readonly Product? _product;
     private readonly Device? _device;
-    private readonly Component[] _components;
     private readonly (Variant Variant, Component Component, Reaching[] Rules)[] _judged;
     private readonly AgentClass[] _agent;
 
-    public ReferenceEvaluator(KnowledgeData data, IReadOnlyList<Site> sites, Question question) : this(new ReferenceTrees(data, sites), sites, question) { }
+    public ReferenceEvaluator(KnowledgeData data, IReadOnlyList<Site> sites, Question question)
+        : this(new ReferenceTrees(data, sites), sites, question) { }
+
     public ReferenceEvaluator(ReferenceTrees trees, IReadOnlyList<Site> sites, Question question)
     {
-        (_trees, _question) = (trees, question);
+        (Trees, _question) = (trees, question);
         _product = sites.SelectMany(s => s.Products).SingleOrDefault(p => p.Id == question.Product);
         _device = sites.SelectMany(s => s.Devices).SingleOrDefault(d => d.Id == question.Device);
-        _agent = question.Agent is null ? [] : _trees.Line(question.Agent);
+        _agent = question.Agent is null ? [] : Trees.Line(question.Agent);
         var strength = question.Strength is { } asked ? InBasis(asked.Percent, asked.Unit.Basis, question.Agent!, null) : Usual(u => u.Strength);
-        _components = _product is null ? [new(question.Agent!, strength ?? _trees.WholeStrength(question.Agent!))] : ComponentsOf(_product);
-        _judged = (from v in Variants() from c in _components select (v, c, RulesThatReach(v, c).ToArray())).ToArray();
-        Samples = new(_trees, _product, _components);
+        Components = _product is null ? [new(question.Agent!, strength ?? Trees.WholeStrength(question.Agent!))] : ComponentsOf(_product);
+        _judged = (from v in Variants() from c in Components select (v, c, RulesThatReach(v, c).ToArray())).ToArray();
+        Samples = new(Trees, _product, Components);
     }
 
     public Samples Samples { get; }
-    public ReferenceTrees Trees => _trees;
-    public Component[] Components => _components;
-    public IEnumerable<Component> Ingredients => _components.Where(c => !c.OnlyForbids);
+    public ReferenceTrees Trees { get; }
+    public Component[] Components { get; }
+    public IEnumerable<Component> Ingredients => Components.Where(c => !c.OnlyForbids);
     public bool DilutionIsFree => _product?.StrengthOf == StrengthOf.Concentrate && _question.Dilution is null;
     public Interval? Usual(Func<UsualRange, Interval?> which) => ReferenceTrees.Nearest(_agent, a => which(a.Usual));
     /// <summary>A fully stated point; of the uses, this one alone.</summary>
@@ -65,7 +65,7 @@ internal sealed partial class ReferenceEvaluator
     {
         var (residences, numbers) = (Samples.On(Axis.Residence, choice.Residence), Samples.On(Axis.Uses, uses));
         var temperature = _question.Temperature ?? _product?.Temperature ?? Usual(u => u.Temperature);
-        var temperatures = Samples.On(Axis.Temperature, temperature ?? _trees.Convention(ConventionKey.AssumedTemperature).Range);
+        var temperatures = Samples.On(Axis.Temperature, temperature ?? Trees.Convention(ConventionKey.AssumedTemperature).Range);
         return from d in Samples.On(Axis.Dilution, choice.Dilution)
                let phs = Samples.On(Axis.Ph, _question.Ph ?? (_product is null ? Usual(u => u.Ph) ?? Interval.Whole : PhAt(_product, d)))
                from one in _judged
@@ -78,12 +78,12 @@ internal sealed partial class ReferenceEvaluator
     private bool IsPlain()
     {
         var q = _question;
-        var hasStrength = q.Agent is null || q.Strength is not null || _trees.Basis(q.Agent) is null;
+        var hasStrength = q.Agent is null || q.Strength is not null || Trees.Basis(q.Agent) is null;
         bool[] stated = [hasStrength, !DilutionIsFree, q.Residence is not null, q.Temperature is not null, q.Ph is not null, q.Uses is not null];
         static bool Suffices(AxisStatement says, bool stated) => says == AxisStatement.Any || (stated && says != AxisStatement.Unstated);
         bool OnAll(ExposureBox b) => _axes.All(a => Suffices(b.On(a).Statement, stated[(int)a])) && Suffices(b.Methods.Statement, q.Method != null);
         bool IsWellFounded(Rule r) => r.KnownBy is KnownBy.Test or KnownBy.Instructions or KnownBy.Published
-            && _trees.Sources.Any(s => r.Sources.Contains(s.Id) && !s.Recalled && s.Kind != SourceKind.CommonPractice && s.Trust != Trust.Weak);
+            && Trees.Sources.Any(s => r.Sources.Contains(s.Id) && !s.Recalled && s.Kind != SourceKind.CommonPractice && s.Trust != Trust.Weak);
         if ((q.Part ?? (object?)_device) is null || (_device is not null && _judged.Any(one => one.Variant.Speaking.Length == 0))) return false;
         return Choices().SelectMany(c => AllAt(c, q.Uses is { } n ? Interval.Closed(1, n) : Interval.AtLeast(1)))
             .All(p => p.Verdict == Verdict.Allowed && p.Allowing.All(voice => voice.All(r => OnAll(r.When)) && voice.Any(IsWellFounded)));
@@ -95,12 +95,12 @@ internal sealed partial class ReferenceEvaluator
         var stated = _question.Materials.Count > 0 ? _question.Materials : part?.Materials;
         return from speaking in SpeakingSets()
                from type in part is null ? [_question.Part] : part.OneOfTypes.Cast<PartId?>()
-               let own = _trees.Line(type).FirstOrDefault(p => p.Materials is not null)
+               let own = Trees.Line(type).FirstOrDefault(p => p.Materials is not null)
                let known = stated is null ? own is { MaterialsKnown: not false } : _question.Materials.Count > 0 || part!.MaterialsKnown != false
                let wettest = part is { WettestFrom: { } edition } && speaking.All(e => e.Id != edition) ? null : part?.Wettest
-               let geometry = part?.Geometry ?? ReferenceTrees.Nearest(_trees.Line(type), p => p.Geometry) ?? Geometry.Open
-               from materials in Cross((stated ?? _trees.Materials(type)).Select(slot => slot.OneOf))
-               select new Variant(type, speaking, [.. materials.Distinct()], stated is not null, known, wettest ?? _trees.Wettest(type), geometry);
+               let geometry = part?.Geometry ?? ReferenceTrees.Nearest(Trees.Line(type), p => p.Geometry) ?? Geometry.Open
+               from materials in Cross((stated ?? Trees.Materials(type)).Select(slot => slot.OneOf))
+               select new Variant(type, speaking, [.. materials.Distinct()], stated is not null, known, wettest ?? Trees.Wettest(type), geometry);
     }
 
     /// <summary>Every way to take one of each.</summary>
@@ -121,22 +121,22 @@ internal sealed partial class ReferenceEvaluator
     {
         var ingredients = product.Ingredients.Select(i => i.Agent is null ? new Component(AgentClass.Root, Interval.Whole, Unknown: true)
             : new(i.Agent, InProduct(i, i.Agent, product))).ToArray();
-        var water = _trees.Agents.Where(a => a.Value == "water" && product.Composition == Composition.Full);
-        var sums = from agents in _trees.Agents
-                   let members = ingredients.Where(i => !i.Unknown && _trees.Below(i.Agent, agents)).Select(i => i.Strength).ToArray()
+        var water = Trees.Agents.Where(a => a.Value == "water" && product.Composition == Composition.Full);
+        var sums = from agents in Trees.Agents
+                   let members = ingredients.Where(i => !i.Unknown && Trees.Below(i.Agent, agents)).Select(i => i.Strength).ToArray()
                    where members.Length >= 2
                    let together = new Interval(members.Min(m => m.Lower ?? 0), true, members.Aggregate((decimal?)0, (sum, m) => sum + m.Upper), true)
-                   select new Component(agents, together.Intersect(_trees.WholeStrength(agents)), OnlyForbids: true);
-        return [.. ingredients, .. water.Select(a => new Component(a, _trees.WholeStrength(a), OnlyForbids: true)), .. sums];
+                   select new Component(agents, together.Intersect(Trees.WholeStrength(agents)), OnlyForbids: true);
+        return [.. ingredients, .. water.Select(a => new Component(a, Trees.WholeStrength(a), OnlyForbids: true)), .. sums];
     }
 
     private Interval InProduct(Ingredient ingredient, AgentId agent, Product product)
     {
-        if (_trees.Basis(agent) is null) return Interval.Whole;
+        if (Trees.Basis(agent) is null) return Interval.Whole;
         if (ingredient.Strength is not { } stated) return Interval.Closed(0, 100);
         var percent = product.StrengthOf != StrengthOf.WholeWipe ? stated.Percent
             : Interval.Closed(stated.Percent.Lower ?? 0, Math.Min(100, stated.Percent.Upper / product.LiquidShare ?? 100));
-        return InBasis(percent, stated.Unit.Basis, agent, product.Density) ?? _trees.WholeStrength(agent);
+        return InBasis(percent, stated.Unit.Basis, agent, product.Density) ?? Trees.WholeStrength(agent);
     }
 
     /// <summary>A strength in percent of an agent's basis, by way of the mass in a volume; rounded outward; null where a figure is missing.</summary>
@@ -145,13 +145,13 @@ internal sealed partial class ReferenceEvaluator
         static bool IsChlorine(StrengthBasis b) => b is StrengthBasis.AvailableChlorineMassPerMass or StrengthBasis.AvailableChlorineMassPerVolume;
         static bool IsInMass(StrengthBasis b) => b is StrengthBasis.MassPerMass or StrengthBasis.AvailableChlorineMassPerMass;
         static Interval? Exactly(decimal? value) => value is { } v ? Interval.Exactly(v) : null;
-        var (own, to) = (_trees.Line(agent)[0], _trees.Basis(agent)!.Value);
+        var (own, to) = (Trees.Line(agent)[0], Trees.Basis(agent)!.Value);
         if (from == to) return percent;
-        var liquid = Exactly(IsInMass(from) && IsInMass(to) ? 1 : density) ?? _trees.Convention(ConventionKey.SolutionDensity).Range;
+        var liquid = Exactly(IsInMass(from) && IsInMass(to) ? 1 : density) ?? Trees.Convention(ConventionKey.SolutionDensity).Range;
         Interval? MassInVolume(StrengthBasis b) => b == StrengthBasis.VolumePerVolume ? Exactly(own.Density) : IsInMass(b) ? liquid : Exactly(1);
         var chlorine = IsChlorine(from) == IsChlorine(to) ? 1 : IsChlorine(to) ? own.AvailableChlorine : null;
         if (chlorine is null || MassInVolume(from) is not { } factor || MassInVolume(to) is not { } divisor) return null;
-        var whole = _trees.WholeStrength(agent);
+        var whole = Trees.WholeStrength(agent);
         var low = SixDigits(percent.Lower * chlorine * factor.Lower / divisor.Upper, Math.Floor);
         var high = SixDigits(percent.Upper * chlorine * factor.Upper / divisor.Lower, Math.Ceiling);
         return new Interval(low > whole.Upper ? whole.Upper : low, true, high, true).Intersect(whole);
@@ -167,7 +167,7 @@ internal sealed partial class ReferenceEvaluator
     {
         Interval At(PhState state) => state == PhState.OnePercent ? Interval.Exactly(0.01m)
             : state == PhState.InUse && product.Dilution is { } label ? label : Interval.Exactly(1);
-        var water = (Value: _trees.Convention(ConventionKey.WaterPh).Range, At: Interval.Exactly(0));
+        var water = (Value: Trees.Convention(ConventionKey.WaterPh).Range, At: Interval.Exactly(0));
         var stated = Measured(product).Select(p => (p.Value, At: At(p.Of))).Append(water).ToArray();
         var (here, above, below) = (stated.Where(p => p.At.Contains(d)), stated.Where(p => p.At.Lower >= d), stated.Where(p => p.At.Upper <= d));
         if (!here.Any() && !above.Any()) return Interval.Whole;
@@ -178,10 +178,10 @@ internal sealed partial class ReferenceEvaluator
     private PointTruth Judge(Variant v, Component c, Reaching[] reaching, ApplicationMethod method, decimal[] at)
     {
         var tooWet = method != ApplicationMethod.Chamber && method > v.Wettest;
-        if (v.Type is not null && (tooWet || _question.Acts.Any(_trees.Never(v.Type).Contains)))
+        if (v.Type is not null && (tooWet || _question.Acts.Any(Trees.Never(v.Type).Contains)))
             return new(Verdict.NotAllowed, "1 barrier", []);
         at[(int)Axis.Residence] = EffectiveResidence(v, at[(int)Axis.Residence]);
-        var applicable = reaching.Where(r => _trees.Methods(r.Rule).Contains(method) && r.Box.Zip(at).All(x => x.First.Contains(x.Second))).ToArray();
+        var applicable = reaching.Where(r => Trees.Methods(r.Rule).Contains(method) && r.Box.Zip(at).All(x => x.First.Contains(x.Second))).ToArray();
         bool Reaches(int from, int to) => from == PartVoice || (from == to && from != DutiesOnly);
         bool Overrides(Reaching q, Reaching r) => Reaches(q.Voice, r.Voice) && q.Rule.Overrides.Contains(r.Rule.Id);
         bool Acts(Reaching r) => r.Rule.Edition is not null || !applicable.Any(q => !q.Rule.Allows && Overrides(q, r));
@@ -190,14 +190,14 @@ internal sealed partial class ReferenceEvaluator
         if (c.OnlyForbids) return new(Verdict.Allowed, "only a 'not allowed' counts", []);
         bool Lists(InstructionsEdition edition) => applicable.Any(r => r.Rule.Allows && r.Rule.Edition == edition.Id);
         if (v.Speaking.Any(e => e.OnlyListed && !Lists(e))) return new(Verdict.NotAllowed, "5 not listed", []);
-        var own = Ingredients.SelectMany(i => _trees.Line(i.Agent)).SelectMany(a => a.Duties).Concat(_trees.Line(v.Type).SelectMany(p => p.Duties));
+        var own = Ingredients.SelectMany(i => Trees.Line(i.Agent)).SelectMany(a => a.Duties).Concat(Trees.Line(v.Type).SelectMany(p => p.Duties));
         if (!own.All(d => CanBeMet(d, v))) return new(Verdict.NotAllowed, "6 own duties", []);
         Rule[] In(int voice) => live.Where(r => r.Voice == voice && (r.Rule.Edition is null || v.Speaking.All(Lists))).Select(r => r.Rule).ToArray();
         var part = In(PartVoice);
         var materials = v.Known ? v.Materials.Select((_, m) => In(m + 1)).ToArray() : [];
         if (part.Length == 0 && (materials.Length == 0 || materials.Any(m => m.Length == 0))) return new(Verdict.NotEstablished, "7 no evidence", []);
         bool OnProduct(Rule[] voice) => voice.Any(r => r.Product is not null);
-        bool Suffices(MaterialId m) => _product?.Composition == Composition.DeclaredHazardousOnly && _trees.Line(m).Any(x => x.DeclaredOnlySuffices);
+        bool Suffices(MaterialId m) => _product?.Composition == Composition.DeclaredHazardousOnly && Trees.Line(m).Any(x => x.DeclaredOnlySuffices);
         var covered = OnProduct(part) || (materials.Length > 0 && materials.Zip(v.Materials).All(m => OnProduct(m.First) || Suffices(m.Second)));
         if (_product is { Composition: not Composition.Full } && !covered) return new(Verdict.NotEstablished, "7 composition not known", []);
         var deciding = part.Length > 0 ? [part] : materials;
@@ -207,43 +207,43 @@ internal sealed partial class ReferenceEvaluator
     }
 
     public bool CanBeMet(Duty duty, Variant v) => duty.Ways.Count == 0 || v.Type is null
-        || duty.Ways.Any(w => !(w.Method > v.Wettest) && (w.Act is not { } act || !_trees.Never(v.Type).Contains(act)));
+        || duty.Ways.Any(w => !(w.Method > v.Wettest) && (w.Act is not { } act || !Trees.Never(v.Type).Contains(act)));
 
     public decimal EffectiveResidence(Variant v, decimal asked)
     {
-        var gone = Ingredients.All(i => !i.Unknown && ReferenceTrees.Nearest(_trees.Line(i.Agent), a => a.Leaves) == Residue.Nothing);
+        var gone = Ingredients.All(i => !i.Unknown && ReferenceTrees.Nearest(Trees.Line(i.Agent), a => a.Leaves) == Residue.Nothing);
         var leastThatEnds = v.Geometry != Geometry.Open ? ApplicationMethod.Rinse : gone ? ApplicationMethod.DryWipe : ApplicationMethod.DampWipe;
         if (v.Type is null || asked == Interval.WithoutEnd || leastThatEnds <= v.Wettest) return asked;
-        return gone ? Math.Max(asked, _trees.Convention(ConventionKey.DryingTime).Range.Upper!.Value) : Interval.WithoutEnd;
+        return gone ? Math.Max(asked, Trees.Convention(ConventionKey.DryingTime).Range.Upper!.Value) : Interval.WithoutEnd;
     }
 
     private IEnumerable<Reaching> RulesThatReach(Variant v, Component c) =>
-        from rule in _trees.Rules
+        from rule in Trees.Rules
         where PassesToAgent(rule, c)
         from voice in VoicesReached(rule, v)
-        select new Reaching(rule, voice, _axes.Select(axis => _trees.Filled(rule, axis, _product)).ToArray());
+        select new Reaching(rule, voice, _axes.Select(axis => Trees.Filled(rule, axis, _product)).ToArray());
 
     private bool PassesToAgent(Rule rule, Component c) =>
         rule.Product is not null ? rule.Product == _question.Product && rule.CompositionDated == _product!.CompositionDated
         : c.Unknown ? !rule.Allows && rule.Agent == c.Agent
-        : rule.SeenWith.Count > 0 ? rule.SeenWith.Any(seen => _trees.Below(c.Agent, seen))
-        : rule.Allows && !rule.WholeClass ? c.Agent == rule.Agent : _trees.Below(c.Agent, rule.Agent!);
+        : rule.SeenWith.Count > 0 ? rule.SeenWith.Any(seen => Trees.Below(c.Agent, seen))
+        : rule.Allows && !rule.WholeClass ? c.Agent == rule.Agent : Trees.Below(c.Agent, rule.Agent!);
 
     private IEnumerable<int> VoicesReached(Rule rule, Variant v)
     {
         var target = rule.Target;
         if (target.Material is { } at)
-            return Enumerable.Range(1, v.Materials.Length).Where(i => v.Materials[i - 1] is var m && _trees.Passes(rule, at, m));
+            return Enumerable.Range(1, v.Materials.Length).Where(i => v.Materials[i - 1] is var m && Trees.Passes(rule, at, m));
         if (target.Part is { } type)
-            return v.Type is null || !_trees.Below(v.Type, type) ? [] : !rule.Allows || PermissionPasses(type, v) ? [PartVoice] : [DutiesOnly];
+            return v.Type is null || !Trees.Below(v.Type, type) ? [] : !rule.Allows || PermissionPasses(type, v) ? [PartVoice] : [DutiesOnly];
         return target.Device == _question.Device && (target.DevicePart ?? _question.DevicePart) == _question.DevicePart
             && (rule.Edition is null || v.Speaking.Any(e => e.Id == rule.Edition)) ? [PartVoice] : [];
     }
 
     private bool PermissionPasses(PartId from, Variant v)
     {
-        IEnumerable<MaterialId> Certain(PartId? id) => _trees.Materials(id).Where(s => s.OneOf.Count == 1).Select(s => s.OneOf[0]);
-        if (v.Stated && !v.Materials.All(m => Certain(v.Type).Any(of => _trees.Below(m, of)))) return false;
-        return (from == v.Type && !v.Stated) || v.Materials.Where(_trees.Delicate).All(Certain(from).Contains);
+        IEnumerable<MaterialId> Certain(PartId? id) => Trees.Materials(id).Where(s => s.OneOf.Count == 1).Select(s => s.OneOf[0]);
+        if (v.Stated && !v.Materials.All(m => Certain(v.Type).Any(of => Trees.Below(m, of)))) return false;
+        return (from == v.Type && !v.Stated) || v.Materials.Where(Trees.Delicate).All(Certain(from).Contains);
     }
 }

@@ -14,9 +14,9 @@ internal sealed partial class ReferenceEvaluator
     public IReadOnlyList<Stage> Stages() => _judged.Select(one =>
     {
         var (variant, component, reaching) = one;
-        var own = _trees.Line(component.Agent).SelectMany(a => a.Duties).Concat(_trees.Line(variant.Type).SelectMany(p => p.Duties)).ToArray();
+        var own = Trees.Line(component.Agent).SelectMany(a => a.Duties).Concat(Trees.Line(variant.Type).SelectMany(p => p.Duties)).ToArray();
         return new Stage(
-            reaching.Select(r => new StagedRule(r.Rule, r.Voice, _axes.ToDictionary(axis => axis, axis => r.Box[(int)axis]), _trees.Methods(r.Rule), r.Rule.Duties.All(d => CanBeMet(d, variant)))).ToArray(),
+            reaching.Select(r => new StagedRule(r.Rule, r.Voice, _axes.ToDictionary(axis => axis, axis => r.Box[(int)axis]), Trees.Methods(r.Rule), r.Rule.Duties.All(d => CanBeMet(d, variant)))).ToArray(),
             variant.Materials.Length,
             variant.Known,
             own.All(d => CanBeMet(d, variant)),
