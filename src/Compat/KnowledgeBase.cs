@@ -61,15 +61,28 @@ public sealed partial class KnowledgeBase
         return problems;
     }
 
-    /// <summary>Reads a snapshot that <see cref="Save"/> wrote.</summary>
+    /// <summary>Reads a snapshot that <see cref="Save"/> wrote, and checks all its records.</summary>
     /// <param name="stream">The snapshot, from where it stands to its end.</param>
     /// <exception cref="SnapshotException">It is damaged, of another format version, or none at all; or its records would not pass <see cref="TryBuild"/>.</exception>
     public static KnowledgeBase Load(Stream stream)
     {
         var data = Snapshot.Read(stream, ownResource: false, out var hash);
+        Snapshot.ReadWhole(data);
         var problems = KnowledgeValidation.Check(data);
         if (problems.Count > 0) throw new SnapshotException($"{problems.Count} problems with its records, the first: {problems[0]}");
-        return new KnowledgeBase(data, [], [new DataIdentity("data", data.Version, hash)]);
+        var kb = new KnowledgeBase(data, [], [new DataIdentity("data", data.Version, hash)]);
+        return kb._compiled.Rules.Length == data.Rules.Count ? kb : throw new SnapshotException("a rule is missing");
+    }
+
+    /// <summary>Reads a snapshot of known content, much faster: its records passed <see cref="TryBuild"/> before it was written, and each is read when it is first asked for.</summary>
+    /// <param name="stream">The snapshot, from where it stands to its end.</param>
+    /// <param name="hash">The content hash that <see cref="Identity"/> had, or <c>compat pack</c> printed, when it was written. Keep it where the file cannot be changed with it.</param>
+    /// <exception cref="SnapshotException">It is damaged, of another format version, none at all, or of other content.</exception>
+    public static KnowledgeBase Load(Stream stream, string hash)
+    {
+        var data = Snapshot.Read(stream, ownResource: false, out var found);
+        return found == hash ? new KnowledgeBase(data, [], [new DataIdentity("data", data.Version, hash)])
+            : throw new SnapshotException($"its content is {found}, expected {hash}");
     }
 
     /// <summary>Writes the data, without sites, as a snapshot: the same records give the same bytes.</summary>
@@ -320,8 +333,8 @@ public sealed partial class KnowledgeBase
     private bool[] SpokenFor(IReadOnlyList<PartVariant> variants)
     {
         var agents = new bool[_compiled.Agents.Count];
-        foreach (var rule in _compiled.Rules)
-            if (rule.Allows && rule.Agent >= 0 && !agents[rule.Agent] && variants.Any(variant => CanReach(rule.Rule.Target, variant))) agents[rule.Agent] = true;
+        foreach (var rule in _compiled.Heads)
+            if (rule.Allows && rule.Agent >= 0 && !agents[rule.Agent] && variants.Any(variant => CanReach(rule, variant))) agents[rule.Agent] = true;
         return agents;
     }
 
@@ -332,9 +345,9 @@ public sealed partial class KnowledgeBase
         return false;
     }
 
-    private bool CanReach(RuleTarget target, PartVariant variant) =>
-        target.Part is { } part ? variant.Part >= 0 && _compiled.Parts.IsAtOrBelow(variant.Part, _compiled.Parts[part.Value])
-        : target.Material is not { } material || IsMadeOf(variant, _compiled.Materials[material.Value]);
+    private bool CanReach(RuleHead rule, PartVariant variant) =>
+        rule.Part >= 0 ? variant.Part >= 0 && _compiled.Parts.IsAtOrBelow(variant.Part, rule.Part)
+        : rule.Material < 0 || IsMadeOf(variant, rule.Material);
 
     private bool IsMadeOf(PartVariant variant, int material)
     {

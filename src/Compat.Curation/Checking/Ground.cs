@@ -37,7 +37,7 @@ internal sealed class Ground
         Overriders = new CompiledRule[Kb.Rules.Length][];
         var lists = new List<CompiledRule>?[Kb.Rules.Length];
         foreach (var rule in Kb.Rules)
-            foreach (var over in rule.Overridden) (lists[over.Index] ??= []).Add(rule);
+            foreach (var over in rule.Overridden) (lists[over] ??= []).Add(rule);
         for (var i = 0; i < lists.Length; i++) Overriders[i] = lists[i]?.ToArray() ?? [];
     }
 

@@ -34,8 +34,8 @@ internal sealed class PairSearch
 
         // Material rules that override, and that a rule of a part or device may silence: only there a part adds to what its material alone shows.
         _silencedByPart = [.. ground.Kb.Rules
-            .Where(rule => rule.Rule.Target.Material is not null && rule.Overridden.Count > 0 && ground.Overriders[rule.Index].Any(over => !over.Allows && over.Rule.Target.Material is null))
-            .SelectMany(rule => rule.Overridden).Select(rule => rule.Index)];
+            .Where(rule => rule.Rule.Target.Material is not null && rule.Overridden.Length > 0 && ground.Overriders[rule.Index].Any(over => !over.Allows && over.Rule.Target.Material is null))
+            .SelectMany(rule => rule.Overridden)];
     }
 
     /// <summary>Calls back with every pair on every subject; a pair is left out where <paramref name="isDone"/> says so.</summary>

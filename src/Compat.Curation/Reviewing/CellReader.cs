@@ -66,7 +66,7 @@ internal sealed class CellReader
 
     /// <summary>A permission that sets a prohibition aside is known no better than the exception.</summary>
     private int Exception(Decision decision, bool[] applies) => decision.SetAside.Where(rule => !rule.Allows)
-        .Select(rule => _scene.Candidates.Where((one, i) => applies[i] && one.Rule.Overridden.Contains(rule)).Select(one => Effect.Evidence(_kb, one.Rule.Rule)).DefaultIfEmpty((int)EvidenceWeight.Read).Max())
+        .Select(rule => _scene.Candidates.Where((one, i) => applies[i] && one.Rule.Overrides(rule)).Select(one => Effect.Evidence(_kb, one.Rule.Rule)).DefaultIfEmpty((int)EvidenceWeight.Read).Max())
         .DefaultIfEmpty((int)EvidenceWeight.Read).Min();
 
     private bool Speaks(int[] voice, Decision decision) => decision.Deciding.Any(rule => Holds(voice, rule));

@@ -24,10 +24,13 @@ internal sealed class CompiledBase
     private readonly Convention?[] _conventions = new Convention?[(int)LastMember.ConventionKey + 1];
     private readonly AgentTraits?[] _agents;
     private readonly PartTraits?[] _parts;
-    private readonly List<CompiledRule>?[] _byPart;
-    private readonly List<CompiledRule>?[] _byMaterial;
+    private readonly RuleTable _table;
+    private readonly RuleHead[] _heads;
+    private readonly CompiledRule?[] _rules;
+    private readonly RuleGroups _byPart, _byMaterial;
     private readonly Dictionary<DeviceId, List<CompiledRule>> _byDevice = [];
     private readonly System.Collections.Concurrent.ConcurrentDictionary<ProductId, Substance> _asTheyStand = new();
+    private volatile bool _hasAllRules;
 
     public CompiledBase(KnowledgeData data, IReadOnlyList<Site> sites)
         : this(data, sites, [])
@@ -49,17 +52,19 @@ internal sealed class CompiledBase
         foreach (var convention in data.Conventions) _conventions[(int)convention.Key] = convention;
         _agents = new AgentTraits?[Agents.Count];
         _parts = new PartTraits?[Parts.Count];
-        _byPart = new List<CompiledRule>?[Parts.Count];
-        _byMaterial = new List<CompiledRule>?[Materials.Count];
-        var rules = data.Rules.Concat(sites.SelectMany(s => s.Rules)).Concat(ofInstructions).ToArray();
-        Array.Sort(rules, (a, b) => a.Id.CompareTo(b.Id));
-        Rules = new CompiledRule[rules.Length];
-        for (var i = 0; i < rules.Length; i++) Rules[i] = RuleCompiler.Compile(rules[i], i, this);
+        _table = new RuleTable(data.Rules, sites.SelectMany(s => s.Rules).Concat(ofInstructions));
+        _rules = new CompiledRule?[_table.Count];
+        _heads = new RuleHead[_table.Count];
+        for (var i = 0; i < _heads.Length; i++) _heads[i] = _table.HeadOf(i, Parts, Materials, Agents);
+        _byPart = new RuleGroups(this, _heads, Parts.Count, head => head.Part);
+        _byMaterial = new RuleGroups(this, _heads, Materials.Count, head => head.Material);
+        var cuts = _table.StoredCuts;
+        var uncut = cuts is null ? Enumerable.Range(0, _table.Count).Select(_table.At) : _table.Others;
+        var boxes = uncut.Select(rule => RuleCompiler.BoxOf(rule, this)).Concat(alsoCutAlong.Select(rule => rule.Box)).ToArray();
         Tables = new CutTable[CompiledRule.AxisCount];
-        for (var axis = 0; axis < Tables.Length; axis++) Tables[axis] = new CutTable(alsoCutAlong.Length == 0 ? Rules : [.. Rules, .. alsoCutAlong], axis);
-        var byId = new Dictionary<RuleId, CompiledRule>(Rules.Length);
-        foreach (var rule in Rules) byId.Add(rule.Rule.Id, rule);
-        foreach (var rule in Rules) Place(rule, byId);
+        for (var axis = 0; axis < Tables.Length; axis++) Tables[axis] = new CutTable(cuts?[axis] ?? [], boxes, axis);
+        for (var i = 0; i < _heads.Length; i++)
+            if (_heads[i].Device is { } device) OnDevice(device).Add(RuleAt(i));
     }
 
     public KnowledgeData Data { get; }
@@ -75,13 +80,25 @@ internal sealed class CompiledBase
 
     public Tree Agents { get; }
 
-    public CompiledRule[] Rules { get; }
+    /// <summary>All rules, compiled, in the order of their ids.</summary>
+    public CompiledRule[] Rules
+    {
+        get
+        {
+            for (var i = 0; i < _rules.Length && !_hasAllRules; i++) RuleAt(i);
+            _hasAllRules = true;
+            return _rules!;
+        }
+    }
+
+    /// <summary>What is known of the rules, in the order of their ids, without compiling one.</summary>
+    public IReadOnlyList<RuleHead> Heads => _heads;
 
     public CutTable[] Tables { get; }
 
-    public IReadOnlyDictionary<DeviceId, Device> Devices => Records.Devices;
+    public RecordsById<DeviceId, Device> Devices => Records.Devices;
 
-    public IReadOnlyDictionary<SourceId, Source> SourcesById => Records.Sources;
+    public RecordsById<SourceId, Source> SourcesById => Records.Sources;
 
     public Convention Convention(ConventionKey key) => _conventions[(int)key]!;
 
@@ -112,22 +129,34 @@ internal sealed class CompiledBase
         return false;
     }
 
-    public IReadOnlyList<CompiledRule> RulesOnPart(int node) => _byPart[node] ?? [];
+    public IReadOnlyList<CompiledRule> RulesOnPart(int node) => _byPart[node];
 
-    public IReadOnlyList<CompiledRule> RulesOnMaterial(int node) => _byMaterial[node] ?? [];
+    public IReadOnlyList<CompiledRule> RulesOnMaterial(int node) => _byMaterial[node];
 
     public IReadOnlyList<CompiledRule> RulesOnDevice(DeviceId id) => _byDevice.TryGetValue(id, out var list) ? list : [];
 
-    /// <summary>Gives a rule its cells, the rules it overrides, and its place among the rules of its target.</summary>
-    private void Place(CompiledRule rule, Dictionary<RuleId, CompiledRule> byId)
+    /// <summary>A rule, compiled when it is first asked for: once, whichever threads ask.</summary>
+    /// <exception cref="SnapshotException">It is damaged, or has a boundary that its snapshot does not list.</exception>
+    public CompiledRule RuleAt(int index)
     {
-        for (var axis = 0; axis < CompiledRule.AxisCount; axis++) (rule.Low[axis], rule.High[axis]) = Tables[axis].Cells(rule.Box[axis]);
-        foreach (var id in rule.Rule.Overrides) rule.Overridden.Add(byId[id]);
-        var target = rule.Rule.Target;
-        if (target.Part is { } part) (_byPart[Parts[part.Value]] ??= []).Add(rule);
-        else if (target.Material is { } material) (_byMaterial[Materials[material.Value]] ??= []).Add(rule);
-        else if (_byDevice.TryGetValue(target.Device!, out var list)) list.Add(rule);
-        else _byDevice[target.Device!] = [rule];
+        if (_rules[index] is { } known) return known;
+        var rule = RuleCompiler.Compile(_table.At(index), index, this);
+        for (var axis = 0; axis < CompiledRule.AxisCount; axis++)
+        {
+            if (!Tables[axis].Has(rule.Box[axis])) throw new SnapshotException("a rule has a boundary that is not listed");
+            (rule.Low[axis], rule.High[axis]) = Tables[axis].Cells(rule.Box[axis]);
+        }
+
+        return Interlocked.CompareExchange(ref _rules[index], rule, null) ?? rule;
+    }
+
+    /// <summary>The places of rules in the order of their ids.</summary>
+    public int[] IndexesOf(IReadOnlyList<RuleId> ids) => ids.Count == 0 ? [] : ids.Select(_table.IndexOf).ToArray();
+
+    private List<CompiledRule> OnDevice(DeviceId id)
+    {
+        if (!_byDevice.TryGetValue(id, out var list)) _byDevice[id] = list = [];
+        return list;
     }
 
     private AgentTraits Traits(int node)

@@ -24,8 +24,10 @@ internal sealed class CompiledRule
 
     public int[] SeenWith { get; init; } = [];
 
-    /// <summary>The rules that this one overrides.</summary>
-    public List<CompiledRule> Overridden { get; } = [];
+    /// <summary>The rules that this one overrides, by their <see cref="Index"/>.</summary>
+    public required int[] Overridden { get; init; }
+
+    public bool Overrides(CompiledRule other) => Array.IndexOf(Overridden, other.Index) >= 0;
 
     public int[] Low { get; } = new int[AxisCount];
 

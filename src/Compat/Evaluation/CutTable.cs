@@ -3,21 +3,33 @@ namespace Compat.Evaluation;
 /// <summary>The sorted boundaries of all rules on one axis. Between two neighbours lies a cell in which no rule tells values apart; cells are numbered from 0.</summary>
 internal sealed class CutTable
 {
-    private readonly Cut[] _cuts;
-    private int _count;
+    private readonly List<Cut> _cuts;
 
-    public CutTable(CompiledRule[] rules, int axis)
+    /// <param name="known">Boundaries that are known, in order.</param>
+    /// <param name="boxes">What more rules say, axis by axis.</param>
+    /// <param name="axis">The axis.</param>
+    public CutTable(IReadOnlyCollection<Cut> known, IEnumerable<Interval[]> boxes, int axis)
     {
-        _cuts = new Cut[2 * rules.Length];
-        foreach (var rule in rules)
+        _cuts = [.. known];
+        foreach (var box in boxes)
         {
-            var span = Span.Of(rule.Box[axis]);
+            var span = Span.Of(box[axis]);
             if (span.From is { } from) Insert(from);
             if (span.To is { } to) Insert(to);
         }
     }
 
-    public int LastCell => _count;
+    /// <summary>The boundaries, in order.</summary>
+    public IReadOnlyList<Cut> Cuts => _cuts;
+
+    public int LastCell => _cuts.Count;
+
+    /// <summary>Whether the ends of an interval are boundaries of the table.</summary>
+    public bool Has(Interval interval)
+    {
+        var span = Span.Of(interval);
+        return (span.From is not { } from || Has(from)) && (span.To is not { } to || Has(to));
+    }
 
     /// <summary>The cells an interval touches, outward.</summary>
     public (int Low, int High) Cells(Interval interval) => Cells(Span.Of(interval));
@@ -31,19 +43,18 @@ internal sealed class CutTable
     /// <summary>The values of a run of cells.</summary>
     public Span SpanOf(int low, int high) => new(low == 0 ? null : _cuts[low - 1], high >= LastCell ? null : _cuts[high]);
 
+    private bool Has(Cut cut) => CountUpTo(cut, including: false) is var at && at < _cuts.Count && _cuts[at].CompareTo(cut) == 0;
+
     /// <summary>Puts a boundary in its place. Rules share most of theirs, so that few places move.</summary>
     private void Insert(Cut cut)
     {
         var at = CountUpTo(cut, including: false);
-        if (at < _count && _cuts[at].CompareTo(cut) == 0) return;
-        Array.Copy(_cuts, at, _cuts, at + 1, _count - at);
-        _cuts[at] = cut;
-        _count++;
+        if (at == _cuts.Count || _cuts[at].CompareTo(cut) != 0) _cuts.Insert(at, cut);
     }
 
     private int CountUpTo(Cut cut, bool including)
     {
-        int low = 0, high = _count;
+        int low = 0, high = _cuts.Count;
         while (low < high)
         {
             var middle = (low + high) / 2;

@@ -8,12 +8,34 @@ internal static class RuleCompiler
 {
     public static CompiledRule Compile(Rule rule, int index, CompiledBase kb)
     {
-        var box = new Interval[CompiledRule.AxisCount];
         var any = new bool[CompiledRule.AxisCount + 1];
+        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++) any[(int)axis] = rule.When.On(axis).Statement == AxisStatement.Any;
+        any[CompiledRule.AxisCount] = rule.When.Methods.Statement == AxisStatement.Any;
+        return new CompiledRule
+        {
+            Rule = rule,
+            Index = index,
+            Agent = rule.Agent is null ? -1 : kb.Agents[rule.Agent.Value],
+            Box = BoxOf(rule, kb),
+            SaysAny = any,
+            Methods = rule.When.Methods.Statement switch
+            {
+                AxisStatement.Within => rule.When.Methods.Methods,
+                AxisStatement.Unstated => kb.Convention(ConventionKey.UnstatedMethods).Methods,
+                _ => MethodSet.All,
+            },
+            SeenWith = Nodes(rule.SeenWith, kb),
+            Overridden = kb.IndexesOf(rule.Overrides),
+        };
+    }
+
+    /// <summary>The box of a rule with conventions filled in, axis by axis.</summary>
+    public static Interval[] BoxOf(Rule rule, CompiledBase kb)
+    {
+        var box = new Interval[CompiledRule.AxisCount];
         for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
         {
             var limit = rule.When.On(axis);
-            any[(int)axis] = limit.Statement == AxisStatement.Any;
             box[(int)axis] = limit.Statement switch
             {
                 AxisStatement.Within => limit.Range,
@@ -23,22 +45,7 @@ internal static class RuleCompiler
         }
 
         box[(int)Axis.Uses] = WholeNumbers(box[(int)Axis.Uses]);
-        any[CompiledRule.AxisCount] = rule.When.Methods.Statement == AxisStatement.Any;
-        return new CompiledRule
-        {
-            Rule = rule,
-            Index = index,
-            Agent = rule.Agent is null ? -1 : kb.Agents[rule.Agent.Value],
-            Box = box,
-            SaysAny = any,
-            Methods = rule.When.Methods.Statement switch
-            {
-                AxisStatement.Within => rule.When.Methods.Methods,
-                AxisStatement.Unstated => kb.Convention(ConventionKey.UnstatedMethods).Methods,
-                _ => MethodSet.All,
-            },
-            SeenWith = Nodes(rule.SeenWith, kb),
-        };
+        return box;
     }
 
     private static int[] Nodes(IReadOnlyList<AgentId> agents, CompiledBase kb)

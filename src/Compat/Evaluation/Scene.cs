@@ -63,7 +63,7 @@ internal sealed class Scene
     {
         var numbers = new List<int>();
         for (var i = 0; i < _candidates.Count; i++)
-            if (_candidates[i].Rule.Overridden.Contains(rule)) numbers.Add(i);
+            if (_candidates[i].Rule.Overrides(rule)) numbers.Add(i);
         return numbers.ToArray();
     }
 

@@ -1,3 +1,5 @@
+using Compat.Snapshots;
+
 namespace Compat.Evaluation;
 
 /// <summary>Nodes of one tree by number, with their parents. Built from records that passed validation: no cycle, no unknown parent.</summary>
@@ -14,15 +16,17 @@ internal sealed class Tree
         for (var i = 0; i < ids.Length; i++) _parent[i] = under[i] is { } parent ? _index[parent] : -1;
     }
 
-    /// <summary>Makes a tree of records.</summary>
+    /// <summary>Makes a tree of records. Those of a snapshot begin with their id and that of their parent: no more is read of them.</summary>
     public static Tree Of<T>(IReadOnlyList<T> records, Func<T, Id> id, Func<T, Id?> under) where T : class
     {
         var ids = new string[records.Count];
         var parents = new string?[records.Count];
+        var stored = records as StoredRecords<T>;
         for (var i = 0; i < ids.Length; i++)
         {
-            ids[i] = id(records[i]).Value;
-            parents[i] = under(records[i])?.Value;
+            var head = stored?.HeadOf(i);
+            ids[i] = head is null ? id(records[i]).Value : head.Text();
+            parents[i] = head is null ? under(records[i])?.Value : head.MaybeText();
         }
 
         return new Tree(ids, parents);

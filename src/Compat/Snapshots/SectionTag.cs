@@ -1,19 +1,22 @@
 namespace Compat.Snapshots;
 
-/// <summary>The sections behind the first records of a snapshot. Numbers are never reused; a reader skips one it does not know.</summary>
+/// <summary>The sections of a snapshot, each the records of one kind. Numbers are never reused; a reader skips one it does not know.</summary>
 internal enum SectionTag
 {
-    PartCare = 1,
-    StandingFacts = 2,
-    Organisms = 3,
-    Levels = 4,
-    Needs = 5,
-    Claims = 6,
-    MixingHazards = 7,
-    PersonRules = 8,
-    Protections = 9,
-    InstructionWords = 10,
-    Occasions = 11,
-    Orders = 12,
-    RuleRemarks = 13,
+    Materials = 1,
+    Parts = 2,
+    Agents = 3,
+    Sources = 4,
+    Rules = 5,
+    Conventions = 6,
+    StandingRules = 7,
+    Organisms = 8,
+    Levels = 9,
+    Needs = 10,
+    Claims = 11,
+    MixingHazards = 12,
+    PersonRules = 13,
+    Protections = 14,
+    InstructionWords = 15,
+    Occasions = 16,
 }

@@ -6,7 +6,7 @@ namespace Compat.Snapshots;
 /// <summary>The file form of a knowledge base: a mark, the format version, the content hash, the body.</summary>
 internal static class Snapshot
 {
-    private const int FormatVersion = 4;
+    private const int FormatVersion = 5;
     private const int HashLength = 32;
     private const string Digits = "0123456789abcdef";
     private const int FirstBytes = 1024 * 1024;
@@ -20,7 +20,7 @@ internal static class Snapshot
         return [.. Mark, .. Hash(body), .. body];
     }
 
-    /// <summary>Reads a snapshot.</summary>
+    /// <summary>Reads a snapshot; each record when it is first asked for.</summary>
     /// <param name="stream">The snapshot, from where it stands to its end.</param>
     /// <param name="ownResource">Whether it is the one inside this library: its content is not hashed again then, a test has done so for all.</param>
     /// <param name="hash">The content hash.</param>
@@ -38,6 +38,20 @@ internal static class Snapshot
         if (!ownResource && !Hash(body).SequenceEqual(stated)) throw new SnapshotException("its content does not match its hash");
         hash = Text(stated);
         return SnapshotReader.Read(body);
+    }
+
+    /// <summary>Reads all records, and refuses rules that are not in the order of their ids.</summary>
+    /// <exception cref="SnapshotException">One is damaged, or they are not in order.</exception>
+    public static void ReadWhole(KnowledgeData data)
+    {
+        IEnumerable<object>[] kinds =
+        [
+            data.Materials, data.Parts, data.Agents, data.Sources, data.Rules, data.Conventions, data.StandingRules, data.Organisms, data.Levels, data.Needs,
+            data.Claims, data.MixingHazards, data.PersonRules, data.Protections, data.InstructionWords, data.Occasions,
+        ];
+        foreach (var _ in kinds.SelectMany(records => records)) { }
+        for (var i = 1; i < data.Rules.Count; i++)
+            if (data.Rules[i - 1].Id.CompareTo(data.Rules[i].Id) > 0) throw new SnapshotException("rules are not in order");
     }
 
     public static string HashOf(byte[] body) => Text(Hash(body));

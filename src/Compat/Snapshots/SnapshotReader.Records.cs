@@ -1,22 +1,12 @@
+using Compat.Efficacy;
 using Compat.Knowledge;
+using Compat.People;
 
 namespace Compat.Snapshots;
 
 /// <summary>The records, each as <see cref="SnapshotWriter"/> wrote it.</summary>
 internal sealed partial class SnapshotReader
 {
-    private KnowledgeData Data() => new()
-    {
-        Version = Text(),
-        Materials = List(Material),
-        Parts = List(Part),
-        Agents = List(Agent),
-        Sources = List(Source),
-        Rules = List(Rule),
-        Conventions = List(Convention),
-        StandingRules = List(Standing),
-    };
-
     private AxisLimit Limit()
     {
         var statement = (AxisStatement)Member((int)LastMember.AxisStatement);
@@ -42,8 +32,8 @@ internal sealed partial class SnapshotReader
     private Material Material() => new()
     {
         Id = Id(t => new MaterialId(t)),
-        Name = Text(),
         Under = MaybeId(t => new MaterialId(t)),
+        Name = Text(),
         Delicate = (Delicacy?)MaybeMember((int)LastMember.Delicacy),
         DeclaredOnlySuffices = Flag(),
         AlsoCalled = List(Text),
@@ -58,8 +48,8 @@ internal sealed partial class SnapshotReader
     private PartType Part() => new()
     {
         Id = Id(t => new PartId(t)),
-        Name = Text(),
         Under = MaybeId(t => new PartId(t)),
+        Name = Text(),
         AlsoCalled = List(Text),
         Materials = Maybe(() => List(Slot)),
         MaterialsKnown = Known(),
@@ -67,17 +57,24 @@ internal sealed partial class SnapshotReader
         Never = Maybe(Acts),
         Geometry = (Geometry?)MaybeMember((int)LastMember.Geometry),
         TouchedBy = (TouchedBy?)MaybeMember((int)LastMember.TouchedBy),
-        Patients = List(Word<People.PatientGroup>),
+        Patients = List(Word<PatientGroup>),
         Duties = List(Duty),
         Sources = Ids(t => new SourceId(t)),
         Note = MaybeText(),
+        Soil = Maybe(() => List(Word<SoilKind>)),
+        WayOut = Maybe(() => List(Word<WayOut>)),
+        FunctionCheck = MaybeText(),
+        DryBeforePower = MaybeFigure(),
+        WaterIngress = Maybe(Ingress),
     };
+
+    private WaterIngress Ingress() => new() { Numeral = (int)Math.Min(99, Number()), Means = Text() };
 
     private AgentClass Agent() => new()
     {
         Id = Id(t => new AgentId(t)),
-        Name = Text(),
         Under = MaybeId(t => new AgentId(t)),
+        Name = Text(),
         AlsoCalled = List(Text),
         Cas = List(Text),
         Ec = List(Text),
@@ -154,15 +151,16 @@ internal sealed partial class SnapshotReader
         return devicePart is null ? RuleTarget.On(device) : RuleTarget.On(device, devicePart);
     }
 
-    private Rule Rule() => new()
+    /// <remarks>What <see cref="Evaluation.RuleHead"/> takes of it stands first.</remarks>
+    public Rule Rule() => new()
     {
         Id = new RuleId(Text()),
         Target = Target(),
         Agent = MaybeId(t => new AgentId(t)),
         Product = MaybeId(t => new ProductId(t)),
         CompositionDated = MaybeDate(),
-        When = Box(),
         Allows = Flag(),
+        When = Box(),
         SeenWith = Ids(t => new AgentId(t)),
         WholeClass = Flag(),
         Overrides = List(() => new RuleId(Text())),
@@ -174,10 +172,20 @@ internal sealed partial class SnapshotReader
         Tested = Maybe(() => new TestEvidence { On = (TestPiece)Member((int)LastMember.TestPiece), Strained = Flag(), Exposure = Box() }),
         Edition = MaybeId(t => new EditionId(t)),
         Sources = Ids(t => new SourceId(t)),
-        Reviewed = MaybeDate() ?? throw new SnapshotException("a review date is missing"),
+        Reviewed = Reviewed(),
+        IsSecondSource = Flag(),
+        RestsOn = List(Word<ThinGround>),
     };
 
-    private Convention Convention() => new() { Key = (ConventionKey)Member((int)LastMember.ConventionKey), Range = Range(), Methods = Methods(), Reason = Text() };
+    private Convention Convention() => new()
+    {
+        Key = (ConventionKey)Member((int)LastMember.ConventionKey),
+        Range = Range(),
+        Methods = Methods(),
+        Consequences = List(Word<Consequence>),
+        Hazards = List(Word<Hazard>),
+        Reason = Text(),
+    };
 
     private StandingRule Standing() => new()
     {
@@ -189,5 +197,10 @@ internal sealed partial class SnapshotReader
         AlwaysWith = (DutyKind?)MaybeMember((int)LastMember.DutyKind),
         Reason = Text(),
         Sources = Ids(t => new SourceId(t)),
+        NeverAbove = MaybeWord<Level>(),
+        Patient = MaybeWord<PatientGroup>(),
+        BoundBy = MaybeText(),
+        MixingWith = MaybeId(t => new AgentId(t)),
+        MixingWithSoil = MaybeWord<SoilKind>(),
     };
 }

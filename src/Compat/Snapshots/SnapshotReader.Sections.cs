@@ -1,4 +1,5 @@
 using Compat.Efficacy;
+using Compat.Evaluation;
 using Compat.Instructions;
 using Compat.Knowledge;
 using Compat.Mixing;
@@ -7,44 +8,72 @@ using Compat.People;
 
 namespace Compat.Snapshots;
 
-/// <content>The sections. One with an unknown number is skipped by its length; one that does not fill its length is refused.</content>
+/// <content>The sections. One with an unknown number is skipped by its length; one that does not fill its length, or stands twice, is refused.</content>
 internal sealed partial class SnapshotReader
 {
-    private KnowledgeData WithSections(KnowledgeData data)
+    private KnowledgeData Sections()
     {
-        while (_at < _bytes.Length)
+        var data = new KnowledgeData { Version = Text() };
+        var seen = new HashSet<SectionTag>();
+        while (_at < _end)
         {
             var tag = (SectionTag)Math.Min(int.MaxValue, Number());
             var length = Count();
             var end = _at + length;
-            data = Section(data, tag, end);
-            if (_at != end) throw new SnapshotException("a section does not fill its length");
+            if (!seen.Add(tag)) throw new SnapshotException("a section stands twice");
+            data = new SnapshotReader(_texts, _bytes, _at, end).Section(data, tag);
+            _at = end;
         }
 
         return data;
     }
 
-    private KnowledgeData Section(KnowledgeData data, SectionTag tag, int end)
+    private KnowledgeData Section(KnowledgeData data, SectionTag tag)
     {
         switch (tag)
         {
-            case SectionTag.PartCare: return data with { Parts = WithCare(data.Parts) };
-            case SectionTag.StandingFacts: return data with { StandingRules = [.. data.StandingRules, .. List(StandingFact)] };
-            case SectionTag.Organisms: return data with { Organisms = List(Organism) };
-            case SectionTag.Levels: return data with { Levels = List(LevelMeaning) };
-            case SectionTag.Needs: return data with { Needs = List(Need) };
-            case SectionTag.Claims: return data with { Claims = List(Claim) };
-            case SectionTag.MixingHazards: return data with { MixingHazards = List(Mixing) };
-            case SectionTag.PersonRules: return data with { PersonRules = List(PersonRule) };
-            case SectionTag.Protections: return data with { Protections = List(Protection) };
-            case SectionTag.InstructionWords: return data with { InstructionWords = List(InstructionWord) };
-            case SectionTag.Occasions: return data with { Occasions = List(Occasion) };
-            case SectionTag.Orders: return data with { Conventions = [.. data.Conventions, .. List(Order)] };
-            case SectionTag.RuleRemarks: return data with { Rules = WithRemarks(data.Rules) };
-            default:
-                _at = end;
-                return data;
+            case SectionTag.Rules: return data with { Rules = StoredRules() };
+            case SectionTag.Materials: return data with { Materials = Stored(static reader => reader.Material()) };
+            case SectionTag.Parts: return data with { Parts = Stored(static reader => reader.Part()) };
+            case SectionTag.Agents: return data with { Agents = Stored(static reader => reader.Agent()) };
+            case SectionTag.Sources: return data with { Sources = Stored(static reader => reader.Source()) };
+            case SectionTag.Conventions: return data with { Conventions = Stored(static reader => reader.Convention()) };
+            case SectionTag.StandingRules: return data with { StandingRules = Stored(static reader => reader.Standing()) };
+            case SectionTag.Organisms: return data with { Organisms = Stored(static reader => reader.Organism()) };
+            case SectionTag.Levels: return data with { Levels = Stored(static reader => reader.LevelMeaning()) };
+            case SectionTag.Needs: return data with { Needs = Stored(static reader => reader.Need()) };
+            case SectionTag.Claims: return data with { Claims = Stored(static reader => reader.Claim()) };
+            case SectionTag.MixingHazards: return data with { MixingHazards = Stored(static reader => reader.Mixing()) };
+            case SectionTag.PersonRules: return data with { PersonRules = Stored(static reader => reader.PersonRule()) };
+            case SectionTag.Protections: return data with { Protections = Stored(static reader => reader.Protection()) };
+            case SectionTag.InstructionWords: return data with { InstructionWords = Stored(static reader => reader.InstructionWord()) };
+            case SectionTag.Occasions: return data with { Occasions = Stored(static reader => reader.Occasion()) };
+            default: return data;
         }
+    }
+
+    private StoredRecords<T> Stored<T>(Func<SnapshotReader, T> read) where T : class => new(_texts, _bytes, Pieces(), read);
+
+    private StoredRules StoredRules()
+    {
+        var cuts = new Cut[CompiledRule.AxisCount][];
+        for (var axis = 0; axis < cuts.Length; axis++) cuts[axis] = Cuts();
+        return new StoredRules(_texts, _bytes, Pieces(), cuts);
+    }
+
+    private Cut[] Cuts()
+    {
+        var cuts = List(() => new Cut(MaybeFigure() ?? throw new SnapshotException("a figure is missing"), 1m, Flag()));
+        for (var i = 1; i < cuts.Count; i++)
+            if (cuts[i - 1].CompareTo(cuts[i]) >= 0) throw new SnapshotException("boundaries are not in order");
+        return cuts.ToArray();
+    }
+
+    /// <summary>Pieces that fill what is left of the section.</summary>
+    private int[] Pieces()
+    {
+        var starts = Starts();
+        return starts[starts.Length - 1] == _end ? starts : throw new SnapshotException("a section does not fill its length");
     }
 
     /// <remarks>Members count from 0 without gaps. No table over the enumeration itself: the runtime would compile one for each kind at every start.</remarks>
@@ -64,49 +93,7 @@ internal sealed partial class SnapshotReader
         public static readonly IReadOnlyList<string> Words = Exposures.Words.All<TEnum>();
     }
 
-    /// <summary>What a section says of the care of one part type.</summary>
-    private sealed record PartCare(PartId Id, IReadOnlyList<SoilKind>? Soil, IReadOnlyList<WayOut>? WayOut, string? FunctionCheck, decimal? DryBeforePower, WaterIngress? WaterIngress);
-
     private CalendarDate Reviewed() => MaybeDate() ?? throw new SnapshotException("a review date is missing");
-
-    private PartType[] WithCare(IReadOnlyList<PartType> parts)
-    {
-        var care = List(() => new PartCare(Id(t => new PartId(t)), Maybe(() => List(Word<SoilKind>)), Maybe(() => List(Word<WayOut>)), MaybeText(), MaybeFigure(), Maybe(Ingress)));
-        var byId = new Dictionary<PartId, int>();
-        var all = parts.ToArray();
-        for (var i = 0; i < all.Length; i++) byId[all[i].Id] = i;
-        foreach (var one in care)
-        {
-            if (!byId.TryGetValue(one.Id, out var at)) throw new SnapshotException("a part is missing");
-            all[at] = all[at] with { Soil = one.Soil, WayOut = one.WayOut, FunctionCheck = one.FunctionCheck, DryBeforePower = one.DryBeforePower, WaterIngress = one.WaterIngress };
-        }
-
-        return all;
-    }
-
-    private Rule[] WithRemarks(IReadOnlyList<Rule> rules)
-    {
-        var all = rules.ToArray();
-        foreach (var (id, isSecond, restsOn) in List(() => (new RuleId(Text()), Flag(), List(Word<ThinGround>))))
-        {
-            var at = Array.FindIndex(all, rule => rule.Id == id);
-            if (at < 0) throw new SnapshotException("a rule is missing");
-            all[at] = all[at] with { IsSecondSource = isSecond, RestsOn = restsOn };
-        }
-
-        return all;
-    }
-
-    private WaterIngress Ingress() => new() { Numeral = (int)Math.Min(99, Number()), Means = Text() };
-
-    private StandingRule StandingFact() => Standing() with
-    {
-        NeverAbove = MaybeWord<Level>(),
-        Patient = MaybeWord<PatientGroup>(),
-        BoundBy = MaybeText(),
-        MixingWith = MaybeId(t => new AgentId(t)),
-        MixingWithSoil = MaybeWord<SoilKind>(),
-    };
 
     private Organism Organism() => new()
     {
@@ -118,8 +105,6 @@ internal sealed partial class SnapshotReader
         Sources = Ids(t => new SourceId(t)),
         Note = MaybeText(),
     };
-
-    private Convention Order() => new() { Key = Word<ConventionKey>(), Range = Interval.Whole, Consequences = List(Word<Consequence>), Hazards = List(Word<Hazard>), Reason = Text() };
 
     private LevelMeaning LevelMeaning() => new()
     {

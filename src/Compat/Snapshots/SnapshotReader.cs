@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using Compat.Knowledge;
 
 namespace Compat.Snapshots;
@@ -13,44 +12,43 @@ internal sealed partial class SnapshotReader
     private const int MostMembers = 256;
 
     private readonly byte[] _bytes;
-    private readonly string[] _strings;
-    private readonly object?[] _ids;
+    private readonly SnapshotTexts _texts;
+    private readonly int _end;
     private int _at;
 
+    /// <summary>Reads one record, or its begin.</summary>
+    public SnapshotReader(SnapshotTexts texts, byte[] bytes, int at, int end)
+    {
+        _texts = texts;
+        _bytes = bytes;
+        _at = at;
+        _end = end;
+    }
+
+    /// <summary>Reads a whole body.</summary>
     private SnapshotReader(byte[] bytes)
     {
         _bytes = bytes;
-        _strings = new string[Count()];
-        _ids = new object?[_strings.Length];
-        var utf8 = new UTF8Encoding(false, throwOnInvalidBytes: true);
-        for (var i = 0; i < _strings.Length; i++)
-        {
-            var length = Count();
-            try
-            {
-                _strings[i] = utf8.GetString(_bytes, _at, length);
-            }
-            catch (ArgumentException)
-            {
-                throw new SnapshotException("a text is not UTF-8");
-            }
-
-            _at += length;
-        }
+        _end = bytes.Length;
+        var starts = Starts();
+        _texts = new SnapshotTexts(bytes, starts);
+        _at = starts[starts.Length - 1];
     }
 
-    public static KnowledgeData Read(byte[] bytes)
+    public bool IsAtEnd => _at == _end;
+
+    /// <summary>Finds the records of a body; each is read when it is first asked for.</summary>
+    public static KnowledgeData Read(byte[] bytes) => new SnapshotReader(bytes).Sections();
+
+    /// <summary>A count, then the length of each of as many pieces, which follow: where each begins, and where the last one ends.</summary>
+    private int[] Starts()
     {
-        var reader = new SnapshotReader(bytes);
-        try
-        {
-            var data = reader.WithSections(reader.Data());
-            return reader._at == bytes.Length ? data : throw new SnapshotException("there are bytes after the last record");
-        }
-        catch (ArgumentException problem)
-        {
-            throw new SnapshotException(problem.Message);
-        }
+        var starts = new int[Count() + 1];
+        long at = 0;
+        for (var i = 1; i < starts.Length; i++) starts[i] = (int)Math.Min(int.MaxValue, at += Count());
+        if (at > _end - _at) throw new SnapshotException("it ends too early");
+        for (var i = 0; i < starts.Length; i++) starts[i] += _at;
+        return starts;
     }
 
     private long Number()
@@ -58,7 +56,7 @@ internal sealed partial class SnapshotReader
         ulong value = 0;
         for (var shift = 0; shift < 63; shift += 7)
         {
-            if (_at >= _bytes.Length) throw new SnapshotException("it ends too early");
+            if (_at >= _end) throw new SnapshotException("it ends too early");
             var b = _bytes[_at++];
             value |= (ulong)(b & 0x7F) << shift;
             if (b < 0x80) return (long)value;
@@ -70,39 +68,31 @@ internal sealed partial class SnapshotReader
     private int Count()
     {
         var count = Number();
-        return count <= _bytes.Length - _at ? (int)count : throw new SnapshotException("a count is larger than what is left");
+        return count <= _end - _at ? (int)count : throw new SnapshotException("a count is larger than what is left");
     }
 
     /// <summary>How many members of an enumeration follow.</summary>
     private int FewMembers() => Count() is <= MostMembers and var count ? count : throw new SnapshotException("a list of words is too long");
 
-    private bool Flag() => Number() switch { 0 => false, 1 => true, _ => throw new SnapshotException("a flag is neither 0 nor 1") };
+    public bool Flag() => Number() switch { 0 => false, 1 => true, _ => throw new SnapshotException("a flag is neither 0 nor 1") };
 
     /// <summary>The place of a text in the table of texts, or -1 for none.</summary>
     private int TextPlace()
     {
         var number = Number();
-        return number <= _strings.Length ? (int)number - 1 : throw new SnapshotException("a text is missing");
+        return number <= _texts.Count ? (int)number - 1 : throw new SnapshotException("a text is missing");
     }
 
-    private string? MaybeText() => TextPlace() is >= 0 and var place ? _strings[place] : null;
+    public string? MaybeText() => TextPlace() is >= 0 and var place ? _texts[place] : null;
 
-    private string Text() => MaybeText() ?? throw new SnapshotException("a text is missing");
+    public string Text() => MaybeText() ?? throw new SnapshotException("a text is missing");
 
     /// <summary>An id; where one of the same kind was made of the text before, that one.</summary>
-    private TId? MaybeId<TId>(Func<string, TId> make) where TId : class
-    {
-        var place = TextPlace();
-        if (place < 0) return null;
-        if (_ids[place] is TId known) return known;
-        var id = make(_strings[place]);
-        _ids[place] = id;
-        return id;
-    }
+    private TId? MaybeId<TId>(Func<string, TId> make) where TId : Id => TextPlace() is >= 0 and var place ? _texts.Id(place, make) : null;
 
-    private TId Id<TId>(Func<string, TId> make) where TId : class => MaybeId(make) ?? throw new SnapshotException("an id is missing");
+    private TId Id<TId>(Func<string, TId> make) where TId : Id => MaybeId(make) ?? throw new SnapshotException("an id is missing");
 
-    private List<TId> Ids<TId>(Func<string, TId> make) where TId : class => List(() => Id(make));
+    private List<TId> Ids<TId>(Func<string, TId> make) where TId : Id => List(() => Id(make));
 
     /// <summary>The number of a member of an enumeration, at most that of its last one (<see cref="LastMember"/>).</summary>
     private int Member(int last)

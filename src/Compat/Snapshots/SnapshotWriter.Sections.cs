@@ -1,4 +1,5 @@
 using Compat.Efficacy;
+using Compat.Evaluation;
 using Compat.Instructions;
 using Compat.Knowledge;
 using Compat.Mixing;
@@ -12,8 +13,13 @@ internal sealed partial class SnapshotWriter
 {
     private void Sections(KnowledgeData data)
     {
-        Section(SectionTag.PartCare, data.Parts.Where(HasCare).OrderBy(x => x.Id), PartCare);
-        Section(SectionTag.StandingFacts, data.StandingRules.Where(x => !x.SpeaksOfRules).OrderBy(x => x.Id), StandingFact);
+        Section(SectionTag.Materials, data.Materials.OrderBy(x => x.Id), Material);
+        Section(SectionTag.Parts, data.Parts.OrderBy(x => x.Id), Part);
+        Section(SectionTag.Agents, data.Agents.OrderBy(x => x.Id), Agent);
+        Section(SectionTag.Sources, data.Sources.OrderBy(x => x.Id), Source);
+        Section(SectionTag.Rules, data.Rules.OrderBy(x => x.Id), Rule, () => Cuts(data));
+        Section(SectionTag.Conventions, data.Conventions.OrderBy(x => x.Key), Convention);
+        Section(SectionTag.StandingRules, data.StandingRules.OrderBy(x => x.Id), Standing);
         Section(SectionTag.Organisms, data.Organisms.OrderBy(x => x.Id), Organism);
         Section(SectionTag.Levels, data.Levels.OrderBy(x => x.Level), LevelMeaning);
         Section(SectionTag.Needs, data.Needs.OrderBy(x => x.Id), Need);
@@ -23,71 +29,50 @@ internal sealed partial class SnapshotWriter
         Section(SectionTag.Protections, data.Protections.OrderBy(x => x.Id), Protection);
         Section(SectionTag.InstructionWords, data.InstructionWords.OrderBy(x => x.Id), InstructionWord);
         Section(SectionTag.Occasions, data.Occasions.OrderBy(x => x.Id), Occasion);
-        Section(SectionTag.Orders, data.Conventions.Where(x => Knowledge.Convention.NamesOrder(x.Key)).OrderBy(x => x.Key), Order);
-        RuleRemarks(data.Rules);
     }
 
-    private void RuleRemarks(IEnumerable<Rule> rules) =>
-        Section(SectionTag.RuleRemarks, rules.Where(x => x.IsSecondSource || x.RestsOn.Count > 0).OrderBy(x => x.Id), RuleRemark);
+    /// <summary>The boundaries of all rules, axis by axis: with them a reader numbers the cells of an axis before it reads a rule.</summary>
+    private void Cuts(KnowledgeData data)
+    {
+        var agentsOnly = new CompiledBase(data with { Materials = [], Parts = [], Rules = [] }, []);
+        var boxes = data.Rules.Select(rule => RuleCompiler.BoxOf(rule, agentsOnly)).ToArray();
+        for (var axis = 0; axis < CompiledRule.AxisCount; axis++)
+        {
+            List(new CutTable([], boxes, axis).Cuts, cut =>
+            {
+                Figure(cut.Numerator);
+                Flag(cut.After);
+            });
+        }
+    }
 
-    private void Section<T>(SectionTag tag, IEnumerable<T> records, Action<T> write)
+    private void Section<T>(SectionTag tag, IEnumerable<T> records, Action<T> write, Action? before = null)
     {
         var array = records.ToArray();
         if (array.Length == 0) return;
-        var start = _bytes.Count;
-        List(array, write);
-        var body = _bytes.GetRange(start, _bytes.Count - start);
-        _bytes.RemoveRange(start, body.Count);
+        var body = Taken(() =>
+        {
+            before?.Invoke();
+            Pieces(array.Select(record => Taken(() => write(record))).ToArray());
+        });
         Number((int)tag);
-        Number(body.Count);
+        Number(body.Length);
         _bytes.AddRange(body);
+    }
+
+    /// <summary>What something writes, taken off again.</summary>
+    private byte[] Taken(Action write)
+    {
+        var start = _bytes.Count;
+        write();
+        var taken = _bytes.GetRange(start, _bytes.Count - start).ToArray();
+        _bytes.RemoveRange(start, taken.Length);
+        return taken;
     }
 
     private void WordList<TEnum>(IEnumerable<TEnum> members) where TEnum : struct, Enum => List(members, m => Text(Words.Of(m)));
 
     private void Word<TEnum>(TEnum? member) where TEnum : struct, Enum => Text(member is { } some ? Words.Of(some) : null);
-
-    private static bool HasCare(PartType x) =>
-        x.Soil is not null || x.WayOut is not null || x.FunctionCheck is not null || x.DryBeforePower is not null || x.WaterIngress is not null;
-
-    private void Order(Convention x)
-    {
-        Word<ConventionKey>(x.Key);
-        WordList(x.Consequences);
-        WordList(x.Hazards);
-        Text(x.Reason);
-    }
-
-    private void PartCare(PartType x)
-    {
-        Id(x.Id);
-        Maybe(x.Soil, WordList);
-        Maybe(x.WayOut, WordList);
-        Text(x.FunctionCheck);
-        Figure(x.DryBeforePower);
-        Maybe(x.WaterIngress, ingress =>
-        {
-            Number(ingress.Numeral);
-            Text(ingress.Means);
-        });
-    }
-
-    private void RuleRemark(Rule x)
-    {
-        Text(x.Id.Value);
-        Flag(x.IsSecondSource);
-        WordList(x.RestsOn);
-    }
-
-    private void StandingFact(StandingRule x)
-    {
-        Standing(x);
-        Word(x.NeverAbove);
-        Word(x.Patient);
-        Text(x.BoundBy);
-        Id(x.MixingWith);
-        Word(x.MixingWithSoil);
-    }
 
     private void Organism(Organism x)
     {

@@ -18,7 +18,6 @@ internal sealed partial class SnapshotWriter
         writer.List(site.Products.OrderBy(x => x.Id), writer.Product);
         writer.List(site.Devices.OrderBy(x => x.Id), writer.Device);
         writer.List(site.Rules.OrderBy(x => x.Id), writer.Rule);
-        writer.RuleRemarks(site.Rules);
         return writer.Finish();
     }
 

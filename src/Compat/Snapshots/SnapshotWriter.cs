@@ -16,30 +16,25 @@ internal sealed partial class SnapshotWriter
     {
         var writer = new SnapshotWriter();
         writer.Text(data.Version);
-        writer.List(data.Materials.OrderBy(x => x.Id), writer.Material);
-        writer.List(data.Parts.OrderBy(x => x.Id), writer.Part);
-        writer.List(data.Agents.OrderBy(x => x.Id), writer.Agent);
-        writer.List(data.Sources.OrderBy(x => x.Id), writer.Source);
-        writer.List(data.Rules.OrderBy(x => x.Id), writer.Rule);
-        writer.List(data.Conventions.Where(x => !Knowledge.Convention.NamesOrder(x.Key)).OrderBy(x => x.Key), writer.Convention);
-        writer.List(data.StandingRules.Where(x => x.SpeaksOfRules).OrderBy(x => x.Id), writer.Standing);
         writer.Sections(data);
         return writer.Finish();
     }
 
+    /// <summary>The table of texts — how many, how long each, the texts — and what was written.</summary>
     private byte[] Finish()
     {
         var whole = new SnapshotWriter();
-        whole.Number(_strings.Count);
-        foreach (var text in _strings)
-        {
-            var utf8 = Encoding.UTF8.GetBytes(text);
-            whole.Number(utf8.Length);
-            whole._bytes.AddRange(utf8);
-        }
-
+        whole.Pieces(_strings.Select(Encoding.UTF8.GetBytes).ToArray());
         whole._bytes.AddRange(_bytes);
         return whole._bytes.ToArray();
+    }
+
+    /// <summary>How many pieces, how long each, the pieces.</summary>
+    private void Pieces(IReadOnlyCollection<byte[]> pieces)
+    {
+        Number(pieces.Count);
+        foreach (var piece in pieces) Number(piece.Length);
+        foreach (var piece in pieces) _bytes.AddRange(piece);
     }
 
     private void Number(long value)
@@ -126,8 +121,8 @@ internal sealed partial class SnapshotWriter
     private void Material(Material x)
     {
         Id(x.Id);
-        Text(x.Name);
         Id(x.Under);
+        Text(x.Name);
         Member(x.Delicate);
         Flag(x.DeclaredOnlySuffices);
         Texts(x.AlsoCalled);
@@ -142,8 +137,8 @@ internal sealed partial class SnapshotWriter
     private void Part(PartType x)
     {
         Id(x.Id);
-        Text(x.Name);
         Id(x.Under);
+        Text(x.Name);
         Texts(x.AlsoCalled);
         MaybeSlots(x.Materials);
         Number(x.MaterialsKnown is { } known ? known ? 2 : 1 : 0);
@@ -155,13 +150,22 @@ internal sealed partial class SnapshotWriter
         List(x.Duties, Duty);
         Ids(x.Sources);
         Text(x.Note);
+        Maybe(x.Soil, WordList);
+        Maybe(x.WayOut, WordList);
+        Text(x.FunctionCheck);
+        Figure(x.DryBeforePower);
+        Maybe(x.WaterIngress, ingress =>
+        {
+            Number(ingress.Numeral);
+            Text(ingress.Means);
+        });
     }
 
     private void Agent(AgentClass x)
     {
         Id(x.Id);
-        Text(x.Name);
         Id(x.Under);
+        Text(x.Name);
         Texts(x.AlsoCalled);
         Texts(x.Cas);
         Texts(x.Ec);
@@ -237,8 +241,8 @@ internal sealed partial class SnapshotWriter
         Id(x.Agent);
         Id(x.Product);
         Date(x.CompositionDated);
-        Box(x.When);
         Flag(x.Allows);
+        Box(x.When);
         Ids(x.SeenWith);
         Flag(x.WholeClass);
         Texts(x.Overrides.Select(id => id.Value));
@@ -256,6 +260,8 @@ internal sealed partial class SnapshotWriter
         Id(x.Edition);
         Ids(x.Sources);
         Date(x.Reviewed);
+        Flag(x.IsSecondSource);
+        WordList(x.RestsOn);
     }
 
     private void Convention(Convention x)
@@ -263,6 +269,8 @@ internal sealed partial class SnapshotWriter
         Number((int)x.Key);
         Range(x.Range);
         Methods(x.Methods);
+        WordList(x.Consequences);
+        WordList(x.Hazards);
         Text(x.Reason);
     }
 
@@ -276,5 +284,10 @@ internal sealed partial class SnapshotWriter
         Member(x.AlwaysWith);
         Text(x.Reason);
         Ids(x.Sources);
+        Word(x.NeverAbove);
+        Word(x.Patient);
+        Text(x.BoundBy);
+        Id(x.MixingWith);
+        Word(x.MixingWithSoil);
     }
 }

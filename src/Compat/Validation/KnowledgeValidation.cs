@@ -17,9 +17,9 @@ internal static class KnowledgeValidation
         scope.Duplicates(data.Rules, RecordKind.Rule, r => r.Id.Value);
         scope.Duplicates(data.Conventions, RecordKind.Convention, c => Words.Of(c.Key));
         scope.Duplicates(data.StandingRules, RecordKind.StandingRule, s => s.Id.Value);
-        TreeValidation.Check(scope, scope.Materials, RecordKind.Material, "material", Material.Root, m => m.Under);
-        TreeValidation.Check(scope, scope.Parts, RecordKind.Part, "part", PartType.Root, p => p.Under);
-        TreeValidation.Check(scope, scope.Agents, RecordKind.Agent, "agent", AgentClass.Root, a => a.Under);
+        TreeValidation.Check(scope, scope.Materials, RecordKind.Material, "material", Material.Root, m => m.Id, m => m.Under);
+        TreeValidation.Check(scope, scope.Parts, RecordKind.Part, "part", PartType.Root, p => p.Id, p => p.Under);
+        TreeValidation.Check(scope, scope.Agents, RecordKind.Agent, "agent", AgentClass.Root, a => a.Id, a => a.Under);
         if (scope.Problems.Any(problem => problem.Code == TreeValidation.TooDeep)) return scope.Problems;
         foreach (var material in scope.Materials.Values) scope.CheckSources(material.Sources, new ProblemPlace(RecordKind.Material, material.Id.Value));
         foreach (var part in scope.Parts.Values) Part(scope, part);

@@ -16,7 +16,7 @@ internal static class OverrideValidation
                 var here = place with { Field = $"overrides.{i}" };
                 if (!scope.Rules.TryGetValue(rule.Overrides[i], out var other))
                 {
-                    scope.Add("unknown-rule", here, $"unknown rule `{rule.Overrides[i]}`", NearestNames.Help(rule.Overrides[i].Value, scope.Rules.Keys.Select(k => k.Value)));
+                    scope.Add("unknown-rule", here, $"unknown rule `{rule.Overrides[i]}`", NearestNames.Help(rule.Overrides[i].Value, scope.Rules.Names));
                     continue;
                 }
 

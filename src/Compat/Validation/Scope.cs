@@ -16,13 +16,13 @@ internal sealed class Scope
     public Scope(KnowledgeData data, IReadOnlyList<Site> sites)
     {
         Data = data;
-        Materials = First(data.Materials, m => m.Id);
-        Parts = First(data.Parts, p => p.Id);
-        Agents = First(data.Agents, a => a.Id);
-        Sources = First(data.Sources.Concat(sites.SelectMany(s => s.Sources)), s => s.Id);
-        Products = First(sites.SelectMany(s => s.Products), p => p.Id);
-        Devices = First(sites.SelectMany(s => s.Devices), d => d.Id);
-        Rules = First(data.Rules.Concat(sites.SelectMany(s => s.Rules)), r => r.Id);
+        Materials = new(data.Materials, [], m => m.Id.Value);
+        Parts = new(data.Parts, [], p => p.Id.Value);
+        Agents = new(data.Agents, [], a => a.Id.Value);
+        Sources = new(data.Sources, [.. sites.SelectMany(s => s.Sources)], s => s.Id.Value);
+        Products = new([.. sites.SelectMany(s => s.Products)], [], p => p.Id.Value);
+        Devices = new([.. sites.SelectMany(s => s.Devices)], [], d => d.Id.Value);
+        Rules = new(data.Rules, [.. sites.SelectMany(s => s.Rules)], r => r.Id.Value);
         _organisms = new Lazy<HashSet<OrganismId>>(() => [.. data.Organisms.Select(o => o.Id)]);
     }
 
@@ -42,19 +42,19 @@ internal sealed class Scope
 
     public KnowledgeData Data { get; }
 
-    public Dictionary<MaterialId, Material> Materials { get; }
+    public RecordsById<MaterialId, Material> Materials { get; }
 
-    public Dictionary<PartId, PartType> Parts { get; }
+    public RecordsById<PartId, PartType> Parts { get; }
 
-    public Dictionary<AgentId, AgentClass> Agents { get; }
+    public RecordsById<AgentId, AgentClass> Agents { get; }
 
-    public Dictionary<SourceId, Source> Sources { get; }
+    public RecordsById<SourceId, Source> Sources { get; }
 
-    public Dictionary<ProductId, Product> Products { get; }
+    public RecordsById<ProductId, Product> Products { get; }
 
-    public Dictionary<DeviceId, Device> Devices { get; }
+    public RecordsById<DeviceId, Device> Devices { get; }
 
-    public Dictionary<RuleId, Rule> Rules { get; }
+    public RecordsById<RuleId, Rule> Rules { get; }
 
     public HashSet<OrganismId> Organisms => _organisms.Value;
 
@@ -64,10 +64,10 @@ internal sealed class Scope
 
     /// <summary>Reports an id that no record has, with the nearest that one has.</summary>
     /// <returns>Whether the id is known.</returns>
-    public bool Knows<TId, TRecord>(Dictionary<TId, TRecord> records, TId id, ProblemPlace place, string field, string what) where TId : Id
+    public bool Knows<TId, TRecord>(RecordsById<TId, TRecord> records, TId id, ProblemPlace place, string field, string what) where TId : Id where TRecord : class
     {
         if (records.ContainsKey(id)) return true;
-        Add("unknown-" + what.Replace(' ', '-'), place with { Field = field }, $"unknown {what} `{id}`", _problems.Count < MostHelped ? NearestNames.Help(id.Value, records.Keys.Select(k => k.Value)) : null);
+        Add("unknown-" + what.Replace(' ', '-'), place with { Field = field }, $"unknown {what} `{id}`", _problems.Count < MostHelped ? NearestNames.Help(id.Value, records.Names) : null);
         return false;
     }
 
@@ -99,7 +99,7 @@ internal sealed class Scope
 
     public StrengthUnit? Basis(AgentId? id) => Upward(id).Select(a => a.Basis).FirstOrDefault(b => b is not null);
 
-    private static IEnumerable<T> Walk<TId, T>(TId? id, Dictionary<TId, T> records, Func<T, TId?> under) where TId : Id
+    private static IEnumerable<T> Walk<TId, T>(TId? id, RecordsById<TId, T> records, Func<T, TId?> under) where TId : Id where T : class
     {
         var seen = new HashSet<TId>();
         while (id is not null && seen.Add(id) && records.TryGetValue(id, out var record))
@@ -107,13 +107,5 @@ internal sealed class Scope
             yield return record;
             id = under(record);
         }
-    }
-
-    private static Dictionary<TId, T> First<TId, T>(IEnumerable<T> records, Func<T, TId> id) where TId : notnull
-    {
-        var map = new Dictionary<TId, T>();
-        foreach (var record in records)
-            if (!map.ContainsKey(id(record))) map[id(record)] = record;
-        return map;
     }
 }

@@ -39,7 +39,7 @@ internal sealed class VerdictIndex
         foreach (var rule in kb.Rules)
         {
             _traits[rule.Index] |= Own(rule);
-            foreach (var overridden in rule.Overridden) _traits[overridden.Index] |= RowTraits.Tied;
+            foreach (var overridden in rule.Overridden) _traits[overridden] |= RowTraits.Tied;
             if (rule.Rule.Product is { } product) _spokenOf.Add(product);
         }
     }
@@ -114,7 +114,7 @@ internal sealed class VerdictIndex
         if (rule.Rule.Duties.Count > 0) traits |= RowTraits.HasDuties;
         if (rule.Rule.Duties.Any(duty => duty.Ways.Count > 0)) traits |= RowTraits.HasWays;
         if (rule.Agent < 0) traits |= RowTraits.OfProduct;
-        if (rule.Overridden.Count > 0 || rule.OfInstructions) traits |= RowTraits.Tied;
+        if (rule.Overridden.Length > 0 || rule.OfInstructions) traits |= RowTraits.Tied;
         return traits;
     }
 }

@@ -113,7 +113,7 @@ internal sealed class VerdictScene
             if (!Rows[row].Is(RowTraits.Tied)) continue;
             var own = Math.Max(voiceOf[row], 0);
             var by = Enumerable.Range(0, Rows.Length)
-                .Where(other => Rows[other].Rule.Overridden.Contains(Rows[row].Rule) && (voiceOf[other] == 0 || voiceOf[other] == own)).ToArray();
+                .Where(other => Rows[other].Rule.Overrides(Rows[row].Rule) && (voiceOf[other] == 0 || voiceOf[other] == own)).ToArray();
             if (by.Length > 0) (all ??= new int[]?[Rows.Length])[row] = by;
         }
 

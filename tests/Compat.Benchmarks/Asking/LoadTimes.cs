@@ -27,6 +27,14 @@ internal static class LoadTimes
     {
         using var stream = new MemoryStream();
         kb.Save(stream);
+        var hash = kb.Identity[0].Hash;
+        var (known, memory) = Loaded(stream, () => KnowledgeBase.Load(stream, hash));
+        var (unknown, all) = Loaded(stream, () => KnowledgeBase.Load(stream));
+        Print($"{what} ({stream.Length / 1_000} kB): by its hash loaded in {known:0.00} ms, {memory:0.0} MB kept (reach: {reach}); without, all records checked, in {unknown:0.0} ms, {all:0.0} MB");
+    }
+
+    private static (double Milliseconds, double Megabytes) Loaded(MemoryStream stream, Func<KnowledgeBase> load)
+    {
         var best = double.MaxValue;
         KnowledgeBase? loaded = null;
         long before = 0;
@@ -36,13 +44,13 @@ internal static class LoadTimes
             before = GC.GetTotalMemory(forceFullCollection: true);
             stream.Position = 0;
             var from = Stopwatch.GetTimestamp();
-            loaded = KnowledgeBase.Load(stream);
+            loaded = load();
             best = Math.Min(best, Stopwatch.GetElapsedTime(from).TotalMilliseconds);
         }
 
         var memory = (GC.GetTotalMemory(forceFullCollection: true) - before) / 1_000_000d;
         GC.KeepAlive(loaded);
-        Print($"{what} ({stream.Length / 1_000} kB): loaded and validated in {best:0.0} ms, {memory:0.0} MB kept (reach: {reach})");
+        return (best, memory);
     }
 
     private static void Yaml(int rules)

@@ -28,7 +28,7 @@ public class ShippedDataTests
         var found = new List<string>();
         foreach (var allowed in Compiled.Rules.Where(r => r.Allows))
         {
-            foreach (var forbids in Compiled.Rules.Where(r => !r.Allows && !r.Overridden.Contains(allowed) && !allowed.Overridden.Contains(r)))
+            foreach (var forbids in Compiled.Rules.Where(r => !r.Allows && !r.Overrides(allowed) && !allowed.Overrides(r)))
             {
                 var targets = Targets(allowed.Rule.Target, forbids.Rule.Target);
                 var agents = Related(Compiled.Agents, allowed.Agent, forbids.Agent);

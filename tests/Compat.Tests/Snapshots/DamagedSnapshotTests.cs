@@ -16,7 +16,7 @@ public class DamagedSnapshotTests
         Assert.InRange(Small.Length, 1000, 16 * 1024);
         var data = KnowledgeBase.Load(new MemoryStream(Small)).Data;
         foreach (var property in typeof(KnowledgeData).GetProperties())
-            if (property.GetValue(data) is System.Collections.ICollection records) Assert.True(records.Count > 0, property.Name);
+            if (property.GetValue(data) is IEnumerable<object> records) Assert.True(records.Any(), property.Name);
     }
 
     [Fact]

@@ -43,6 +43,73 @@ public class SnapshotTests
         var bytes = Bytes(EyeWorkshop.Data);
         bytes[7] = 9;
         var error = Assert.Throws<SnapshotException>(() => Load(bytes));
-        Assert.Contains("format version 9, expected 4", error.Message, StringComparison.Ordinal);
+        Assert.Contains("format version 9, expected 5", error.Message, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void By_its_hash_it_gives_the_same_answers_without_being_read_whole()
+    {
+        using var stream = new MemoryStream();
+        KnowledgeBase.Shipped.Save(stream);
+        stream.Position = 0;
+        var whole = KnowledgeBase.Load(stream);
+        stream.Position = 0;
+        var known = KnowledgeBase.Load(stream, whole.Identity[0].Hash);
+        Assert.Equal(whole.Identity, known.Identity);
+        foreach (var part in whole.Data.Parts.Where((_, i) => i % 12 == 0))
+        {
+            foreach (var agent in whole.Data.Agents.Where((_, i) => i % 9 == 0))
+            {
+                var question = new Question { Part = part.Id, Agent = agent.Id };
+                Assert.Equivalent(whole.Ask(question), known.Ask(question), strict: true);
+            }
+        }
+
+        Assert.Equal(whole.Compiled.Rules.Select(rule => rule.Rule.Id), known.Compiled.Rules.Select(rule => rule.Rule.Id));
+    }
+
+    [Fact]
+    public void A_rule_is_compiled_once_whichever_threads_ask()
+    {
+        using var stream = new MemoryStream();
+        KnowledgeBase.Shipped.Save(stream);
+        var compiled = Load(stream.ToArray(), KnowledgeBase.Shipped.Identity[0].Hash).Compiled;
+        var seen = new Compat.Evaluation.CompiledRule[4][];
+        Parallel.For(0, seen.Length, i => seen[i] = Enumerable.Range(0, compiled.Heads.Count).Select(compiled.RuleAt).ToArray());
+        foreach (var others in seen)
+            Assert.All(others.Zip(seen[0]), pair => Assert.Same(pair.First, pair.Second));
+    }
+
+    [Fact]
+    public void By_the_hash_of_another_it_is_refused()
+    {
+        var bytes = Bytes(EyeWorkshop.Data);
+        var other = Bytes(EyeWorkshop.Data with { Version = "another" });
+        var error = Assert.Throws<SnapshotException>(() => Load(other, Load(bytes).Identity[0].Hash));
+        Assert.Contains("expected " + Load(bytes).Identity[0].Hash, error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void By_its_hash_a_damaged_one_is_refused()
+    {
+        var bytes = Bytes(EyeWorkshop.Data);
+        var hash = Load(bytes).Identity[0].Hash;
+        for (var at = 0; at < bytes.Length; at += 7)
+        {
+            var damaged = (byte[])bytes.Clone();
+            damaged[at] ^= 4;
+            Assert.Throws<SnapshotException>(() => Load(damaged, hash));
+        }
+    }
+
+    [Fact]
+    public void A_boundary_that_is_not_listed_is_refused()
+    {
+        var stored = (StoredRules)Snapshot.Read(new MemoryStream(Bytes(EyeWorkshop.Data)), ownResource: false, out _).Rules;
+        for (var axis = 0; axis < stored.Cuts.Length; axis++) stored.Cuts[axis] = [];
+        var compiled = new Compat.Evaluation.CompiledBase(EyeWorkshop.Data with { Rules = stored }, []);
+        Assert.Throws<SnapshotException>(() => compiled.Rules);
+    }
+
+    private static KnowledgeBase Load(byte[] bytes, string hash) => KnowledgeBase.Load(new MemoryStream(bytes), hash);
 }
