@@ -56,18 +56,20 @@ internal static class Snapshot
 
     public static string HashOf(byte[] body) => Text(Hash(body));
 
-    /// <summary>All that is left of a stream, read as it comes: what a stream says of its length is believed up to a megabyte.</summary>
+    /// <summary>All that is left of a stream, read as it comes: what a stream says of its length is believed up to a megabyte, and an array of that length is not copied.</summary>
     private static byte[] Rest(Stream stream)
     {
-        var bytes = new byte[stream.CanSeek ? (int)Math.Max(1, Math.Min(FirstBytes, stream.Length - stream.Position + 1)) : FirstBytes];
-        var length = 0;
-        while ((length = Fill(stream, bytes, length)) == bytes.Length)
+        var bytes = new byte[stream.CanSeek ? (int)Math.Max(0, Math.Min(FirstBytes, stream.Length - stream.Position)) : FirstBytes];
+        var length = Fill(stream, bytes, 0);
+        while (length == bytes.Length && stream.ReadByte() is >= 0 and var next)
         {
             if (length >= MostBytes) throw new SnapshotException("it is too large");
-            Array.Resize(ref bytes, 2 * length);
+            Array.Resize(ref bytes, Math.Max(FirstBytes, 2 * length));
+            bytes[length] = (byte)next;
+            length = Fill(stream, bytes, length + 1);
         }
 
-        Array.Resize(ref bytes, length);
+        if (length < bytes.Length) Array.Resize(ref bytes, length);
         return bytes;
     }
 
