@@ -11,7 +11,7 @@ internal sealed record FoldedRow(IReadOnlyList<string> Subjects, IReadOnlyList<s
 {
     /// <summary>The rows of some changes, in the order of the first change of each.</summary>
     public static IReadOnlyList<FoldedRow> Of(IEnumerable<AnswerChange> changes) => changes
-        .GroupBy(change => (change.Subject, FromTo: ReviewWords.FromTo(change), At: ReviewCall.At(change)))
+        .GroupBy(change => (Subject: ReviewWords.Subject(change), FromTo: ReviewWords.FromTo(change), At: ReviewCall.At(change)))
         .Select(group => (group.Key, Agents: group.Select(change => change.Agent.Value).Distinct().ToArray()))
         .GroupBy(row => (Agents: string.Join(" ", row.Agents), row.Key.FromTo, row.Key.At))
         .Select(group => new FoldedRow(group.Select(row => row.Key.Subject).ToArray(), group.First().Agents, group.Key.FromTo, group.Key.At)).ToArray();

@@ -115,6 +115,7 @@ internal sealed class ReviewJson(Utf8JsonWriter json, ReviewCall call, Names nam
         json.WriteStartObject();
         json.WriteString("subjectKind", Words.Of(change.SubjectKind));
         json.WriteString("subject", change.Subject);
+        if (change.Serial is { } serial) json.WriteString("serial", serial.ToString());
         json.WriteString("agent", change.Agent.Value);
         if (!change.IsNewAgent && !change.IsInAnotherUnit) json.WriteString("from", Words.Of(change.From));
         json.WriteString("to", Words.Of(change.To));

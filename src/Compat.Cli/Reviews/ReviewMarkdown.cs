@@ -78,7 +78,7 @@ internal sealed class ReviewMarkdown(ReviewCall call, Names names)
     private void Widest(StringBuilder text, ReviewGroup group)
     {
         var widest = group.Answers[0];
-        text.Append($"{ReviewWords.Counts(group)}. {(group.Answers.Count == 1 ? "The box" : "The widest box")}: {Markdown.Code(widest.Subject)} with {Markdown.Code(widest.Agent.Value)}, **{ReviewWords.FromTo(widest).Replace("->", "→", StringComparison.Ordinal)}**\n");
+        text.Append($"{ReviewWords.Counts(group)}. {(group.Answers.Count == 1 ? "The box" : "The widest box")}: {Markdown.Code(ReviewWords.Subject(widest))} with {Markdown.Code(widest.Agent.Value)}, **{ReviewWords.FromTo(widest).Replace("->", "→", StringComparison.Ordinal)}**\n");
         text.Append($"at {Markdown.Code(ReviewCall.At(widest))};\ndecided by {Markdown.Text(ReviewWords.Decided(widest))}; evidence: {ReviewWords.Evidence(widest)}.\n\n");
         foreach (var duty in widest.DutiesDropped) text.Append($"- no longer: {Markdown.Text(DutyWording.Of(duty, names).Replace('\u00a0', ' '))}\n");
         foreach (var duty in widest.DutiesAdded) text.Append($"- now also: {Markdown.Text(DutyWording.Of(duty, names).Replace('\u00a0', ' '))}\n");

@@ -57,7 +57,7 @@ internal sealed class ReviewText(TextWriter writer, ReviewCall call, Names names
 
     private void Write(AnswerChange change, bool isWidest)
     {
-        Line($"  {(isWidest ? "widest: " : "")}`{change.Subject}` with `{change.Agent}`: {ReviewWords.FromTo(change)}");
+        Line($"  {(isWidest ? "widest: " : "")}`{ReviewWords.Subject(change)}` with `{change.Agent}`: {ReviewWords.FromTo(change)}");
         Line($"    at: {ReviewCall.At(change)}");
         Line($"    decided by: {ReviewWords.Decided(change)}");
         foreach (var duty in change.DutiesDropped) Line($"    no longer: {Of(duty)}");

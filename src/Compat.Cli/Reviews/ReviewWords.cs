@@ -39,6 +39,9 @@ internal static class ReviewWords
         return string.Join(", ", counts.Append(Count(group.Answers.Select(change => change.Agent).Distinct().Count(), "agent")));
     }
 
+    /// <summary>What a change is asked of, with the serial number where editions of instructions tell devices apart.</summary>
+    public static string Subject(AnswerChange change) => change.Serial is { } serial ? $"{change.Subject}, serial {serial}" : change.Subject;
+
     /// <summary>How well a change is known, and whether that is stronger than what it replaces.</summary>
     public static string Evidence(AnswerChange change)
     {

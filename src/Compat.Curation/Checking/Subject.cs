@@ -1,6 +1,7 @@
 using Compat.Evaluation;
 using Compat.Exposures;
 using Compat.Knowledge;
+using Compat.Sites;
 
 namespace Compat.Curation.Checking;
 
@@ -33,7 +34,11 @@ internal sealed record Subject(string Name, PartVariant Variant, Question Ask, C
 
     /// <summary>Every variant of every part of every device, by id.</summary>
     public static IEnumerable<Subject> DeviceParts(CompiledBase kb) => kb.Devices.Values.OrderBy(device => device.Id)
-        .SelectMany(device => device.Parts.SelectMany(part => Of(kb, $"{device.Id}/{part.Id}", new Question { Device = device.Id, DevicePart = part.Id })));
+        .SelectMany(device => DeviceParts(kb, device, serial: null));
+
+    /// <summary>Every variant of every part of one device, for one serial number or, where that is null, for every set of editions that may speak.</summary>
+    public static IEnumerable<Subject> DeviceParts(CompiledBase kb, Device device, SerialNumber? serial) =>
+        device.Parts.SelectMany(part => Of(kb, $"{device.Id}/{part.Id}", new Question { Device = device.Id, DevicePart = part.Id, Serial = serial }));
 
     private static IEnumerable<Subject> Of(CompiledBase kb, string name, Question ask)
     {

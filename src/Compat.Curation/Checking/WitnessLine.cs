@@ -16,6 +16,7 @@ public static class WitnessLine
         Add("data", directory);
         foreach (var path in sitePaths) Add("site", path);
         Add("device", question.Device?.Value);
+        Add("serial", question.Serial?.ToString());
         Add("part", question.DevicePart?.Value ?? question.Part?.Value);
         foreach (var slot in question.Materials) Add("material", string.Join("|", slot.OneOf.Select(id => id.Value)));
         Add("agent", question.Agent?.Value);

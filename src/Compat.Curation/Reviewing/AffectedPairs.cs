@@ -1,4 +1,6 @@
 using Compat.Evaluation;
+using Compat.Exposures;
+using Compat.Knowledge;
 
 namespace Compat.Curation.Reviewing;
 
@@ -46,12 +48,15 @@ internal sealed class AffectedPairs(ReviewSide before, ReviewSide after, RuleSam
         return pairs;
     }
 
-    /// <summary>Whether an agent is new, has moved, or has other facts: then it is compared on every subject.</summary>
+    /// <summary>Whether an agent is new, has moved, has other facts, or is one that dries away in another time: then it is compared on every subject.</summary>
     private bool IsEverywhere(string id)
     {
         var (was, now) = (before.AgentOf(id), after.AgentOf(id));
-        return was < 0 || !SubjectFacts.AreSame(before.Kb.Agent(was), after.Kb.Agent(now)) || !before.LineOf(was).SequenceEqual(after.LineOf(now));
+        return was < 0 || !SubjectFacts.AreSame(before.Kb.Agent(was), after.Kb.Agent(now)) || !before.LineOf(was).SequenceEqual(after.LineOf(now))
+            || (after.Kb.Agent(now).Leaves == Residue.Nothing && !DryingTime(before).Equals(DryingTime(after)));
     }
+
+    private static Interval DryingTime(ReviewSide side) => side.Kb.Convention(ConventionKey.DryingTime).Range;
 
     private int Comparable(string id, int node)
     {

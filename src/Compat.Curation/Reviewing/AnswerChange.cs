@@ -1,5 +1,6 @@
 using Compat.Exposures;
 using Compat.Knowledge;
+using Compat.Sites;
 
 namespace Compat.Curation.Reviewing;
 
@@ -14,6 +15,9 @@ public sealed record AnswerChange
 
     /// <summary>The id of the part type or material; of a device's part <c>device/part</c>.</summary>
     public required string Subject { get; init; }
+
+    /// <summary>A serial number of the device for which it holds: it does for every other that the same editions of the instructions speak for. Null where they tell none apart.</summary>
+    public SerialNumber? Serial => Question.Serial;
 
     /// <summary>The agent.</summary>
     public required AgentId Agent { get; init; }

@@ -40,7 +40,7 @@ internal sealed class Attribution
             }
         }
 
-        var trials = open.ToDictionary(one => one.Key, one => EditTrial.Of(_edits.Before, _sites, _application.With(one.Key), one.Value.SelectMany(pair => pair.Rules).ToHashSet()));
+        var trials = open.ToDictionary(one => one.Key, one => EditTrial.Of(_edits.Before, _sites, _application.With(one.Key), one.Value.SelectMany(pair => pair.Rules).ToHashSet(), _before.Serials));
         return pairs.Select((pair, i) => pair with
         {
             Changes = pair.Changes.Select((change, j) => change with { Causes = may[i][j].Count > 1 ? Proved(pair, change, may[i][j], trials) : may[i][j] }).ToArray(),

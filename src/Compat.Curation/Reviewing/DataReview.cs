@@ -57,12 +57,20 @@ public static class DataReview
     }
 
     /// <summary>Two knowledge bases whose axes are cut along the rules of both.</summary>
-    internal static (ReviewSide Before, ReviewSide After) Sides(KnowledgeData before, IReadOnlyList<Site> beforeSites, KnowledgeData after, IReadOnlyList<Site> afterSites)
+    /// <param name="before">BASE.</param>
+    /// <param name="beforeSites">The sites over BASE.</param>
+    /// <param name="after">HEAD.</param>
+    /// <param name="afterSites">The sites over HEAD.</param>
+    /// <param name="serials">The serial numbers with which devices are asked; null for those that these two tell apart.</param>
+    internal static (ReviewSide Before, ReviewSide After) Sides(
+        KnowledgeData before, IReadOnlyList<Site> beforeSites, KnowledgeData after, IReadOnlyList<Site> afterSites, TellingSerials? serials = null)
     {
         var (ofBefore, ofAfter) = (PhraseRules.Of(before, beforeSites).Rules, PhraseRules.Of(after, afterSites).Rules);
         var alone = new CompiledBase(before, beforeSites, ofBefore);
         var now = new CompiledBase(after, afterSites, ofAfter, alone.Rules);
-        return (new ReviewSide(new CompiledBase(before, beforeSites, ofBefore, now.Rules), isBefore: true), new ReviewSide(now, isBefore: false));
+        var was = new CompiledBase(before, beforeSites, ofBefore, now.Rules);
+        serials ??= new TellingSerials(was, now);
+        return (new ReviewSide(was, serials, isBefore: true), new ReviewSide(now, serials, isBefore: false));
     }
 
     private static PairChanges? Compare(ReviewSide was, ReviewSide now, RuleSameness rules, ReviewPair pair)

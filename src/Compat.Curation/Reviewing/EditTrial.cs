@@ -16,13 +16,13 @@ internal sealed class EditTrial
     private EditTrial(ReviewSide without, ReviewSide with) => (_without, _with, _rules) = (without, with, new RuleSameness(without.Kb, with.Kb));
 
     /// <summary>Sets up a trial; null where the edit cannot be made alone: some record would name one that is not there.</summary>
-    public static EditTrial? Of(KnowledgeData data, IReadOnlyList<Site> sites, IReadOnlyCollection<RecordEdit> edits, HashSet<RuleId> rules)
+    public static EditTrial? Of(KnowledgeData data, IReadOnlyList<Site> sites, IReadOnlyCollection<RecordEdit> edits, HashSet<RuleId> rules, TellingSerials serials)
     {
         try
         {
             var (was, now) = (Only(data, rules), Only(EditApplication.Apply(data, edits), rules));
             var some = sites.Select(site => site with { Rules = Only(site.Rules, rules) }).ToArray();
-            var (without, with) = DataReview.Sides(was, some, now, some);
+            var (without, with) = DataReview.Sides(was, some, now, some, serials);
             return new(without, with);
         }
         catch (KeyNotFoundException)
@@ -40,7 +40,7 @@ internal sealed class EditTrial
 
     private PairComparison? Comparison(ReviewPair pair, ReviewSide side)
     {
-        var key = (pair.After.Kind, pair.After.Name);
+        var key = (pair.After.Kind, pair.After.Name, pair.After.Serial);
         var agent = pair.AgentId;
         if (!_without.Subjects.TryGetValue(key, out var before) || !_with.Subjects.TryGetValue(key, out var after) || _with.AgentOf(agent) is < 0) return null;
         var was = _without.AgentOf(agent);

@@ -1,5 +1,6 @@
 using Compat.Curation.Checking;
 using Compat.Evaluation;
+using Compat.Sites;
 
 namespace Compat.Curation.Reviewing;
 
@@ -19,8 +20,9 @@ public enum SubjectKind
 /// <summary>A subject with all its variants, of which the worst counts.</summary>
 /// <param name="Kind">What kind of thing it is.</param>
 /// <param name="Name">Its id; of a device's part <c>device/part</c>.</param>
+/// <param name="Serial">The serial number with which a device's part is asked; null where the editions of its instructions tell none apart.</param>
 /// <param name="Variants">Its variants; at least one.</param>
-internal sealed record ReviewSubject(SubjectKind Kind, string Name, IReadOnlyList<Subject> Variants)
+internal sealed record ReviewSubject(SubjectKind Kind, string Name, SerialNumber? Serial, IReadOnlyList<Subject> Variants)
 {
     /// <summary>The variants as the engine takes them.</summary>
     public IReadOnlyList<PartVariant> Parts { get; } = Variants.Select(one => one.Variant).ToArray();
@@ -32,12 +34,14 @@ internal sealed record ReviewSubject(SubjectKind Kind, string Name, IReadOnlyLis
 /// <summary>One of the two knowledge bases: its rules with the boundaries of both, its subjects by kind and name.</summary>
 internal sealed class ReviewSide
 {
-    public ReviewSide(CompiledBase kb, bool isBefore)
+    public ReviewSide(CompiledBase kb, TellingSerials serials, bool isBefore)
     {
         Ground = new Ground(kb);
         IsBefore = isBefore;
-        Subjects = Grouped(SubjectKind.PartType, Ground.Parts).Concat(Grouped(SubjectKind.DevicePart, Ground.DeviceParts)).Concat(Grouped(SubjectKind.Material, Ground.Materials))
-            .ToDictionary(subject => (subject.Kind, subject.Name));
+        Serials = serials;
+        var ofDevices = kb.Devices.Values.OrderBy(device => device.Id).SelectMany(device => serials.Of(device.Id).SelectMany(serial => Subject.DeviceParts(kb, device, serial)));
+        Subjects = Grouped(SubjectKind.PartType, Ground.Parts).Concat(Grouped(SubjectKind.DevicePart, ofDevices)).Concat(Grouped(SubjectKind.Material, Ground.Materials))
+            .ToDictionary(subject => (subject.Kind, subject.Name, subject.Serial));
     }
 
     public Ground Ground { get; }
@@ -46,7 +50,10 @@ internal sealed class ReviewSide
 
     public bool IsBefore { get; }
 
-    public IReadOnlyDictionary<(SubjectKind Kind, string Name), ReviewSubject> Subjects { get; }
+    /// <summary>The serial numbers with which devices are asked, the same on both sides.</summary>
+    public TellingSerials Serials { get; }
+
+    public IReadOnlyDictionary<(SubjectKind Kind, string Name, SerialNumber? Serial), ReviewSubject> Subjects { get; }
 
     /// <summary>The agent of an id; -1 where there is none.</summary>
     public int AgentOf(string id) => Kb.Agents.TryFind(id, out var agent) ? agent : -1;
@@ -55,5 +62,5 @@ internal sealed class ReviewSide
     public IEnumerable<string> LineOf(int agent) => Kb.Agents.Upward(agent).Select(node => Kb.Data.Agents[node].Id.Value);
 
     private static IEnumerable<ReviewSubject> Grouped(SubjectKind kind, IEnumerable<Subject> subjects) =>
-        subjects.GroupBy(subject => subject.Name).Select(group => new ReviewSubject(kind, group.Key, group.ToArray()));
+        subjects.GroupBy(subject => (subject.Name, subject.Ask.Serial)).Select(group => new ReviewSubject(kind, group.Key.Name, group.Key.Serial, group.ToArray()));
 }

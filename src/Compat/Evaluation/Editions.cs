@@ -12,7 +12,7 @@ internal static class Editions
     public static IReadOnlyList<IReadOnlyList<InstructionsEdition>> Possible(Device device, SerialNumber? serial)
     {
         var sets = new List<IReadOnlyList<InstructionsEdition>>();
-        foreach (var number in serial is { } known ? [known] : Telling(device))
+        foreach (var number in serial is { } known ? [known] : Telling([device]))
         {
             var speaking = device.Instructions.Where(edition => Covers(edition, number) && !device.Instructions.Any(other => other.Replaces.Contains(edition.Id) && Covers(other, number))).ToArray();
             if (!sets.Any(set => set.SequenceEqual(speaking))) sets.Add(speaking);
@@ -25,17 +25,20 @@ internal static class Editions
     public static IReadOnlyList<EditionId> Speaking(Device device, SerialNumber? serial) =>
         Possible(device, serial).SelectMany(set => set).Select(edition => edition.Id).Distinct().OrderBy(id => id).ToArray();
 
-    /// <summary>Serial numbers of which one stands for each that any edition tells apart: the ends of ranges, and one that lies in none.</summary>
-    private static IEnumerable<SerialNumber> Telling(Device device)
+    /// <summary>Serial numbers of which one stands for each that any edition of some states of a device tells apart: the ends of ranges, and one that lies in none.</summary>
+    public static IEnumerable<SerialNumber> Telling(IReadOnlyList<Device> states)
     {
-        foreach (var range in device.Instructions.SelectMany(edition => edition.Serials))
+        var ranges = states.SelectMany(device => device.Instructions).SelectMany(edition => edition.Serials).ToArray();
+        foreach (var range in ranges)
         {
             yield return new SerialNumber(range.Prefix, range.First);
             if (range.First > 0) yield return new SerialNumber(range.Prefix, range.First - 1);
             if (range.Last < long.MaxValue) yield return new SerialNumber(range.Prefix, range.Last + 1);
         }
 
-        yield return new SerialNumber("any other", 0);
+        var other = "other-";
+        while (ranges.Any(range => range.Prefix == other)) other += "-";
+        yield return new SerialNumber(other, 0);
     }
 
     private static bool Covers(InstructionsEdition edition, SerialNumber serial) =>

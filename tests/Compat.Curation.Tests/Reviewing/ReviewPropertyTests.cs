@@ -24,12 +24,12 @@ public class ReviewPropertyTests
                 if (before != after)
                 {
                     differing++;
-                    Assert.True(holding.Any(change => Plain(change.From) == before && Plain(change.To) == after), $"no box for {before} -> {after} at {point.Question}");
+                    Assert.True(holding.Any(change => !point.IsOf(change) || (Plain(change.From) == before && Plain(change.To) == after)), $"no box for {before} -> {after} at {point.Question}");
                 }
                 else
                 {
                     same++;
-                    Assert.True(holding.All(change => Plain(change.From) == Plain(change.To)), $"a box where nothing changed at {point.Question}");
+                    Assert.True(holding.All(change => !point.IsOf(change) || Plain(change.From) == Plain(change.To)), $"a box where nothing changed at {point.Question}");
                 }
             }
         });
@@ -40,7 +40,7 @@ public class ReviewPropertyTests
     public void The_question_of_each_change_shows_both_answers() => RandomReview.ForAll(150, mostEdits: 3, pair =>
     {
         var (before, after) = (pair.Build(pair.Before), pair.Build(pair.After));
-        foreach (var change in pair.Report.Groups.SelectMany(group => group.Answers).Where(change => !change.IsNewAgent))
+        foreach (var change in pair.Report.Groups.SelectMany(group => group.Answers).Where(change => !change.IsNewAgent && !change.IsInAnotherUnit))
         {
             var hadNoUnit = new ReferenceTrees(pair.Before, []).Basis(change.Agent) is null;
             var verdicts = (Plain(before.Ask(hadNoUnit ? change.Question with { Strength = null } : change.Question).Verdict), Plain(after.Ask(change.Question).Verdict));
@@ -114,6 +114,7 @@ public class ReviewPropertyTests
     private static bool Holds(AnswerChange change, AnswerChange other)
     {
         var subject = other.Subject;
-        return new RandomPoint(other.Question, subject, other.Question.Strength?.Range.Lower ?? 1m).LiesIn(change);
+        return (change.Serial, other.Serial) is ({ } one, { } another) && one != another ? false
+            : new RandomPoint(other.Question, subject, other.Question.Strength?.Range.Lower ?? 1m).LiesIn(change);
     }
 }
