@@ -81,10 +81,14 @@ internal sealed class Ground
     }
 
     /// <summary>The dilutions of a box at which a component has a strength of the box.</summary>
-    public Span RealDilutions(Speaker speaker, CellBox box)
+    /// <param name="speaker">The component.</param>
+    /// <param name="box">The box of cells.</param>
+    /// <param name="within">Where the strength must lie too.</param>
+    public Span RealDilutions(Speaker speaker, CellBox box, AxisLimit within = default)
     {
         var dilution = Kb.Tables[(int)Axis.Dilution].SpanOf(box.Low[(int)Axis.Dilution], box.High[(int)Axis.Dilution]).Intersect(Span.Of(speaker.Substance.Dilution));
         var strength = Kb.Tables[(int)Axis.Strength].SpanOf(box.Low[(int)Axis.Strength], box.High[(int)Axis.Strength]);
+        if (within.Statement == AxisStatement.Within) strength = strength.Intersect(Span.Of(within.Range));
         return dilution.Intersect(Pieces.DilutionsThatReach(speaker.Component.Strength, strength));
     }
 

@@ -17,7 +17,7 @@ internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods
     private Span Values(Ground ground, Axis axis)
     {
         var i = (int)axis;
-        if (axis == Axis.Dilution && Speaker.Substance.Product is not null) return ground.RealDilutions(Speaker, Cells);
+        if (axis == Axis.Dilution && Speaker.Substance.Product is not null) return ground.RealDilutions(Speaker, Cells, Within?.Strength ?? default);
         var values = ground.Kb.Tables[i].SpanOf(Cells.Low[i], Cells.High[i]).Intersect(Span.Of(Domain.Of(axis, Speaker)));
         return Within?.On(axis) is { Statement: AxisStatement.Within } limit ? values.Intersect(Span.Of(limit.Range)) : values;
     }

@@ -5,18 +5,22 @@ using Compat.Validation;
 
 namespace Compat.Curation.Checking;
 
-/// <summary>Finds the answers that break a standing rule: every part type, material and device part it holds for, every agent below, every exposure.</summary>
+/// <summary>
+/// Finds the answers that break a standing rule: every part type, material and device part it holds for, with each set of editions that may speak for the
+/// device; every agent below, and every product of the sites with such an ingredient; every exposure.
+/// </summary>
 internal sealed class StandingRules(Ground ground)
 {
     private readonly Permissions _permissions = new(ground);
 
     public IEnumerable<Finding> Find()
     {
-        var groups = ground.All.GroupBy(subject => subject.Name + (subject.Variant.MaterialsAlone ? " alone" : "")).Select(group => group.ToArray()).ToArray();
+        var ofDevices = ground.Kb.Devices.Values.OrderBy(device => device.Id).SelectMany(device => Editions.OneOfEach(device).SelectMany(serial => Subject.DeviceParts(ground.Kb, device, serial)));
+        var groups = ground.Materials.Concat(ground.Parts).Concat(ofDevices).GroupBy(subject => (subject.Name, subject.Variant.MaterialsAlone, subject.Ask.Serial)).Select(group => group.ToArray()).ToArray();
         var may = new bool[groups.Length][];
         foreach (var standing in ground.Kb.Data.StandingRules.Where(one => one.SpeaksOfRules).OrderBy(one => one.Id))
         {
-            var reported = new HashSet<RuleId>();
+            var reported = new HashSet<(RuleId, FindingKind)>();
             for (var i = 0; i < groups.Length; i++)
             {
                 if (!groups[i].Any(subject => HoldsFor(standing, subject))) continue;
@@ -32,23 +36,30 @@ internal sealed class StandingRules(Ground ground)
         return !subject.Variant.MaterialsAlone && ground.Kb.Parts.IsAtOrBelow(subject.Variant.Part, ground.Kb.Parts[standing.Part!.Value]);
     }
 
-    private IEnumerable<Finding> Broken(StandingRule standing, Subject[] subjects, bool[] mayAllow, HashSet<RuleId> reported)
+    private IEnumerable<Finding> Broken(StandingRule standing, Subject[] subjects, bool[] mayAllow, HashSet<(RuleId, FindingKind)> reported)
     {
         var seen = new HashSet<string>();
         var variants = subjects.Select(subject => subject.Variant).ToArray();
-        foreach (var agent in ground.Agents.Downward(ground.Kb.Agents[standing.Agent.Value]).ToArray().OrderBy(agent => ground.Kb.Data.Agents[agent].Id))
+        foreach (var speaker in Speakers(ground.Kb.Agents[standing.Agent.Value], mayAllow))
         {
-            if (!mayAllow[agent]) continue;
-            var speaker = ground.SpeakerOf(agent);
             var scene = new Scene(ground.Kb, variants, speaker.Substance, speaker.Component, residenceWithoutEnd: false);
-            if (!seen.Add(string.Join(",", scene.Candidates.Select(one => one.Rule.Index)) + speaker.Substance.LeavesNothing + speaker.Component.Duties.Count)) continue;
-            if (Break(standing, subjects, scene, speaker) is not var (place, decision)) continue;
-            if (!decision.Deciding.Any(rule => reported.Add(rule.Rule.Id))) continue;
-            yield return Make(standing, subjects, place, decision);
+            if (speaker.Agent >= 0 && !seen.Add(string.Join(",", scene.Candidates.Select(one => one.Rule.Index)) + speaker.Substance.LeavesNothing + speaker.Component.Duties.Count)) continue;
+            foreach (var ofInstructions in scene.Candidates.Any(one => one.Rule.OfInstructions) ? [false, true] : new[] { false })
+            {
+                if (Break(standing, subjects, scene, speaker, ofInstructions) is not var (place, decision)) continue;
+                var finding = Make(standing, subjects, place, decision);
+                if (decision.Deciding.Any(rule => reported.Add((rule.Rule.Id, finding.Kind)))) yield return finding;
+            }
         }
     }
 
-    private (Place Place, Decision Decision)? Break(StandingRule standing, Subject[] subjects, Scene scene, Speaker speaker)
+    /// <summary>The agents at and below one that may be allowed, and the products of the sites that hold one of these.</summary>
+    private IEnumerable<Speaker> Speakers(int agent, bool[] mayAllow) => ground.Agents.Downward(agent).ToArray().Where(one => mayAllow[one])
+        .OrderBy(one => ground.Kb.Data.Agents[one].Id).Select(ground.SpeakerOf)
+        .Concat(ground.ProductSpeakers.Where(speaker => !speaker.Component.OnlyForbids && !speaker.Component.Unknown && ground.Kb.Agents.IsAtOrBelow(speaker.Component.Agent, agent)));
+
+    /// <summary>The first place at which an answer breaks a standing rule, either by the device's own instructions alone or by any other rule.</summary>
+    private (Place Place, Decision Decision)? Break(StandingRule standing, Subject[] subjects, Scene scene, Speaker speaker, bool ofInstructions)
     {
         if (Cells(standing, ground.DomainOf(speaker)) is not { } box) return null;
         var decider = new Decider(ground.Kb, scene);
@@ -56,18 +67,27 @@ internal sealed class StandingRules(Ground ground)
         foreach (var method in methods.Methods.Where(method => subjects.All(subject => subject.Stood.Contains(method))))
         {
             Decision? broken = null;
-            var cells = new CellSearch(ground, scene, method).Find(box, (_, some) => CanAllow(scene, some), (applies, _) =>
+            var cells = new CellSearch(ground, scene, method).Find(box, (_, some) => CanAllow(scene, some), (applies, cell) =>
             {
                 var decision = decider.Worst(applies);
-                if (decision.Verdict != Verdict.Allowed || (standing.AlwaysWith is { } kind && Carries(decision, speaker, kind))) return false;
+                if (decision.Verdict != Verdict.Allowed || IsOfInstructions(decision) != ofInstructions || (standing.AlwaysWith is { } kind && Carries(decision, speaker, kind))) return false;
+                if (speaker.Substance.Product is not null && !IsAllowedWhole(PlaceOf(cell))) return false;
                 broken = decision;
                 return true;
             });
-            if (cells is not null) return (new Place(subjects[0], speaker, MethodSet.Of(method), cells) { Within = standing.When }, broken!);
+            if (cells is not null) return (PlaceOf(cells), broken!);
+            Place PlaceOf(CellBox box) => new(subjects[0], speaker, MethodSet.Of(method), box) { Within = standing.When };
         }
 
         return null;
     }
+
+    /// <summary>Whether a product can have the strength there, and none of its other ingredients forbids it.</summary>
+    private bool IsAllowedWhole(Place place) => !ground.RealDilutions(place.Speaker, place.Cells, place.Within!.Strength).IsEmpty
+        && new RegionAnswer(ground.Kb, place.Witness(ground) with { OnlyPart = true }, []).Make().Verdict >= Verdict.AllowedWithinLimits;
+
+    /// <summary>Whether the device's own instructions alone allow it.</summary>
+    private static bool IsOfInstructions(Decision decision) => decision.ByPart && decision.Deciding.Count > 0 && decision.Deciding.All(rule => rule.OfInstructions);
 
     /// <summary>Whether every variant can have an 'allowed' of its part, or of each of its materials.</summary>
     private static bool CanAllow(Scene scene, bool[] some)
@@ -98,8 +118,8 @@ internal sealed class StandingRules(Ground ground)
 
     private Finding Make(StandingRule standing, Subject[] subjects, Place place, Decision decision)
     {
-        var edition = decision.Deciding.FirstOrDefault(rule => rule.OfInstructions);
-        var instructions = decision.ByPart && edition is not null && decision.Deciding.All(rule => rule.OfInstructions);
+        var instructions = IsOfInstructions(decision);
+        var edition = instructions ? decision.Deciding[0] : null;
         var variant = subjects[0].Variant;
         var dated = instructions ? variant.Device!.Instructions.First(one => one.Id == edition!.Rule.Edition).Dated : null;
         var witness = place.Witness(ground) with { Materials = variant.MaterialsAlone ? subjects[0].Ask.Materials : [] };

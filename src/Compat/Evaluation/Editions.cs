@@ -25,8 +25,22 @@ internal static class Editions
     public static IReadOnlyList<EditionId> Speaking(Device device, SerialNumber? serial) =>
         Possible(device, serial).SelectMany(set => set).Select(edition => edition.Id).Distinct().OrderBy(id => id).ToArray();
 
+    /// <summary>A serial number for each combination of editions that may speak in several states of one device; null alone where there is but one.</summary>
+    /// <param name="states">The states; null where there is no such device.</param>
+    public static IReadOnlyList<SerialNumber?> OneOfEach(params Device?[] states)
+    {
+        var telling = new Dictionary<string, SerialNumber?>(StringComparer.Ordinal);
+        foreach (var serial in Telling(states.OfType<Device>().ToArray()))
+        {
+            var speaking = string.Join("|", states.Select(device => device is null ? "" : string.Join(" ", Speaking(device, serial))));
+            if (!telling.ContainsKey(speaking)) telling[speaking] = serial;
+        }
+
+        return telling.Count == 1 ? [null] : [.. telling.Values];
+    }
+
     /// <summary>Serial numbers of which one stands for each that any edition of some states of a device tells apart: the ends of ranges, and one that lies in none.</summary>
-    public static IEnumerable<SerialNumber> Telling(IReadOnlyList<Device> states)
+    private static IEnumerable<SerialNumber> Telling(IReadOnlyList<Device> states)
     {
         var ranges = states.SelectMany(device => device.Instructions).SelectMany(edition => edition.Serials).ToArray();
         foreach (var range in ranges)

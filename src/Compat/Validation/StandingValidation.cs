@@ -1,3 +1,4 @@
+using Compat.Evaluation;
 using Compat.Knowledge;
 using Compat.Sites;
 
@@ -9,17 +10,26 @@ internal static class StandingValidation
     public static IReadOnlyList<Problem> Check(KnowledgeBase kb, Site site)
     {
         var scope = new Scope(kb.Data, kb.Sites);
-        foreach (var rule in site.Rules.Where(r => r.Allows && r.Edition is null && r.Agent is not null))
+        foreach (var rule in site.Rules.Where(r => r.Allows && r.Edition is null))
         {
             foreach (var standing in kb.Data.StandingRules.Where(s => s.SpeaksOfRules && (s.AlwaysWith is null || rule.Duties.All(d => d.Kind != s.AlwaysWith))))
             {
-                var meets = scope.Upward(rule.Agent).Any(a => a.Id == standing.Agent) || scope.Upward(standing.Agent).Any(a => a.Id == rule.Agent);
+                var meets = rule.Agent is null ? IsIn(kb.Compiled, rule, standing) : scope.Upward(rule.Agent).Any(a => a.Id == standing.Agent) || scope.Upward(standing.Agent).Any(a => a.Id == rule.Agent);
                 if (!meets || !Touches(scope, standing, rule.Target) || !Overlap(standing.When, rule.When)) continue;
                 scope.Add("breaks-standing-rule", new ProblemPlace(RecordKind.Rule, rule.Id.Value), $"`{rule.Id}` breaks the standing rule `{standing.Id}`", standing.Reason);
             }
         }
 
         return scope.Problems;
+    }
+
+    /// <summary>Whether the product of a rule holds the agent of a standing rule, or one below it, at a strength of which that speaks.</summary>
+    private static bool IsIn(CompiledBase kb, Rule rule, StandingRule standing)
+    {
+        var substance = SubstanceResolver.Resolve(kb, new Question { Product = rule.Product });
+        var dilution = rule.When.Dilution.Statement == AxisStatement.Within ? rule.When.Dilution.Range : substance.Dilution;
+        return substance.Components.Any(component => !component.OnlyForbids && !component.Unknown && kb.Agents.IsAtOrBelow(component.Agent, kb.Agents[standing.Agent.Value])
+            && (standing.When.Strength.Statement != AxisStatement.Within || !Pieces.DilutionsThatReach(component.Strength, Span.Of(standing.When.Strength.Range)).Intersect(Span.Of(dilution)).IsEmpty));
     }
 
     private static bool Touches(Scope scope, StandingRule standing, RuleTarget target)
