@@ -98,7 +98,9 @@ public sealed class AnswerText(Page page, Names names)
     private void Lead(Answer answer, string subject)
     {
         page.Line($"{VerdictWording.Heading(answer.Verdict)}: {subject}", 0, 2);
-        page.Line(VerdictWording.Decisive(answer, names), 2);
+        var elsewhere = answer is { Verdict: Verdict.NotEstablished, PartVerdict: Verdict.NotEstablished, WouldBeAllowed.Count: > 0 };
+        if (elsewhere) page.Line($"It depends on what was left out: {string.Join("; or ", answer.WouldBeAllowed.Select(part => ExposureWording.WouldBeAllowed(part, ExposureWording.Unit(answer.Question, names))))}.", 2);
+        page.Line((elsewhere ? "Elsewhere: " : "") + VerdictWording.Decisive(answer, names), 2);
         if (answer.Kill is null && VerdictWording.JudgedBy(answer) is { } by) page.Line(by, 2);
     }
 
