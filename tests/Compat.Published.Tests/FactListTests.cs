@@ -70,6 +70,7 @@ public sealed class FactListTests(ITestOutputHelper output)
         ["need"] = [.. Data.Needs.Select(one => one.Id.Value)],
         ["word"] = [.. Data.InstructionWords.Select(one => one.Id.Value)],
         ["standing"] = [.. Data.StandingRules.Select(one => one.Id.Value)],
+        ["occasion"] = [.. Data.Occasions.Select(one => one.Id.Value)],
         ["source"] = [.. Data.Sources.Select(one => one.Id.Value)],
     };
 }

@@ -1,4 +1,5 @@
 using Compat.Curation.Checking;
+using Compat.Validation;
 
 namespace Compat.Curation.Tests.Checking;
 
@@ -18,6 +19,26 @@ public class CheckPropertyTests
         Assert.Equal(naive.Dead.Select(id => id.Value).Order(), Of(report, FindingKind.DeadRule));
         Assert.Equal(naive.Redundant.Select(id => id.Value).Order(), Of(report, FindingKind.RedundantRule));
     });
+
+    /// <summary>Devices with several editions of their instructions and rules of their own; products, of which the walk knows nothing, may break more.</summary>
+    [Fact]
+    public void A_standing_rule_is_broken_on_devices_if_and_only_if_a_point_shows_it()
+    {
+        int broken = 0, kept = 0;
+        RandomData.ForAll(40, random =>
+        {
+            Site[] sites = [random.Site!];
+            var naive = NaiveCheck.BrokenOnDevices(random.Data, sites).Select(id => id.Value).ToHashSet();
+            var found = DataCheck.Run(random.Data, sites, Options, out var problems)!.Findings
+                .Where(f => f.Kind is FindingKind.BrokenStandingRule or FindingKind.InstructionsDepart && f.Involved[^1].Place.Kind == RecordKind.StandingRule).ToArray();
+            Assert.Empty(problems);
+            Assert.Subset(found.Select(f => f.Involved[^1].Place.Id).ToHashSet(), naive);
+            Assert.Subset(naive, found.Where(f => f.Witness is { Device: not null, Product: null }).Select(f => f.Involved[^1].Place.Id).ToHashSet());
+            broken += naive.Count;
+            kept += random.Data.StandingRules.Count - naive.Count;
+        }, withSite: true);
+        Assert.True(broken >= 5 && kept > 5, $"{broken} broken, {kept} kept");
+    }
 
     [Fact]
     public void What_is_found_does_not_depend_on_the_order_of_rules() => RandomData.ForAll(200, random =>

@@ -1,4 +1,5 @@
 using Compat.Curation.Writing;
+using Compat.Tests.RandomCases;
 using Compat.Tests.Reference;
 
 namespace Compat.Curation.Tests.Checking;
@@ -77,7 +78,7 @@ internal sealed class NaiveCheck
         }
 
         foreach (var rule in standing)
-            if (IsBroken(rule, question)) Broken.Add(rule.Id);
+            if (IsBroken(_data, [], rule, question)) Broken.Add(rule.Id);
     }
 
     private static IEnumerable<(Rule Allowed, Rule Forbids)> Meeting(GridPoint point) =>
@@ -139,8 +140,29 @@ internal sealed class NaiveCheck
         return materials.Any(m => trees.Below(m, rule.Material!));
     }
 
+    /// <summary>Standing rules that some agent breaks on some part of a device, with some serial number.</summary>
+    public static HashSet<StandingRuleId> BrokenOnDevices(KnowledgeData data, IReadOnlyList<Site> sites)
+    {
+        var trees = new ReferenceTrees(data, sites);
+        return (from device in sites.SelectMany(site => site.Devices)
+                from serial in Samples.Serials(device).Distinct()
+                from part in device.Parts
+                from agent in data.Agents
+                from rule in data.StandingRules
+                where trees.Below(agent.Id, rule.Agent) && HoldsFor(trees, rule, part)
+                where IsBroken(data, sites, rule, Whole(trees, new Question { Device = device.Id, DevicePart = part.Id, Serial = serial, Agent = agent.Id }))
+                select rule.Id).ToHashSet();
+    }
+
+    private static bool HoldsFor(ReferenceTrees trees, StandingRule rule, DevicePart part)
+    {
+        if (rule.Part is { } type) return part.OneOfTypes.Any(one => trees.Below(one, type));
+        var slots = part.Materials ?? part.OneOfTypes.SelectMany(one => trees.Materials(one));
+        return slots.SelectMany(slot => slot.OneOf).Any(m => trees.Below(m, rule.Material!));
+    }
+
     /// <summary>Whether at some point all variants, the worst of which counts, are allowed, and the duty is missing.</summary>
-    private bool IsBroken(StandingRule rule, Question question)
+    private static bool IsBroken(KnowledgeData data, IReadOnlyList<Site> sites, StandingRule rule, Question question)
     {
         var strength = rule.When.Strength.Statement == AxisStatement.Within && question.Strength is { } whole ? new Strength(whole.Range.Intersect(rule.When.Strength.Range), whole.Unit) : question.Strength;
         if (strength is { Range.IsEmpty: true }) return false;
@@ -153,6 +175,6 @@ internal sealed class NaiveCheck
         };
         if (asked.Residence!.Value.IsEmpty || asked.Temperature!.Value.IsEmpty || asked.Ph!.Value.IsEmpty) return false;
         var methods = rule.When.Methods.Statement == AxisStatement.Within ? rule.When.Methods.Methods : MethodSet.All;
-        return methods.Methods.Any(method => new ReferenceEvaluator(_data, [], asked with { Method = method }).AnyAllowed(rule.AlwaysWith, rule.When.Uses.Range));
+        return methods.Methods.Any(method => new ReferenceEvaluator(data, sites, asked with { Method = method }).AnyAllowed(rule.AlwaysWith, rule.When.Uses.Range));
     }
 }

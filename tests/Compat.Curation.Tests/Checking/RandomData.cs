@@ -8,26 +8,31 @@ using Interval = Compat.Exposures.Interval;
 namespace Compat.Curation.Tests.Checking;
 
 /// <summary>A random knowledge base with standing rules, printed as files where a property fails.</summary>
-internal sealed record RandomData(int Seed, KnowledgeData Data)
+internal sealed record RandomData(int Seed, KnowledgeData Data, Site? Site = null)
 {
-    public override string ToString() => $"seed {Seed}\n{KnowledgeText.Write(Data)}";
+    public override string ToString() => $"seed {Seed}\n{KnowledgeText.Write(Data)}{(Site is null ? "" : KnowledgeText.Write(Site, Data))}";
 
     /// <summary>Holds a property against so many random sets; COMPAT_RANDOM_SEED sets which, COMPAT_RANDOM_CHECKS how many.</summary>
-    public static void ForAll(int count, Action<RandomData> holds)
+    /// <param name="count">How many.</param>
+    /// <param name="holds">The property.</param>
+    /// <param name="withSite">Whether each has a site with devices.</param>
+    public static void ForAll(int count, Action<RandomData> holds, bool withSite = false)
     {
         var seed = Number("COMPAT_RANDOM_SEED") ?? 20261125;
         var config = Config.QuickThrowOnFailure.WithMaxTest((int?)Number("COMPAT_RANDOM_CHECKS") ?? count).WithQuietOnSuccess(true)
             .WithReplay(FSharpOption<Replay>.Some(new Replay(new Rnd(seed), FSharpOption<int>.None)));
-        Check.One(config, Prop.ForAll(Arb.From(Gen.Choose(0, int.MaxValue - 1).Select(Valid), Shrink), holds));
+        Check.One(config, Prop.ForAll(Arb.From(Gen.Choose(0, int.MaxValue - 1).Select(seed => Valid(seed, withSite)), Shrink), holds));
     }
 
     /// <summary>The first valid set from a seed on.</summary>
-    private static RandomData Valid(int seed)
+    private static RandomData Valid(int seed, bool withSite)
     {
         for (var at = seed; ; at = (at + 1) & int.MaxValue)
         {
-            var data = CaseMaker.Make(at, Shape.Map).Data;
-            if (KnowledgeBase.TryBuild(data, out _).Count == 0) return new(at, data with { StandingRules = Standing(data, new Random(at)) });
+            var made = CaseMaker.Make(at, Shape.Map);
+            var data = made.Data;
+            if (withSite && made is { Site.Devices.Count: > 0 } && made.Build(out _) is not null) return new(at, data with { StandingRules = Standing(data, new Random(at)) }, made.Site);
+            if (!withSite && KnowledgeBase.TryBuild(data, out _).Count == 0) return new(at, data with { StandingRules = Standing(data, new Random(at)) });
         }
     }
 
@@ -65,7 +70,7 @@ internal sealed record RandomData(int Seed, KnowledgeData Data)
         {
             var rules = whole.Data.Rules.Where(one => one != rule).Select(one => one with { Overrides = one.Overrides.Where(id => id != rule.Id).ToArray() }).ToArray();
             var smaller = whole.Data with { Rules = rules };
-            if (KnowledgeBase.TryBuild(smaller, out _).Count == 0) yield return whole with { Data = smaller };
+            if (new Case(0, smaller with { StandingRules = [] }, whole.Site, new()).Build(out _) is not null) yield return whole with { Data = smaller };
         }
     }
 
