@@ -55,13 +55,16 @@ internal static class KnowledgeLoader
         {
             if (faulty.Any(id => problem.Message.Contains($"`{id}`", StringComparison.Ordinal))) continue;
             var place = places.Find(problem.Place) ?? wider?.Find(problem.Place);
-            if (place is not null && places.FindRecord(problem.Place) is { } record && IsKnown(known, record)) continue;
+            if (place is not null && places.FindRecord(problem.Place) is { } record && IsKnown(known, record) && (!NamesNothing(problem) || IsKnown(known, place))) continue;
             var diagnostic = place is null
                 ? new Diagnostic(problem.Code, Named(problem), problem.Help, shownAs, null)
                 : Diagnostic.At(place, problem.Code, problem.Message, problem.Help);
             if (!faults.Contains(diagnostic)) faults.Add(diagnostic);
         }
     }
+
+    /// <summary>Whether an id is that of no record: a slip of its own, whatever else is wrong beside it.</summary>
+    private static bool NamesNothing(Problem problem) => problem.Code.StartsWith("unknown-", StringComparison.Ordinal);
 
     /// <summary>Whether something was said of a record when it was read: what follows from it, there or elsewhere, is not said again.</summary>
     private static bool IsKnown(IReadOnlyList<Diagnostic> known, SourcePlace record) =>

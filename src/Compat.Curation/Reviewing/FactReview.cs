@@ -31,6 +31,9 @@ internal sealed class FactReview
         return edits.All.Where(edit => !edit.IsWording).SelectMany(edit => review.Of(edit).Select(change => (edit, change))).ToArray();
     }
 
+    private static bool HasOtherSourcesOnly(RecordEdit edit) =>
+        (edit.Before, edit.After) is ({ } before, { } after) && RecordDifference.Fields(before, after).All(field => field is "sources" or "reviewed" || field.StartsWith("sources.", StringComparison.Ordinal));
+
     private IEnumerable<FactChange> Of(RecordEdit edit) => (edit.Before ?? edit.After) switch
     {
         Claim => _claims.Of(edit.Before as Claim, edit.After as Claim),
@@ -38,6 +41,7 @@ internal sealed class FactReview
         PersonRule => _persons.Of(edit.Before as PersonRule, edit.After as PersonRule),
         MixingHazard => _records.Of(edit.Before as MixingHazard, edit.After as MixingHazard),
         NeedRule => _records.Of(edit.Before as NeedRule, edit.After as NeedRule),
+        StandingRule or Protection or InstructionWord or Occasion or LevelMeaning when HasOtherSourcesOnly(edit) => [],
         StandingRule => RecordReview.Of(edit.Before as StandingRule, edit.After as StandingRule),
         Protection => RecordReview.Of(edit.Before as Protection, edit.After as Protection),
         InstructionWord => RecordReview.Of(edit.Before as InstructionWord, edit.After as InstructionWord),
