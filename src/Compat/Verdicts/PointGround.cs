@@ -73,12 +73,18 @@ internal sealed class PointGround
     }
 
     /// <summary>What the answer holds beside its verdict, which was looked up.</summary>
-    public AnswerDetail Detail(Verdict verdict) => verdict switch
+    public AnswerDetail Detail(Verdict verdict)
     {
-        Verdict.NotAllowed => Forbidden(),
-        Verdict.NotEstablished => Unestablished(),
-        _ => Allowed(verdict),
-    };
+        var deciding = new RuleNumbers(_index.TakeRoom());
+        var detail = verdict switch
+        {
+            Verdict.NotAllowed => Forbidden(ref deciding),
+            Verdict.NotEstablished => Unestablished(ref deciding),
+            _ => Allowed(verdict, ref deciding),
+        };
+        _index.GiveRoom(deciding.Room!);
+        return detail;
+    }
 
     private static bool IsCrossed(PointComponent component, PreparedQuestion prepared)
     {
@@ -93,11 +99,11 @@ internal sealed class PointGround
     }
 
     /// <summary>Every component that is forbidden: by rules first, then those of which a residue stays.</summary>
-    private AnswerDetail Forbidden()
+    private AnswerDetail Forbidden(ref RuleNumbers deciding)
     {
         var reasons = new List<Reason>();
         List<Reason>? residue = null;
-        RuleNumbers deciding = default, setAside = default;
+        RuleNumbers setAside = default;
         foreach (var component in _components)
         {
             var box = BoxOf(component, _exposure);
@@ -131,10 +137,10 @@ internal sealed class PointGround
         }
     }
 
-    private AnswerDetail Unestablished()
+    private AnswerDetail Unestablished(ref RuleNumbers deciding)
     {
         var reasons = new List<Reason>();
-        RuleNumbers deciding = default, setAside = default;
+        RuleNumbers setAside = default;
         List<Duty>? duties = null;
         for (var c = 0; c < _components.Length; c++)
         {
@@ -156,10 +162,10 @@ internal sealed class PointGround
         return Made(reasons, deciding.Sorted(), setAside);
     }
 
-    private AnswerDetail Allowed(Verdict verdict)
+    private AnswerDetail Allowed(Verdict verdict, ref RuleNumbers deciding)
     {
         var reasons = new List<Reason>();
-        RuleNumbers deciding = default, setAside = default;
+        RuleNumbers setAside = default;
         List<Duty>? duties = null;
         bool byPart = true, wellFounded = true;
         for (var c = 0; c < _components.Length; c++)
@@ -174,16 +180,12 @@ internal sealed class PointGround
 
         var numbers = deciding.Sorted();
         var boxDuties = duties is null ? _boxDuties : BoxDuties.Of(_substance, _variant, _box.Residence, duties);
-        var detail = Made(reasons, numbers, setAside);
-        return detail with
-        {
-            Boxes = [_box with { Duties = boxDuties, DecidedBy = (IReadOnlyList<RuleId>)detail.DecidedBy }],
-            BoxCount = 1,
-            Limits = verdict == Verdict.Allowed ? [] : _limits.Of(Array.ConvertAll(numbers, number => Base.Rules[number]), wellFounded, []),
-            Duties = duties is null ? _duties : DutyJoin.Join(boxDuties, _variant),
-            JudgedByPart = byPart,
-            WellFounded = wellFounded,
-        };
+        return Made(reasons, numbers, setAside, new Grant(
+            boxDuties,
+            verdict == Verdict.Allowed ? [] : _limits.Of(Array.ConvertAll(numbers, number => Base.Rules[number]), wellFounded, []),
+            duties is null ? _duties : DutyJoin.Join(boxDuties, _variant),
+            byPart,
+            wellFounded));
     }
 
     /// <summary>Whether the live 'allowed' rules of a component permit it; they and the reasons are added.</summary>
@@ -306,19 +308,29 @@ internal sealed class PointGround
 
     private bool IsLive(VerdictScene scene, int row, in CellBox box) => scene.Applies(row, _method, box) && !scene.IsSetAside(row, _method, box);
 
-    private AnswerDetail Made(List<Reason> reasons, int[] deciding, RuleNumbers setAside)
+    private AnswerDetail Made(List<Reason> reasons, int[] deciding, RuleNumbers setAside, Grant? granted = null)
     {
         if (reasons.Count > RegionAnswer.MostListed) reasons.RemoveRange(RegionAnswer.MostListed, reasons.Count - RegionAnswer.MostListed);
+        var rules = new NumberedRules(Base, deciding);
         return new AnswerDetail
         {
             Decisive = reasons.Count > 0 ? reasons[0] : new Reason(ReasonCode.MaterialsAllow, []),
             Reasons = reasons,
             Assumptions = _assumptions,
-            DecidedBy = new NumberedRules(Base, deciding),
+            DecidedBy = rules,
             SetAside = setAside.Count == 0 ? [] : new NumberedRules(Base, setAside.Sorted()),
             Sources = _index.SourcesOf(deciding),
+            Boxes = granted is { } box ? [_box with { Duties = box.BoxDuties, DecidedBy = rules }] : [],
+            BoxCount = granted is null ? 0 : 1,
+            Limits = granted?.Limits ?? [],
+            Duties = granted?.Duties ?? [],
+            JudgedByPart = granted?.ByPart ?? false,
+            WellFounded = granted?.WellFounded ?? false,
         };
     }
+
+    /// <summary>What an answer that permits holds beside its reasons and rules.</summary>
+    private readonly record struct Grant(IReadOnlyList<Duty> BoxDuties, IReadOnlyList<Limit> Limits, IReadOnlyList<Duty> Duties, bool ByPart, bool WellFounded);
 
     /// <summary>What the rules of a component come to.</summary>
     /// <param name="Allows">Whether it is allowed.</param>

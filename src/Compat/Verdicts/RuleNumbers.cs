@@ -5,9 +5,13 @@ using Compat.Knowledge;
 namespace Compat.Verdicts;
 
 /// <summary>Numbers of rules, gathered one by one.</summary>
-internal struct RuleNumbers
+/// <param name="room">Where they are gathered while there is room for them.</param>
+internal struct RuleNumbers(int[] room)
 {
-    private int[]? _numbers;
+    private int[]? _numbers = room;
+
+    /// <summary>Where they were gathered last: more room than at first, where more was needed.</summary>
+    public readonly int[]? Room => _numbers;
 
     public int Count { get; private set; }
 
@@ -24,7 +28,7 @@ internal struct RuleNumbers
     /// <summary>Takes back what was added at or behind a place.</summary>
     public void BackTo(int count) => Count = count;
 
-    /// <summary>Each number once, in order; what was gathered is spent.</summary>
+    /// <summary>Each number once, in order, in an array of its own; what was gathered is spent.</summary>
     public readonly int[] Sorted()
     {
         if (Count == 0) return [];
@@ -32,9 +36,8 @@ internal struct RuleNumbers
         var each = 1;
         for (var i = 1; i < Count; i++)
             if (_numbers![i] != _numbers[each - 1]) _numbers[each++] = _numbers[i];
-        if (each == _numbers!.Length) return _numbers;
         var sorted = new int[each];
-        Array.Copy(_numbers, sorted, each);
+        Array.Copy(_numbers!, sorted, each);
         return sorted;
     }
 }

@@ -29,6 +29,7 @@ internal sealed class VerdictIndex
     private readonly RowTraits[] _traits;
     private readonly HashSet<ProductId> _spokenOf = [];
     private readonly Source[]?[] _sources;
+    private int[]? _room;
 
     public VerdictIndex(CompiledBase kb)
     {
@@ -47,6 +48,11 @@ internal sealed class VerdictIndex
     public CompiledBase Base { get; }
 
     public RowTraits TraitsOf(CompiledRule rule) => _traits[rule.Index];
+
+    /// <summary>Room to gather the rules of an answer in: what the last answer gave back, or new room where another thread has it.</summary>
+    public int[] TakeRoom() => Interlocked.Exchange(ref _room, null) ?? new int[64];
+
+    public void GiveRoom(int[] room) => Volatile.Write(ref _room, room);
 
     /// <summary>The sources of some rules, each once, weakest first: those of one of them as they are kept, where that is all.</summary>
     public IReadOnlyList<Source> SourcesOf(int[] rules)
