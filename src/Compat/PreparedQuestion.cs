@@ -57,7 +57,7 @@ public sealed class PreparedQuestion
             ref readonly var component = ref Components[i];
             box.StrengthLow = component.StrengthLow;
             box.StrengthHigh = component.StrengthHigh;
-            var verdict = new VerdictJudge(component.Scene, Method, LeftOut, component.OnlyForbids).Worst(box);
+            var verdict = new VerdictJudge(component.Scene, Method, LeftOut, component.OnlyForbids, worst <= Verdict.NotEstablished).Worst(box);
             if (verdict <= Verdict.NotAllowed) return verdict;
             if (verdict < worst) worst = verdict;
         }

@@ -16,15 +16,17 @@ internal ref struct VerdictJudge
     private readonly byte _leftOut;
     private readonly bool _onlyForbids;
     private readonly bool _oneIsEnough;
+    private readonly bool _unestablished;
     private int _leaves;
 
     /// <param name="scene">The rules that can speak.</param>
     /// <param name="method">The method.</param>
     /// <param name="leftOut">The axes that the question left out, one bit each: an 'allowed' is within limits unless its rules say `any` of them.</param>
     /// <param name="onlyForbids">Whether only a live 'not allowed' counts.</param>
-    public VerdictJudge(VerdictScene scene, ApplicationMethod method, byte leftOut, bool onlyForbids)
+    /// <param name="unestablished">Whether another component is not established already: what permits this one need not be known.</param>
+    public VerdictJudge(VerdictScene scene, ApplicationMethod method, byte leftOut, bool onlyForbids, bool unestablished)
     {
-        (_scene, _method, _leftOut, _onlyForbids) = (scene, method, leftOut, onlyForbids);
+        (_scene, _method, _leftOut, _onlyForbids, _unestablished) = (scene, method, leftOut, onlyForbids, unestablished);
         _oneIsEnough = scene.FirstAllows && leftOut == 0 && !scene.ByCells;
         _leaves = 0;
     }
@@ -45,7 +47,7 @@ internal ref struct VerdictJudge
 
         if (_onlyForbids) return Verdict.Allowed;
         if (_scene.ResidueStays) return Verdict.NotAllowed;
-        if (!_scene.ByCells) return Permission(silent: false, box);
+        if (!_scene.ByCells) return _unestablished ? Verdict.NotEstablished : Permission(silent: false, box);
         var silent = false;
         var editions = _scene.Variant.Editions;
         for (var i = 0; i < editions.Count; i++)
