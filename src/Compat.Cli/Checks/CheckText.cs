@@ -37,13 +37,30 @@ internal sealed class CheckText(TextWriter writer, CheckCall call)
         Line("");
     }
 
-    /// <summary>Notes in one line each, so that the faults stay in sight.</summary>
+    /// <summary>Notes in one line each, so that the faults stay in sight; those that say the same of other records are folded into one.</summary>
     private void WriteNotes(Finding[] notes)
     {
-        foreach (var note in notes)
-            Line($"{(call.Find(note.Involved[0]) is { } place ? DiagnosticText.Where(place) : call.Directory)}: note: {Words.Of(note.Kind)}: {note.Message}");
+        foreach (var alike in notes.GroupBy(Likeness))
+        {
+            var first = alike.First();
+            Line($"{(call.Find(first.Involved[0]) is { } place ? DiagnosticText.Where(place) : call.Directory)}: note: {Words.Of(first.Kind)}: {first.Message}");
+            var others = alike.Skip(1).Select(NameOf).ToArray();
+            if (others.Length > 0) Line($"  likewise {string.Join(", ", others)}");
+        }
+
         if (notes.Length > 0) Line("");
     }
+
+    /// <summary>What notes share that are folded: the agent whose window is closed, the rule that is known better, or what is thin about the evidence.</summary>
+    private static (FindingKind Kind, object What) Likeness(Finding note) => note.Kind switch
+    {
+        FindingKind.ClosedWindow => (note.Kind, note.Agent!),
+        FindingKind.Stale when note.Involved.Count > 1 => (note.Kind, note.Involved[1].Place),
+        FindingKind.ThinEvidence => (note.Kind, note.Message.Replace(NameOf(note), "")),
+        _ => (note.Kind, note),
+    };
+
+    private static string NameOf(Finding note) => $"`{(note.Kind == FindingKind.ClosedWindow ? note.Subject : note.Involved[0].Place.Id)}`";
 
     private static string Where(Finding finding) =>
         finding.Subject is null ? "" : $"`{finding.Subject}` with `{finding.Agent}`: ";

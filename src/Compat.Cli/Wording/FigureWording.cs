@@ -6,8 +6,6 @@ namespace Compat.Cli.Wording;
 /// <summary>Writes figures and ranges for people; a no-break space joins a figure and its unit.</summary>
 public static class FigureWording
 {
-    private static readonly (decimal Seconds, string Unit)[] TimeUnits = [(86400m, "d"), (3600m, "h"), (60m, "min")];
-
     /// <summary>A strength given in percent of a basis, shown in a unit.</summary>
     public static string Strength(Interval percent, StrengthUnit? unit) =>
         unit is null ? Range(percent, "% of its basis") : Range(percent.Scale(1m / unit.PercentPerUnit), unit.Text);
@@ -45,12 +43,7 @@ public static class FigureWording
     public static string CountOfUses(Interval uses) => uses is { IsPoint: true, Lower: 1m } ? "1\u00a0use" : Uses(uses) + "\u00a0uses";
 
     /// <summary>A time, in the largest of s, min, h and d that gives a whole number.</summary>
-    public static string Duration(decimal seconds)
-    {
-        foreach (var (size, unit) in TimeUnits)
-            if (seconds >= size && seconds % size == 0) return Number(seconds / size) + "\u00a0" + unit;
-        return Number(seconds) + "\u00a0s";
-    }
+    public static string Duration(decimal seconds) => Interval.Duration(seconds).Replace(' ', '\u00a0');
 
     /// <summary>A number in plain decimals.</summary>
     public static string Number(decimal value) => value.ToString("0.##########", CultureInfo.InvariantCulture);

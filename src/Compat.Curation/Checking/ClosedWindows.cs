@@ -45,8 +45,8 @@ internal sealed class ClosedWindows(Ground ground)
         var agent = question.Agent!.Value;
         var message = closure.Code switch
         {
-            ClosureCode.KillsTooSlowly => $"`{agent}` reaches `{Words.Of(need.Level!.Value)}` after {Interval.Figure(closure.WetTime!.Value)} s, and `{part}` stands {Interval.Figure(closure.Residence!.Value)} s",
-            ClosureCode.TooNarrow => $"`{agent}` reaches `{Words.Of(need.Level!.Value)}` after {Interval.Figure(closure.WetTime!.Value)} s, and `{part}` stands {Interval.Figure(closure.Residence!.Value)} s: too narrow to hit",
+            ClosureCode.KillsTooSlowly => $"`{agent}` reaches `{Words.Of(need.Level!.Value)}` after {Interval.Duration(closure.WetTime!.Value)}, and `{part}` stands {Interval.Duration(closure.Residence!.Value)}",
+            ClosureCode.TooNarrow => $"`{agent}` reaches `{Words.Of(need.Level!.Value)}` after {Interval.Duration(closure.WetTime!.Value)}, and `{part}` stands {Interval.Duration(closure.Residence!.Value)}: too narrow to hit",
             ClosureCode.OtherMethods => $"`{agent}` reaches `{Words.Of(need.Level!.Value)}` by {closure.Arguments[0]}, and `{part}` stands {closure.Arguments[1]}",
             ClosureCode.OtherStrength => $"`{agent}` reaches `{Words.Of(need.Level!.Value)}` at strengths at which it is not allowed on `{part}`",
             ClosureCode.OtherConditions => $"`{agent}` reaches `{Words.Of(need.Level!.Value)}` at a temperature or pH at which it is not allowed on `{part}`",

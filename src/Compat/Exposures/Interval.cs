@@ -9,6 +9,8 @@ namespace Compat.Exposures;
 /// </remarks>
 public readonly record struct Interval
 {
+    private static readonly (decimal Seconds, string Unit)[] TimeUnits = [(86400m, "d"), (3600m, "h"), (60m, "min")];
+
     /// <summary>The value that stands for 'without end' on an axis: above every value that can be stated.</summary>
     public const decimal WithoutEnd = decimal.MaxValue;
 
@@ -136,4 +138,12 @@ public readonly record struct Interval
         (((Lower.GetValueOrDefault().GetHashCode() * 397) ^ Upper.GetValueOrDefault().GetHashCode()) * 4) + (LowerIncluded ? 2 : 0) + (UpperIncluded ? 1 : 0);
 
     internal static string Figure(decimal value) => value.ToString("0.############################", CultureInfo.InvariantCulture);
+
+    /// <summary>Seconds, in the largest of s, min, h and d that gives a whole number.</summary>
+    internal static string Duration(decimal seconds)
+    {
+        foreach (var (size, unit) in TimeUnits)
+            if (seconds >= size && seconds % size == 0) return Figure(seconds / size) + " " + unit;
+        return Figure(seconds) + " s";
+    }
 }
