@@ -20,6 +20,30 @@ public class CheckPropertyTests
         Assert.Equal(naive.Redundant.Select(id => id.Value).Order(), Of(report, FindingKind.RedundantRule));
     });
 
+    /// <summary>A site has devices with several editions of their instructions, products of which not all is declared, and rules of its own on both.</summary>
+    [Fact]
+    public void What_a_site_adds_contradicts_or_decides_if_and_only_if_a_point_shows_it()
+    {
+        int meeting = 0, idle = 0, superseded = 0;
+        RandomData.ForAll(12, random =>
+        {
+            Site[] sites = [random.Site!];
+            var naive = new NaiveCheck(random.Data, sites);
+            var report = DataCheck.Run(random.Data, sites, Options, out var problems)!;
+            Assert.Empty(problems);
+            Assert.Equal(Names(naive.Contradictions), Names(Pairs(report, FindingKind.Contradiction)));
+            Assert.Equal(Names(naive.Refinements), Names(Pairs(report, FindingKind.Refinement).Select(pair => (pair.Item2, pair.Item1))));
+            Assert.Equal(naive.Dead.Select(id => id.Value).Order(), Of(report, FindingKind.DeadRule));
+            Assert.Equal(naive.Redundant.Select(id => id.Value).Order(), Of(report, FindingKind.RedundantRule));
+            Assert.Equal(naive.Superseded.Select(id => id.Value).Order(), Of(report, FindingKind.SupersededEdition));
+            var own = random.Site!.Rules.Select(rule => rule.Id).ToHashSet();
+            meeting += naive.Contradictions.Concat(naive.Refinements).Count(pair => own.Contains(pair.Item1) || own.Contains(pair.Item2));
+            idle += naive.Dead.Concat(naive.Redundant).Count(own.Contains);
+            superseded += naive.Superseded.Count();
+        }, withSite: true);
+        Assert.True(meeting > 5 && idle > 2, $"of the site's rules {meeting} meet others, {idle} decide nothing, {superseded} cite an edition that is replaced");
+    }
+
     /// <summary>Devices with several editions of their instructions and rules of their own; products, of which the walk knows nothing, may break more.</summary>
     [Fact]
     public void A_standing_rule_is_broken_on_devices_if_and_only_if_a_point_shows_it()

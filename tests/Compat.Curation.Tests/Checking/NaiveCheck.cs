@@ -8,18 +8,24 @@ namespace Compat.Curation.Tests.Checking;
 internal sealed class NaiveCheck
 {
     private readonly KnowledgeData _data;
+    private readonly IReadOnlyList<Site> _sites;
     private readonly ReferenceTrees _trees;
     private readonly Dictionary<RuleId, Role> _roles;
+    private readonly HashSet<EditionId> _speaking = [];
 
-    public NaiveCheck(KnowledgeData data)
+    /// <param name="data">The base.</param>
+    /// <param name="sites">Its sites: their devices are asked about with every set of editions that may speak, their products on everything.</param>
+    public NaiveCheck(KnowledgeData data, params IReadOnlyList<Site> sites)
     {
-        _data = data;
-        _trees = new ReferenceTrees(data, []);
-        _roles = data.Rules.ToDictionary(rule => rule.Id, _ => Role.Silent);
-        foreach (var agent in data.Agents)
+        (_data, _sites) = (data, sites);
+        _trees = new ReferenceTrees(data, sites);
+        _roles = _trees.Rules.ToDictionary(rule => rule.Id, _ => Role.Silent);
+        foreach (var brought in Agents().Concat(Products()))
         {
-            foreach (var material in data.Materials) Walk(Whole(_trees, new Question { Materials = [new MaterialSlot(material.Id)], Agent = agent.Id }));
-            foreach (var part in data.Parts) Walk(Whole(_trees, new Question { Part = part.Id, Agent = agent.Id }));
+            foreach (var material in data.Materials) Walk(brought with { Materials = [new MaterialSlot(material.Id)] });
+            foreach (var part in data.Parts) Walk(brought with { Part = part.Id });
+            foreach (var device in sites.SelectMany(site => site.Devices))
+                foreach (var part in device.Parts) Walk(brought with { Device = device.Id, DevicePart = part.Id });
         }
     }
 
@@ -40,8 +46,11 @@ internal sealed class NaiveCheck
     /// <summary>Standing rules that some answer breaks.</summary>
     public HashSet<StandingRuleId> Broken { get; } = [];
 
-    /// <summary>Rules that decide nothing and repeat nothing.</summary>
-    public IEnumerable<RuleId> Dead => _roles.Where(pair => pair.Value < Role.Repeats).Select(pair => pair.Key);
+    /// <summary>Rules of an edition that speaks for no serial number any more.</summary>
+    public IEnumerable<RuleId> Superseded => _trees.Rules.Where(rule => rule.Edition is { } edition && !_speaking.Contains(edition)).Select(rule => rule.Id);
+
+    /// <summary>Rules that decide nothing and repeat nothing, though they speak.</summary>
+    public IEnumerable<RuleId> Dead => _roles.Where(pair => pair.Value < Role.Repeats).Select(pair => pair.Key).Except(Superseded);
 
     /// <summary>Rules that only repeat others.</summary>
     public IEnumerable<RuleId> Redundant => _roles.Where(pair => pair.Value == Role.Repeats).Select(pair => pair.Key);
@@ -51,10 +60,22 @@ internal sealed class NaiveCheck
         new ReferenceEvaluator(data, [], question).EveryPoint().Any(point => Meeting(point).Any(pair => pair.Allowed.Id == allowed && pair.Forbids.Id == forbids));
 
     /// <summary>A question over every exposure.</summary>
-    public static Question Whole(ReferenceTrees trees, Question question) => question with
+    public static Question Whole(ReferenceTrees trees, Question question) => AnyExposure(question) with
     {
         Strength = trees.Basis(question.Agent!) is { } basis
             ? new Strength(trees.WholeStrength(question.Agent!), StrengthUnit.PercentOf(basis)) : null,
+    };
+
+    private IEnumerable<Question> Agents() => _data.Agents.Select(agent => Whole(_trees, new Question { Agent = agent.Id }));
+
+    private IEnumerable<Question> Products() => _sites.SelectMany(site => site.Products).Select(product => AnyExposure(new Question
+    {
+        Product = product.Id,
+        Dilution = product.StrengthOf == StrengthOf.Concentrate ? new(0, false, 1, true) : null,
+    }));
+
+    private static Question AnyExposure(Question question) => question with
+    {
         Residence = Interval.Above(0),
         Temperature = Interval.Closed(-40, 200),
         Ph = Interval.Closed(-1, 15),
@@ -62,14 +83,17 @@ internal sealed class NaiveCheck
 
     private void Walk(Question question)
     {
-        var asked = new ReferenceEvaluator(_data, [], question);
-        var without = _data.Rules.ToDictionary(rule => rule.Id, rule => new Lazy<ReferenceEvaluator>(() =>
-            new ReferenceEvaluator(_data with { Rules = _data.Rules.Where(other => other.Id != rule.Id).ToArray() }, [], question)));
-        var standing = _data.StandingRules.Where(rule => HoldsFor(_trees, rule, question)).ToArray();
+        var asked = new ReferenceEvaluator(_data, _sites, question);
+        _speaking.UnionWith(asked.Variants().SelectMany(variant => variant.Speaking).Select(edition => edition.Id));
+        var without = _trees.Rules.ToDictionary(rule => rule.Id, rule => new Lazy<ReferenceEvaluator>(() => new ReferenceEvaluator(
+            _data with { Rules = Without(_data.Rules, rule) },
+            _sites.Select(site => site with { Rules = Without(site.Rules, rule) }).ToArray(),
+            question)));
+        var standing = question.Product is null && question.Device is null ? _data.StandingRules.Where(rule => HoldsFor(_trees, rule, question)).ToArray() : [];
         foreach (var point in asked.EveryPoint())
         {
             foreach (var (allowed, forbids) in Meeting(point))
-                (StrictlyBelow(_trees, forbids, allowed) ? Refinements : Contradictions).Add((allowed.Id, forbids.Id));
+                (StrictlyBelow(_trees, _sites, forbids, allowed) ? Refinements : Contradictions).Add((allowed.Id, forbids.Id));
             foreach (var rule in point.Heard.Where(h => h.IsLive).Select(h => h.Rule).Distinct().Where(rule => _roles[rule.Id] != Role.Decides))
             {
                 var role = RoleAt(point, rule, point.Elsewhere(without[rule.Id].Value));
@@ -88,11 +112,28 @@ internal sealed class NaiveCheck
         where n.IsLive && !n.Rule.Allows && (a.Voice == n.Voice || a.Voice == 0) && !(n.Rule.Target.Device is not null && a.Rule.Target.Device is null)
         select (a.Rule, n.Rule);
 
-    public static bool StrictlyBelow(ReferenceTrees trees, Rule rule, Rule other)
+    private static Rule[] Without(IReadOnlyList<Rule> rules, Rule rule) => rules.Where(other => other.Id != rule.Id).ToArray();
+
+    /// <summary>Narrower in part, material, device, agent or product, and wider in none.</summary>
+    public static bool StrictlyBelow(ReferenceTrees trees, IReadOnlyList<Site> sites, Rule rule, Rule other) =>
+        IsTargetBelow(trees, sites, rule.Target, other.Target) && IsSubjectBelow(trees, sites, rule, other)
+        && (rule.Agent != other.Agent || rule.Product != other.Product || !rule.Target.Equals(other.Target));
+
+    private static bool IsTargetBelow(ReferenceTrees trees, IReadOnlyList<Site> sites, RuleTarget target, RuleTarget other)
     {
-        var target = other.Target.Material is { } material ? rule.Target.Material is { } m && trees.Below(m, material)
-            : rule.Target.Part is { } p && trees.Below(p, other.Target.Part!);
-        return target && trees.Below(rule.Agent!, other.Agent!) && (rule.Agent != other.Agent || !rule.Target.Equals(other.Target));
+        if (other.Device is { } device) return target.Device == device && (other.DevicePart is null || target.DevicePart == other.DevicePart);
+        if (other.Material is { } material) return target.Material is { } m && trees.Below(m, material);
+        if (target.Part is { } part) return trees.Below(part, other.Part!);
+        var parts = sites.SelectMany(site => site.Devices).Where(d => d.Id == target.Device).SelectMany(d => d.Parts).Where(p => target.DevicePart is null || p.Id == target.DevicePart);
+        return target.Device is not null && parts.SelectMany(p => p.OneOfTypes).All(type => trees.Below(type, other.Part!));
+    }
+
+    private static bool IsSubjectBelow(ReferenceTrees trees, IReadOnlyList<Site> sites, Rule rule, Rule other)
+    {
+        if (other.Agent is not { } agent) return rule.Product == other.Product;
+        if (rule.Agent is { } own) return trees.Below(own, agent);
+        var product = sites.SelectMany(site => site.Products).Single(p => p.Id == rule.Product);
+        return agent == AgentClass.Root || product.Ingredients.Any(ingredient => ingredient.Agent is { } a && trees.Below(a, agent));
     }
 
     private Role RoleAt(GridPoint point, Rule rule, GridPoint elsewhere)
@@ -114,6 +155,7 @@ internal sealed class NaiveCheck
     private string Says(GridPoint point)
     {
         var truth = point.Truth;
+        if (truth.Allowing.Length == 0) return truth.Step;
         var rules = truth.Allowing.SelectMany(voice => voice).Distinct().ToArray();
         var duties = rules.Concat(point.Accompanying).SelectMany(rule => rule.Duties).Select(ExposureYaml.DutyText).Distinct().Order(StringComparer.Ordinal);
         var unstated = rules.SelectMany(rule => Enum.GetValues<Axis>().Where(axis => rule.When.On(axis).Statement == AxisStatement.Unstated).Select(axis => $"{axis} {_trees.Filled(rule, axis, null)}")
