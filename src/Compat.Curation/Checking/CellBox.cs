@@ -58,6 +58,18 @@ internal sealed record CellBox(int[] Low, int[] High)
         return box;
     }
 
+    /// <summary>Where a box that crosses this one ends in it first: the axis, and the last cell of the lower half.</summary>
+    public (int Axis, int LastOfLower) Edge(CellBox crossing)
+    {
+        for (var axis = 0; axis < Low.Length; axis++)
+        {
+            if (crossing.Low[axis] > Low[axis]) return (axis, crossing.Low[axis] - 1);
+            if (crossing.High[axis] < High[axis]) return (axis, crossing.High[axis]);
+        }
+
+        throw new InvalidOperationException("a box that crosses another ends inside it");
+    }
+
     private static void Keep(List<CellBox> kept, CellBox box)
     {
         if (kept.Any(box.LiesIn)) return;

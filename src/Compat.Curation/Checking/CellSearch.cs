@@ -43,7 +43,7 @@ internal sealed class CellSearch(Ground ground, Scene scene, ApplicationMethod m
             if (!mayHold(covers, some)) return null;
         }
 
-        var (axis, lastOfLower) = Cut(box, _boxes[crossing[0]]!);
+        var (axis, lastOfLower) = box.Edge(_boxes[crossing[0]]!);
         return Find(box.With(axis, box.Low[axis], lastOfLower), crossing, covers, mayHold, isIt)
             ?? Find(box.With(axis, lastOfLower + 1, box.High[axis]), crossing, covers, mayHold, isIt);
     }
@@ -53,16 +53,5 @@ internal sealed class CellSearch(Ground ground, Scene scene, ApplicationMethod m
         for (var axis = 0; axis < a.Low.Length; axis++)
             if (a.Low[axis] > b.High[axis] || a.High[axis] < b.Low[axis]) return false;
         return true;
-    }
-
-    private static (int Axis, int LastOfLower) Cut(CellBox box, CellBox along)
-    {
-        for (var axis = 0; axis < box.Low.Length; axis++)
-        {
-            if (along.Low[axis] > box.Low[axis]) return (axis, along.Low[axis] - 1);
-            if (along.High[axis] < box.High[axis]) return (axis, along.High[axis]);
-        }
-
-        throw new InvalidOperationException("a rule that crosses a box ends inside it");
     }
 }

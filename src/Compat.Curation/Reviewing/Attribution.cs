@@ -1,3 +1,5 @@
+using Compat.Curation.Checking;
+using Compat.Evaluation;
 using Compat.Exposures;
 using Compat.Knowledge;
 using Compat.Sites;
@@ -33,27 +35,107 @@ internal sealed class Attribution
         var may = pairs.Select(pair => pair.Changes.Select(change => MayCause(pair, change)).ToArray()).ToArray();
         for (var i = 0; i < pairs.Count; i++)
         {
-            foreach (var edit in may[i].Where(edits => edits.Count > 1).SelectMany(edits => edits).Distinct())
+            foreach (var edit in may[i].Where(MustBeProved).SelectMany(edits => edits).Distinct())
             {
                 if (open.TryGetValue(edit, out var list)) list.Add(pairs[i]);
                 else open[edit] = [pairs[i]];
             }
         }
 
-        var trials = open.ToDictionary(one => one.Key, one => EditTrial.Of(_edits.Before, _sites, _application.With(one.Key), one.Value.SelectMany(pair => pair.Rules).ToHashSet(), _before.Serials));
+        var trials = open.ToDictionary(one => one.Key, one => EditTrial.Of(_edits.Before, _sites, _application.With(one.Key), RulesOf(one.Value), _before.Serials));
         return pairs.Select((pair, i) => pair with
         {
-            Changes = pair.Changes.Select((change, j) => change with { Causes = may[i][j].Count > 1 ? Proved(pair, change, may[i][j], trials) : may[i][j] }).ToArray(),
+            Changes = pair.Changes.SelectMany((change, j) => MustBeProved(may[i][j]) ? Proved(pair, change, may[i][j], trials) : [change with { Causes = may[i][j] }]).ToArray(),
         }).ToArray();
     }
 
-    /// <summary>Of edits that may have caused a change those that do alone; where some lead to what is answered now, only these.</summary>
-    private RecordEdit[] Proved(PairChanges pair, CellChange change, IReadOnlyList<RecordEdit> may, Dictionary<RecordEdit, EditTrial?> trials)
+    /// <summary>One rule alone that may have caused a change did; a fact may have let another rule speak, were that not edited too.</summary>
+    private bool MustBeProved(IReadOnlyList<RecordEdit> may) => may.Count > 1 || (_factsEdited && _deciding.Length > 1);
+
+    /// <summary>All rules that can speak of some pairs with some of the edits made: where facts are edited too, one may that does so neither in BASE nor in HEAD.</summary>
+    private HashSet<RuleId> RulesOf(IReadOnlyList<PairChanges> pairs)
     {
-        var proved = may.Select(edit => (Edit: edit, Made: trials[edit]?.Changes(pair, change, _before))).Where(one => one.Made is { Count: > 0 }).ToArray();
-        var whole = proved.Where(one => one.Made!.Any(made => made.After.Verdict == change.After.Verdict)).ToArray();
-        return (whole.Length > 0 ? whole : proved).Select(one => one.Edit).ToArray();
+        var rules = pairs.SelectMany(pair => pair.Rules).ToHashSet();
+        if (!_factsEdited) return rules;
+        var named = pairs.SelectMany(pair => LinesOf(pair.Pair)).ToHashSet();
+        var devices = pairs.SelectMany(pair => pair.Pair.After.Parts).Select(variant => variant.Device?.Id).ToHashSet();
+        foreach (var rule in new[] { _before, _after }.SelectMany(side => side.Kb.Records.Rules.Values))
+        {
+            if (rule.Agent is { } agent && !named.Contains((RecordKind.Agent, agent.Value))) continue;
+            var target = rule.Target;
+            if (target.Material is { } material ? named.Contains((RecordKind.Material, material.Value)) : target.Part is { } part ? named.Contains((RecordKind.Part, part.Value)) : devices.Contains(target.Device)) rules.Add(rule.Id);
+        }
+
+        return rules;
     }
+
+    /// <summary>The agent, the parts and the materials of a pair, with all that stands above them with some of the edits made: above them on either side, and so on.</summary>
+    private HashSet<(RecordKind Kind, string Id)> LinesOf(ReviewPair pair)
+    {
+        var found = new HashSet<(RecordKind, string)>();
+        var open = new Stack<(RecordKind Kind, string Id)>();
+        Open(RecordKind.Agent, pair.AgentId);
+        foreach (var (side, subject) in new[] { (_before, pair.Before), (_after, pair.After) })
+        {
+            foreach (var variant in subject.Parts)
+            {
+                if (variant.Part >= 0) Open(RecordKind.Part, side.Kb.Data.Parts[variant.Part].Id.Value);
+                foreach (var material in variant.Materials) Open(RecordKind.Material, side.Kb.Data.Materials[material].Id.Value);
+            }
+        }
+
+        while (open.TryPop(out var one))
+        {
+            foreach (var side in new[] { _before, _after })
+            {
+                var (kb, data) = (side.Kb, side.Kb.Data);
+                var (tree, under) = one.Kind switch
+                {
+                    RecordKind.Agent => (kb.Agents, (Func<int, Id?>)(node => data.Agents[node].Under)),
+                    RecordKind.Part => (kb.Parts, node => data.Parts[node].Under),
+                    _ => (kb.Materials, node => data.Materials[node].Under),
+                };
+                if (!tree.TryFind(one.Id, out var node)) continue;
+                if (under(node) is { } parent) Open(one.Kind, parent.Value);
+                if (one.Kind != RecordKind.Part) continue;
+                foreach (var material in data.Parts[node].Materials?.SelectMany(slot => slot.OneOf) ?? []) Open(RecordKind.Material, material.Value);
+            }
+        }
+
+        return found;
+
+        void Open(RecordKind kind, string id)
+        {
+            if (found.Add((kind, id))) open.Push((kind, id));
+        }
+    }
+
+    /// <summary>A change cut into boxes in each of which the same edits make one alone; where some lead to what is answered now, only these.</summary>
+    private List<CellChange> Proved(PairChanges pair, CellChange change, IReadOnlyList<RecordEdit> may, Dictionary<RecordEdit, EditTrial?> trials)
+    {
+        var made = may.SelectMany(edit => (trials[edit]?.Changes(pair, change, _before) ?? []).Select(one => new Made(edit, one.Change.Cells, one.Change.After.Verdict == change.After.Verdict, one.IsExact))).ToArray();
+        var pieces = new List<CellChange>();
+        Cut(change.Cells, made);
+        return pieces;
+
+        void Cut(CellBox box, IReadOnlyList<Made> near)
+        {
+            if (pieces.Count > Subtraction.MostBoxes) throw new TooManyBoxesException();
+            var here = near.Where(one => one.Cells.Intersect(box) is not null).ToArray();
+            if (Array.Find(here, one => !box.LiesIn(one.Cells)) is { } crossing)
+            {
+                var (axis, lastOfLower) = box.Edge(crossing.Cells);
+                Cut(box.With(axis, box.Low[axis], lastOfLower), here);
+                Cut(box.With(axis, lastOfLower + 1, box.High[axis]), here);
+                return;
+            }
+
+            pieces.Add(change with { Cells = box, Causes = Rather(Rather(here, one => one.IsWhole), one => one.IsExact).Select(one => one.Edit).Distinct().ToArray() });
+        }
+    }
+
+    /// <summary>Those that a test holds for; all where it holds for none.</summary>
+    private static Made[] Rather(Made[] all, Predicate<Made> test) => Array.FindAll(all, test) is { Length: > 0 } some ? some : all;
 
     /// <summary>All edits that can have to do with a change: more than do, never fewer.</summary>
     private IReadOnlyList<RecordEdit> MayCause(PairChanges pair, CellChange change)
@@ -62,16 +144,8 @@ internal sealed class Attribution
         foreach (var id in change.Telling) OfRule(id, found);
         if (_factsEdited)
         {
-            foreach (var (side, subject, agent) in new[] { (_before, pair.Pair.Before, pair.Pair.AgentBefore), (_after, pair.Pair.After, pair.Pair.AgentAfter) })
-            {
-                if (agent >= 0) Add(found, RecordKind.Agent, side.LineOf(agent));
-                foreach (var variant in subject.Parts)
-                {
-                    if (variant.Part >= 0) Add(found, RecordKind.Part, side.Kb.Parts.Upward(variant.Part).Select(node => side.Kb.Data.Parts[node].Id.Value));
-                    foreach (var material in variant.Materials) Add(found, RecordKind.Material, side.Kb.Materials.Upward(material).Select(node => side.Kb.Data.Materials[node].Id.Value));
-                }
-            }
-
+            foreach (var one in LinesOf(pair.Pair))
+                if (_byId.TryGetValue(one, out var edit)) found.Add(edit);
             Add(found, RecordKind.Convention, [Words.Of(ConventionKey.DryingTime)]);
             foreach (var word in _deciding.Where(edit => edit.Kind == RecordKind.InstructionWord)) found.Add(word);
         }
@@ -93,11 +167,18 @@ internal sealed class Attribution
     }
 
     private static bool IsSilent(Rule rule) =>
-        rule.When.Methods.Statement == AxisStatement.Unstated || Enumerable.Range(0, Evaluation.CompiledRule.AxisCount).Any(axis => rule.When.On((Axis)axis).Statement == AxisStatement.Unstated);
+        rule.When.Methods.Statement == AxisStatement.Unstated || Enumerable.Range(0, CompiledRule.AxisCount).Any(axis => rule.When.On((Axis)axis).Statement == AxisStatement.Unstated);
 
     private void Add(HashSet<RecordEdit> found, RecordKind kind, IEnumerable<string> ids)
     {
         foreach (var id in ids)
             if (_byId.TryGetValue((kind, id), out var edit)) found.Add(edit);
     }
+
+    /// <summary>A box in which an edit alone makes a change.</summary>
+    /// <param name="Edit">The edit.</param>
+    /// <param name="Cells">The box.</param>
+    /// <param name="IsWhole">Whether it leads to the verdict of HEAD.</param>
+    /// <param name="IsExact">Whether it makes one in all of the box.</param>
+    private sealed record Made(RecordEdit Edit, CellBox Cells, bool IsWhole, bool IsExact);
 }

@@ -31,11 +31,16 @@ internal sealed class EditTrial
         }
     }
 
-    /// <summary>The changes that the edit alone makes where a change was found.</summary>
-    public IReadOnlyList<CellChange> Changes(PairChanges found, CellChange change, ReviewSide side)
+    /// <summary>The changes that the edit alone makes where a change was found, in cells of the whole bases, and whether such cells hold no more than the change: an end that only the trial knows lies inside one.</summary>
+    public IReadOnlyList<(CellChange Change, bool IsExact)> Changes(PairChanges found, CellChange change, ReviewSide side)
     {
         if (!_pairs.TryGetValue(found.Pair, out var comparison)) _pairs[found.Pair] = comparison = Comparison(found.Pair, side);
-        return comparison?.Of(change.Method, Here(change.Cells, side.Kb)) ?? [];
+        if (comparison is null) return [];
+        return comparison.Of(change.Method, Cells(change.Cells, side.Kb, _with.Kb)).Select(made =>
+        {
+            var cells = Cells(made.Cells, _with.Kb, side.Kb);
+            return (made with { Cells = cells }, Cells(cells, side.Kb, _with.Kb).LiesIn(made.Cells));
+        }).ToArray();
     }
 
     private PairComparison? Comparison(ReviewPair pair, ReviewSide side)
@@ -48,12 +53,12 @@ internal sealed class EditTrial
         return new PairComparison(_without, _with, _rules, new ReviewPair(before, after, comparable ? was : -1, _with.AgentOf(agent), agent));
     }
 
-    /// <summary>The cells here that a box of cells of the whole bases touches.</summary>
-    private CellBox Here(CellBox cells, CompiledBase whole)
+    /// <summary>The cells of one base that a box of cells of another touches.</summary>
+    private static CellBox Cells(CellBox cells, CompiledBase of, CompiledBase to)
     {
         var box = new CellBox(new int[cells.Low.Length], new int[cells.High.Length]);
         for (var axis = 0; axis < cells.Low.Length; axis++)
-            (box.Low[axis], box.High[axis]) = _with.Kb.Tables[axis].Cells(whole.Tables[axis].SpanOf(cells.Low[axis], cells.High[axis]));
+            (box.Low[axis], box.High[axis]) = to.Tables[axis].Cells(of.Tables[axis].SpanOf(cells.Low[axis], cells.High[axis]));
         return box;
     }
 

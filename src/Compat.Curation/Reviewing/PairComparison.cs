@@ -5,13 +5,16 @@ using Compat.Exposures;
 namespace Compat.Curation.Reviewing;
 
 /// <summary>Compares the decision maps of one subject and one agent in two knowledge bases whose axes are cut alike: exactly, cell by cell, only where they can differ.</summary>
+/// <remarks>What is answered of a number of uses holds for every use up to it: where more uses could be answered better than fewer, the worst of them counts.</remarks>
 internal sealed class PairComparison
 {
+    private const int Uses = (int)Axis.Uses;
     private readonly PairSide? _before;
     private readonly PairSide _after;
     private readonly CellBox _domain;
     private readonly bool _factsDiffer;
     private readonly bool[] _telling;
+    private readonly bool _rises;
     private int _visited;
 
     public PairComparison(ReviewSide before, ReviewSide after, RuleSameness rules, ReviewPair pair)
@@ -24,6 +27,7 @@ internal sealed class PairComparison
         _telling = new bool[CountBefore + _after.Count];
         Array.Fill(_telling, true);
         if (_before is not null && !_factsDiffer) MarkTelling(_before, rules);
+        _rises = _before is { RisesWithUses: true } || _after.RisesWithUses;
     }
 
     private int CountBefore => _before?.Count ?? 0;
@@ -48,53 +52,65 @@ internal sealed class PairComparison
         if (!CanDiffer || (was is not null && now is not null && !CellChange.Differ(was, now))) return found;
         var open = Enumerable.Range(0, _telling.Length).Where(i => RuleAt(i).Methods.Contains(method) && (i < CountBefore ? was is null : now is null)).ToList();
         _visited = 0;
-        Cut(within ?? _domain, open, []);
+        Cut(within ?? _domain, open, [], []);
         return found;
 
-        void Cut(CellBox box, List<int> candidates, List<int> covering)
+        void Cut(CellBox box, List<int> candidates, List<int> covering, List<int> ofFewerUses)
         {
             if (++_visited > Subtraction.MostBoxes) throw new TooManyBoxesException();
             var covers = new List<int>(covering);
             var crossing = new List<int>();
+            var fewer = _rises ? ofFewerUses.Where(i => MeetsColumn(BoxAt(i), box)).ToList() : [];
             foreach (var i in candidates)
             {
                 var rule = BoxAt(i);
                 if (box.LiesIn(rule)) covers.Add(i);
                 else if (rule.Intersect(box) is not null) crossing.Add(i);
+                else if (_rises && MeetsColumn(rule, box)) fewer.Add(i);
             }
 
             var first = crossing.FindIndex(i => _telling[i]);
-            if (!_factsDiffer && first < 0 && !covers.Exists(i => _telling[i])) return;
-            if (crossing.Count == 0)
+            if (!_factsDiffer && first < 0 && !covers.Exists(i => _telling[i]) && !fewer.Exists(i => _telling[i])) return;
+            var along = crossing.Count > 0 ? BoxAt(crossing[Math.Max(first, 0)])
+                : fewer.Select(i => BoxAt(i).With(Uses, box.Low[Uses], box.High[Uses])).FirstOrDefault(column => !box.LiesIn(column));
+            if (along is null)
             {
-                Look(box, covers);
+                Look(box, covers, fewer);
                 return;
             }
 
-            var (axis, lastOfLower) = Edge(box, BoxAt(crossing[Math.Max(first, 0)]));
-            Cut(box.With(axis, box.Low[axis], lastOfLower), crossing, covers);
-            Cut(box.With(axis, lastOfLower + 1, box.High[axis]), crossing, covers);
+            var (axis, lastOfLower) = box.Edge(along);
+            Cut(box.With(axis, box.Low[axis], lastOfLower), crossing, covers, fewer);
+            Cut(box.With(axis, lastOfLower + 1, box.High[axis]), crossing, covers, fewer);
         }
 
-        void Look(CellBox box, List<int> covers)
+        void Look(CellBox box, List<int> covers, List<int> fewer)
         {
-            var before = was ?? _before!.Of(covers.Where(i => i < CountBefore));
-            var after = now ?? _after.Of(covers.Where(i => i >= CountBefore).Select(i => i - CountBefore));
+            var before = was ?? Worst(box, covers, fewer, covering => _before!.Of(covering.Where(i => i < CountBefore)));
+            var after = now ?? Worst(box, covers, fewer, covering => _after.Of(covering.Where(i => i >= CountBefore).Select(i => i - CountBefore)));
             if (_before is null && !after.IsAllowed) return; // of a new agent only what it is allowed is a change
             if (!CellChange.Differ(before, after)) return;
-            found.Add(new(method, box, before, after) { Telling = covers.Where(i => _telling[i]).Select(i => RuleAt(i).Rule.Id).Distinct().ToArray() });
+            found.Add(new(method, box, before, after) { Telling = covers.Concat(fewer).Where(i => _telling[i]).Select(i => RuleAt(i).Rule.Id).Distinct().ToArray() });
         }
     }
 
-    private static (int Axis, int LastOfLower) Edge(CellBox box, CellBox along)
+    /// <summary>Whether a rule meets a box or what lies below it on the axis of uses.</summary>
+    private bool MeetsColumn(CellBox rule, CellBox box) => rule.Intersect(box.With(Uses, _domain.Low[Uses], box.High[Uses])) is not null;
+
+    /// <summary>The worst answer of a box and of all fewer uses.</summary>
+    private CellAnswer Worst(CellBox box, List<int> covers, List<int> fewer, Func<IEnumerable<int>, CellAnswer> answerOf)
     {
-        for (var axis = 0; axis < box.Low.Length; axis++)
+        var worst = answerOf(covers);
+        if (!_rises || box.Low[Uses] == _domain.Low[Uses]) return worst;
+        var column = covers.Concat(fewer).ToArray();
+        var starts = column.SelectMany(i => new[] { BoxAt(i).Low[Uses], BoxAt(i).High[Uses] + 1 }).Append(_domain.Low[Uses]).Where(at => at >= _domain.Low[Uses] && at < box.Low[Uses]).Distinct();
+        foreach (var at in starts)
         {
-            if (along.Low[axis] > box.Low[axis]) return (axis, along.Low[axis] - 1);
-            if (along.High[axis] < box.High[axis]) return (axis, along.High[axis]);
+            var answer = answerOf(column.Where(i => BoxAt(i).Low[Uses] <= at && BoxAt(i).High[Uses] >= at));
+            if (answer.Verdict < worst.Verdict) worst = answer;
         }
 
-        throw new InvalidOperationException("a rule that crosses a box ends inside it");
+        return worst;
     }
 
     private CompiledRule RuleAt(int i) => i < CountBefore ? _before!.RuleAt(i) : _after.RuleAt(i - CountBefore);

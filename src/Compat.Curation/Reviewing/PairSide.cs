@@ -22,6 +22,9 @@ internal sealed class PairSide
         _boxes = _scene.Candidates.Select(one => side.Ground.BoxOf(one.Rule).With((int)Axis.Residence, one.ResidenceLow, one.ResidenceHigh)).ToArray();
     }
 
+    /// <summary>Whether more uses may be answered better than fewer: a permission for few uses sets another aside or asks what a variant cannot meet, or a prohibition that starts later sets an exception aside.</summary>
+    public bool RisesWithUses => _scene.Candidates.Where((one, i) => MayRise(one.Rule, i)).Any();
+
     /// <summary>How many candidates there are.</summary>
     public int Count => _boxes.Length;
 
@@ -39,6 +42,14 @@ internal sealed class PairSide
         var applies = new bool[Count];
         foreach (var i in covering) applies[i] = true;
         return _reader.Of(applies);
+    }
+
+    private bool MayRise(CompiledRule rule, int i)
+    {
+        const int uses = (int)Axis.Uses;
+        var limit = rule.Rule.When.Uses;
+        if (limit.Statement == AxisStatement.Any || (_boxes[i].Low[uses] == 0 && limit is { Statement: AxisStatement.Within, Range.Upper: null })) return false;
+        return rule.Overridden.Length > 0 || (rule.Allows && _subject.Parts.Any(variant => rule.Rule.Duties.Any(duty => !variant.CanMeet(duty))));
     }
 
     /// <summary>The rule, residences and voices of a candidate: the same text on both sides where it speaks alike.</summary>

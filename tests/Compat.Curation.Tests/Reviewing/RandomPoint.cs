@@ -44,8 +44,12 @@ internal sealed record RandomPoint(Question Question, string Subject, decimal St
         T One<T>(IReadOnlyList<T> of) => of[random.Next(of.Count)];
     }
 
-    /// <summary>The verdict by the reference; null where the agent has another unit there.</summary>
-    public Verdict Ask(KnowledgeData data, IReadOnlyList<Site> sites) => new ReferenceEvaluator(data, sites, Question).Point().Verdict;
+    /// <summary>The verdict by the reference, for every use up to the one asked.</summary>
+    public Verdict Ask(KnowledgeData data, IReadOnlyList<Site> sites)
+    {
+        var reference = new ReferenceEvaluator(data, sites, Question);
+        return reference.Of(reference.Choices().Single(), Interval.Closed(1, Question.Uses!.Value));
+    }
 
     /// <summary>Whether a change is one of this point, and not of one set of editions among several that may speak for it.</summary>
     public bool IsOf(AnswerChange change) => Question.Serial is not null || change.Serial is null;
