@@ -11,8 +11,6 @@ namespace Compat.Curation.Checking;
 /// </remarks>
 internal sealed class DeadRules(Ground ground)
 {
-    private readonly Dictionary<int, List<Subject>> _subjectsByRule = [];
-
     /// <summary>What a rule does, over all subjects and speakers.</summary>
     private enum Role
     {
@@ -26,7 +24,6 @@ internal sealed class DeadRules(Ground ground)
     /// <summary>All dead and redundant rules; not those that repeat others as a second source.</summary>
     public IEnumerable<Finding> Find()
     {
-        Index();
         var found = new ConcurrentBag<Finding>();
         var overrides = new OverrideFaults(ground);
         Parallel.ForEach(ground.Kb.Rules.Where(rule => !overrides.IsSuperseded(rule)), rule =>
@@ -38,26 +35,12 @@ internal sealed class DeadRules(Ground ground)
         return found;
     }
 
-    /// <summary>The subjects that each rule reaches.</summary>
-    private void Index()
-    {
-        foreach (var subject in ground.All)
-        {
-            foreach (var rule in subject.Variant.MaterialsAlone ? ground.OfMaterial(subject.Variant.Materials[0]) : subject.Voice)
-            {
-                if (!_subjectsByRule.TryGetValue(rule.Index, out var list)) _subjectsByRule[rule.Index] = list = [];
-                list.Add(subject);
-            }
-        }
-    }
-
+    /// <summary>The subjects that hear a rule, what it is written on first.</summary>
     private IEnumerable<Subject> SubjectsOf(CompiledRule rule)
     {
-        var own = _subjectsByRule.TryGetValue(rule.Index, out var list) ? list : [];
+        var all = ground.Hearing(rule);
         var target = rule.Rule.Target.Material?.Value ?? rule.Rule.Target.Part?.Value;
-        var first = own.Where(subject => subject.Name == target).Concat(own.Where(subject => subject.Name != target));
-        if (rule.Rule.Target.Material is null) return first;
-        return first.Concat(ground.Parts.Concat(ground.DeviceParts).Where(subject => subject.Variant.Materials.Any(m => ground.OfMaterial(m).Contains(rule))));
+        return all.Where(subject => subject.Name == target).Concat(all.Where(subject => subject.Name != target));
     }
 
     private Role RoleOf(CompiledRule rule)

@@ -15,6 +15,7 @@ internal sealed class Ground
     private readonly CellBox[] _domains;
     private readonly CellBox[] _boxes;
     private readonly ConcurrentDictionary<Speaker, CellBox> _productDomains = [];
+    private readonly Lazy<Subject[][]> _hearing;
 
     public Ground(KnowledgeData data, IReadOnlyList<Site> sites)
         : this(new CompiledBase(data, sites, PhraseRules.Of(data, sites).Rules))
@@ -34,6 +35,7 @@ internal sealed class Ground
         _domains = _speakers.Select(speaker => Domain.Cells(Kb, speaker)).ToArray();
         _boxes = Kb.Rules.Select(rule => new CellBox(rule.Low, rule.High)).ToArray();
         ProductSpeakers = kb.Sites.SelectMany(site => site.Products).OrderBy(product => product.Id).SelectMany(product => Speaker.OfProduct(Kb, product)).ToArray();
+        _hearing = new(ByRule);
         Overriders = new CompiledRule[Kb.Rules.Length][];
         var lists = new List<CompiledRule>?[Kb.Rules.Length];
         foreach (var rule in Kb.Rules)
@@ -65,6 +67,28 @@ internal sealed class Ground
     public CompiledRule[] OfMaterial(int material) => _ofMaterial[material];
 
     public CellBox BoxOf(CompiledRule rule) => _boxes[rule.Index];
+
+    /// <summary>The subjects in one of whose voices a rule speaks, materials first.</summary>
+    public IReadOnlyList<Subject> Hearing(CompiledRule rule) => _hearing.Value[rule.Index];
+
+    private Subject[][] ByRule()
+    {
+        var lists = new List<Subject>?[Kb.Rules.Length];
+        foreach (var subject in All)
+        {
+            foreach (var rule in subject.Voice) Add(rule, subject);
+            foreach (var material in subject.Variant.Materials)
+                foreach (var rule in _ofMaterial[material]) Add(rule, subject);
+        }
+
+        return Array.ConvertAll(lists, list => list?.ToArray() ?? []);
+
+        void Add(CompiledRule rule, Subject subject)
+        {
+            var list = lists[rule.Index] ??= [];
+            if (list.Count == 0 || !ReferenceEquals(list[^1], subject)) list.Add(subject);
+        }
+    }
 
     /// <summary>The cells that can be asked of a speaker.</summary>
     public CellBox DomainOf(Speaker speaker) =>

@@ -9,15 +9,16 @@ namespace Compat.Curation.Checking;
 /// <summary>Finds overrides that no use meets or that change nothing, and rules that cite instructions which no longer speak.</summary>
 internal sealed class OverrideFaults(Ground ground)
 {
-    public IEnumerable<Finding> Find(IReadOnlyCollection<Finding> known)
+    public IEnumerable<Finding> Find(IReadOnlyCollection<Finding> contradictory)
     {
         var byId = ground.Kb.Rules.ToDictionary(rule => rule.Rule.Id);
+        var known = contradictory.Select(finding => finding.Involved[0].Place).ToHashSet();
         foreach (var rule in ground.Kb.Rules)
         {
             for (var i = 0; i < rule.Rule.Overrides.Count; i++)
             {
                 var place = new ProblemPlace(RecordKind.Rule, rule.Rule.Id.Value, $"overrides.{i}");
-                if (known.Any(finding => finding.Involved[0].Place == place)) continue;
+                if (known.Contains(place)) continue;
                 var other = byId[rule.Rule.Overrides[i]];
                 if (!Meet(rule, other))
                     yield return Fault(FindingKind.OverrideMisses, place, other, $"no use meets both `{rule.Rule.Id}` and `{other.Rule.Id}`, which it overrides", "remove the override, or correct what either rule speaks of");
@@ -55,7 +56,7 @@ internal sealed class OverrideFaults(Ground ground)
     private bool Meet(CompiledRule rule, CompiledRule other)
     {
         if (rule.Methods.Intersect(other.Methods).IsEmpty || ground.BoxOf(rule).Intersect(ground.BoxOf(other)) is null) return false;
-        foreach (var subject in ground.All)
+        foreach (var subject in ground.Hearing(other))
         {
             var voices = subject.Variant.Materials.Select(ground.OfMaterial).Prepend(subject.Voice).ToArray();
             var own = voices.Where(voice => voice.Contains(other)).ToArray();
