@@ -13,7 +13,7 @@ public static class BoxLine
         var axes = new List<string>();
         Add(Axis.Strength, (basis is null ? StrengthUnit.PercentOf(StrengthBasis.VolumePerVolume) : StrengthUnit.PercentOf(basis.Basis)).Text);
         Add(Axis.Dilution, "% v/v");
-        Add(Axis.Residence, "s");
+        Add(Axis.Residence, "");
         Add(Axis.Temperature, "°C");
         Add(Axis.Ph, "");
         Add(Axis.Uses, "");
@@ -23,7 +23,7 @@ public static class BoxLine
         void Add(Axis axis, string unit)
         {
             if (box.On(axis) is { Statement: AxisStatement.Within } limit)
-                axes.Add($"{Words.Of(axis)} {(axis == Axis.Dilution ? limit.Range.Scale(100m) : limit.Range).ToString(unit)}");
+                axes.Add($"{Words.Of(axis)} {(axis == Axis.Residence ? limit.Range.ToDurations() : (axis == Axis.Dilution ? limit.Range.Scale(100m) : limit.Range).ToString(unit))}");
         }
     }
 }

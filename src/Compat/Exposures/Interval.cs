@@ -139,6 +139,16 @@ public readonly record struct Interval
 
     internal static string Figure(decimal value) => value.ToString("0.############################", CultureInfo.InvariantCulture);
 
+    /// <summary>The interval of seconds, in the largest of s, min, h and d in which its ends are whole numbers.</summary>
+    internal string ToDurations()
+    {
+        var ends = new[] { Lower, Upper }.OfType<decimal>().Where(end => end != 0 && end != WithoutEnd).ToArray();
+        var (size, unit) = Array.Find(TimeUnits, one => ends.Length > 0 && Array.TrueForAll(ends, end => end >= one.Seconds && end % one.Seconds == 0)) is { Unit: not null } found ? found : (1m, "s");
+        return new Interval(In(Lower), LowerIncluded, In(Upper), UpperIncluded).ToString(unit);
+
+        decimal? In(decimal? end) => end == WithoutEnd ? end : end / size;
+    }
+
     /// <summary>Seconds, in the largest of s, min, h and d that gives a whole number.</summary>
     internal static string Duration(decimal seconds)
     {

@@ -16,6 +16,16 @@ public sealed class IntervalTests
         select new Interval(low, lowIn, high, highIn);
 
     [Theory]
+    [InlineData(null, 120, "<= 2 min")]
+    [InlineData(30, 90, "30..90 s")]
+    [InlineData(60, 3600, "1..60 min")]
+    [InlineData(null, 604800, "<= 7 d")]
+    [InlineData(0, 60, "0..1 min")]
+    [InlineData(90, null, ">= 90 s")]
+    public void Seconds_are_written_in_the_largest_unit_that_gives_whole_numbers(int? low, int? high, string written) =>
+        Assert.Equal(written, new Interval(low, true, high, true).ToDurations());
+
+    [Theory]
     [InlineData(true, true, true, true)]
     [InlineData(false, true, false, true)]
     [InlineData(true, false, true, false)]
