@@ -28,7 +28,7 @@ public sealed class PreparedQuestion
     internal PreparedComponent[]? Components { get; init; }
 
     /// <summary>The cells of all axes but strength.</summary>
-    internal CellBox Exposure { get; init; }
+    internal CellRange Exposure { get; init; }
 
     internal ApplicationMethod Method { get; init; }
 

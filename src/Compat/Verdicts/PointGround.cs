@@ -39,7 +39,7 @@ internal sealed class PointGround
     private readonly PartVariant _variant;
     private readonly PointComponent[] _components;
     private readonly ApplicationMethod _method;
-    private readonly CellBox _exposure;
+    private readonly CellRange _exposure;
     private readonly IReadOnlyList<Assumption> _assumptions;
     private readonly AllowedBox _box;
     private readonly Limits _limits;
@@ -92,7 +92,7 @@ internal sealed class PointGround
         return Array.Exists(component.Scene.Rows, row => row.Methods.Contains(prepared.Method) && row.In(box) == Fit.InPart);
     }
 
-    private static CellBox BoxOf(PointComponent component, CellBox exposure)
+    private static CellRange BoxOf(PointComponent component, CellRange exposure)
     {
         (exposure.StrengthLow, exposure.StrengthHigh) = (component.StrengthLow, component.StrengthHigh);
         return exposure;
@@ -123,7 +123,7 @@ internal sealed class PointGround
         return Made(reasons, deciding.Sorted(), setAside);
     }
 
-    private void Forbidding(PointComponent component, in CellBox box, ref RuleNumbers deciding, List<Reason> reasons)
+    private void Forbidding(PointComponent component, in CellRange box, ref RuleNumbers deciding, List<Reason> reasons)
     {
         var scene = component.Scene;
         var from = deciding.Count;
@@ -189,7 +189,7 @@ internal sealed class PointGround
     }
 
     /// <summary>Whether the live 'allowed' rules of a component permit it; they and the reasons are added.</summary>
-    private Permit Permission(int at, in CellBox box, ref RuleNumbers deciding, List<Reason> reasons, ref List<Duty>? duties)
+    private Permit Permission(int at, in CellRange box, ref RuleNumbers deciding, List<Reason> reasons, ref List<Duty>? duties)
     {
         var component = _components[at];
         var scene = component.Scene;
@@ -241,7 +241,7 @@ internal sealed class PointGround
     }
 
     /// <summary>Adds the live 'allowed' rules of a voice; gives the row of the first, or -1.</summary>
-    private int Voice(VerdictScene scene, int voice, in CellBox box, int from, ref RuleNumbers deciding, ref bool wellFounded, ref bool withDuties)
+    private int Voice(VerdictScene scene, int voice, in CellRange box, int from, ref RuleNumbers deciding, ref bool wellFounded, ref bool withDuties)
     {
         var first = -1;
         var end = scene.AllowFrom(voice + 1);
@@ -259,7 +259,7 @@ internal sealed class PointGround
     }
 
     /// <summary>Adds the duties of a component, the part and the rules that permit or accompany; gives the first that the part can meet in no way.</summary>
-    private Duty? Duties(int at, bool byPart, in CellBox box, ref List<Duty>? duties)
+    private Duty? Duties(int at, bool byPart, in CellRange box, ref List<Duty>? duties)
     {
         var scene = _components[at].Scene;
         duties ??= OwnDuties(at);
@@ -274,7 +274,7 @@ internal sealed class PointGround
             if (!_variant.CanMeet(duties[i])) return duties[i];
         return null;
 
-        void Read(int row, in CellBox at, List<Duty> into)
+        void Read(int row, in CellRange at, List<Duty> into)
         {
             if (!scene.Rows[row].Is(RowTraits.HasDuties) || !IsLive(scene, row, at) || read.Holds(scene.Rows[row].Rule.Index, 0)) return;
             read.Add(scene.Rows[row].Rule.Index);
@@ -297,7 +297,7 @@ internal sealed class PointGround
         duties.AddRange(_variant.Duties);
     }
 
-    private void SetAside(PointComponent component, in CellBox box, bool withDutiesOnly, ref RuleNumbers setAside)
+    private void SetAside(PointComponent component, in CellRange box, bool withDutiesOnly, ref RuleNumbers setAside)
     {
         var scene = component.Scene;
         if (!scene.HasOverrides) return;
@@ -306,7 +306,7 @@ internal sealed class PointGround
             if (scene.Applies(i, _method, box) && scene.IsSetAside(i, _method, box)) setAside.Add(scene.Rows[i].Rule.Index);
     }
 
-    private bool IsLive(VerdictScene scene, int row, in CellBox box) => scene.Applies(row, _method, box) && !scene.IsSetAside(row, _method, box);
+    private bool IsLive(VerdictScene scene, int row, in CellRange box) => scene.Applies(row, _method, box) && !scene.IsSetAside(row, _method, box);
 
     private AnswerDetail Made(List<Reason> reasons, int[] deciding, RuleNumbers setAside, Grant? granted = null)
     {

@@ -75,9 +75,9 @@ internal static class QuestionPreparer
         residence.Equals(Interval.Exactly(Interval.WithoutEnd)) || variant.EndingWays(substance.LeavesNothing).Count > 0 ? ResidenceEnding.Ends
         : substance.LeavesNothing ? ResidenceEnding.DriesOnly : ResidenceEnding.Never;
 
-    private static CellBox Exposure(CompiledBase kb, Substance substance, Interval residence, int uses)
+    private static CellRange Exposure(CompiledBase kb, Substance substance, Interval residence, int uses)
     {
-        var box = default(CellBox);
+        var box = default(CellRange);
         Set(Axis.Dilution, substance.Dilution);
         Set(Axis.Residence, residence);
         Set(Axis.Temperature, substance.Temperature);

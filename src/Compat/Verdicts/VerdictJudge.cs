@@ -32,7 +32,7 @@ internal ref struct VerdictJudge
     }
 
     /// <summary>The worst verdict in a box; <see cref="Undecided"/> where it would have to be cut too often.</summary>
-    public Verdict Worst(in CellBox box)
+    public Verdict Worst(in CellRange box)
     {
         if (++_leaves > MostLeaves) return Undecided;
         if (_scene.ByCells)
@@ -60,7 +60,7 @@ internal ref struct VerdictJudge
         return Permission(silent, box);
     }
 
-    private Verdict Permission(bool silent, in CellBox box)
+    private Verdict Permission(bool silent, in CellRange box)
     {
         var byPart = new Permitted();
         if (Permits(0, ref byPart, silent, box) is >= 0 and var first) return Cut(first, box);
@@ -91,7 +91,7 @@ internal ref struct VerdictJudge
     }
 
     /// <summary>Reads the live 'allowed' rules of a voice; gives the first along which the box must be cut, or -1.</summary>
-    private readonly int Permits(int voice, ref Permitted permitted, bool silent, in CellBox box)
+    private readonly int Permits(int voice, ref Permitted permitted, bool silent, in CellRange box)
     {
         var rows = _scene.Rows;
         var end = _scene.AllowFrom(voice + 1);
@@ -130,7 +130,7 @@ internal ref struct VerdictJudge
     }
 
     /// <summary>Whether a rule forbids anywhere in the box. Where no rule speaks of another, somewhere is enough.</summary>
-    private readonly bool ForbidsSomewhere(in CellBox box)
+    private readonly bool ForbidsSomewhere(in CellRange box)
     {
         var rows = _scene.Rows;
         for (var i = 0; i < _scene.Forbidding; i++)
@@ -138,19 +138,19 @@ internal ref struct VerdictJudge
         return false;
     }
 
-    private readonly bool ForbidsLive(in CellBox box)
+    private readonly bool ForbidsLive(in CellRange box)
     {
         for (var i = 0; i < _scene.Forbidding; i++)
             if (Applies(i, box) && !IsSetAside(i, box)) return true;
         return false;
     }
 
-    private readonly bool Applies(int row, in CellBox box) => _scene.Applies(row, _method, box);
+    private readonly bool Applies(int row, in CellRange box) => _scene.Applies(row, _method, box);
 
-    private readonly bool IsSetAside(int row, in CellBox box) => _scene.IsSetAside(row, _method, box);
+    private readonly bool IsSetAside(int row, in CellRange box) => _scene.IsSetAside(row, _method, box);
 
     /// <summary>Whether an 'allowed' of an edition applies.</summary>
-    private readonly bool Lists(InstructionsEdition edition, in CellBox box)
+    private readonly bool Lists(InstructionsEdition edition, in CellRange box)
     {
         for (var i = _scene.AllowFrom(0); i < _scene.AllowFrom(1); i++)
             if (_scene.Rows[i].Rule.Rule.Edition == edition.Id && Applies(i, box)) return true;
@@ -158,7 +158,7 @@ internal ref struct VerdictJudge
     }
 
     /// <summary>Whether there is evidence on a product that is not fully declared, or what it leaves out does not matter.</summary>
-    private readonly bool CompositionSuffices(bool partRulesOnProduct, in CellBox box)
+    private readonly bool CompositionSuffices(bool partRulesOnProduct, in CellRange box)
     {
         if (partRulesOnProduct) return true;
         if (!_scene.Variant.MaterialsKnown || _scene.Suffices.Length == 0) return false;
@@ -173,7 +173,7 @@ internal ref struct VerdictJudge
         return true;
     }
 
-    private readonly int Crossing(in CellBox box)
+    private readonly int Crossing(in CellRange box)
     {
         var rows = _scene.Rows;
         for (var i = 0; i < rows.Length; i++)
@@ -181,7 +181,7 @@ internal ref struct VerdictJudge
         return -1;
     }
 
-    private Verdict Cut(int row, in CellBox box)
+    private Verdict Cut(int row, in CellRange box)
     {
         var (below, above) = _scene.Rows[row].Cut(box);
         var worst = Worst(below);

@@ -83,11 +83,11 @@ internal sealed class VerdictScene
     public bool HasOverrides => _overriders is not null;
 
     /// <summary>Whether a row applies in a whole box.</summary>
-    public bool Applies(int row, ApplicationMethod method, in CellBox box) =>
+    public bool Applies(int row, ApplicationMethod method, in CellRange box) =>
         Rows[row].Methods.Contains(method) && Rows[row].In(box) == Fit.Everywhere;
 
     /// <summary>Whether an acting rule of the voice, or of the part and device, overrides a rule.</summary>
-    public bool IsSetAside(int row, ApplicationMethod method, in CellBox box)
+    public bool IsSetAside(int row, ApplicationMethod method, in CellRange box)
     {
         if (_overriders?[row] is not { } overriders || Rows[row].Rule.OfInstructions) return false;
         foreach (var by in overriders)
@@ -96,7 +96,7 @@ internal sealed class VerdictScene
     }
 
     /// <summary>Whether no 'not allowed' overrides a rule that applies; what speaks for instructions always acts.</summary>
-    private bool Acts(int row, ApplicationMethod method, in CellBox box)
+    private bool Acts(int row, ApplicationMethod method, in CellRange box)
     {
         if (_overriders![row] is not { } overriders || Rows[row].Rule.OfInstructions) return true;
         foreach (var by in overriders)

@@ -72,7 +72,7 @@ internal readonly struct VoiceRow
     public bool Is(RowTraits traits) => (Traits & traits) != 0;
 
     /// <summary>Where it applies in a box, its method aside.</summary>
-    public Fit In(in CellBox box)
+    public Fit In(in CellRange box)
     {
         if (_strengthLow > box.StrengthHigh || _strengthHigh < box.StrengthLow || _residenceLow > box.ResidenceHigh || _residenceHigh < box.ResidenceLow) return Fit.Nowhere;
         var everywhere = _strengthLow <= box.StrengthLow && _strengthHigh >= box.StrengthHigh && _residenceLow <= box.ResidenceLow && _residenceHigh >= box.ResidenceHigh;
@@ -91,7 +91,7 @@ internal readonly struct VoiceRow
     }
 
     /// <summary>Cuts a box in which it applies in part along its first boundary there.</summary>
-    public (CellBox Below, CellBox Above) Cut(in CellBox box)
+    public (CellRange Below, CellRange Above) Cut(in CellRange box)
     {
         for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
         {

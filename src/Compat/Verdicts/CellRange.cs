@@ -1,7 +1,7 @@
 namespace Compat.Verdicts;
 
 /// <summary>A run of cells on each axis, held by value.</summary>
-internal struct CellBox
+internal struct CellRange
 {
     public int StrengthLow, StrengthHigh, DilutionLow, DilutionHigh, ResidenceLow, ResidenceHigh;
     public int TemperatureLow, TemperatureHigh, PhLow, PhHigh, UsesLow, UsesHigh;
@@ -27,7 +27,7 @@ internal struct CellBox
     };
 
     /// <summary>The same box with another run on one axis.</summary>
-    public readonly CellBox With(Axis axis, int low, int high)
+    public readonly CellRange With(Axis axis, int low, int high)
     {
         var box = this;
         switch (axis)
