@@ -22,8 +22,14 @@ public static class BoxLine
 
         void Add(Axis axis, string unit)
         {
-            if (box.On(axis) is { Statement: AxisStatement.Within } limit)
-                axes.Add($"{Words.Of(axis)} {(axis == Axis.Residence ? limit.Range.ToDurations() : (axis == Axis.Dilution ? limit.Range.Scale(100m) : limit.Range).ToString(unit))}");
+            if (box.On(axis) is not { Statement: AxisStatement.Within } limit) return;
+            var range = axis switch
+            {
+                Axis.Dilution => limit.Range.Scale(100m).ToString(unit),
+                Axis.Residence => limit.Range.ToDurations(),
+                _ => limit.Range.ToString(unit),
+            };
+            axes.Add($"{Words.Of(axis)} {range}");
         }
     }
 }

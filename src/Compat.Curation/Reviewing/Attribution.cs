@@ -18,6 +18,7 @@ internal sealed class Attribution
     private readonly bool _factsEdited;
     private readonly EditApplication _application;
     private readonly Dictionary<(RecordKind, string), RecordEdit> _byId;
+    private readonly Dictionary<ReviewPair, HashSet<(RecordKind Kind, string Id)>> _lines = [];
 
     public Attribution(ReviewSide before, ReviewSide after, EditList edits, IReadOnlyList<Site> sites)
     {
@@ -72,6 +73,7 @@ internal sealed class Attribution
     /// <summary>The agent, the parts and the materials of a pair, with all that stands above them with some of the edits made: above them on either side, and so on.</summary>
     private HashSet<(RecordKind Kind, string Id)> LinesOf(ReviewPair pair)
     {
+        if (_lines.TryGetValue(pair, out var known)) return known;
         var found = new HashSet<(RecordKind, string)>();
         var open = new Stack<(RecordKind Kind, string Id)>();
         Open(RecordKind.Agent, pair.AgentId);
@@ -102,7 +104,7 @@ internal sealed class Attribution
             }
         }
 
-        return found;
+        return _lines[pair] = found;
 
         void Open(RecordKind kind, string id)
         {

@@ -32,7 +32,7 @@ internal sealed class FactReview
     }
 
     private static bool HasOtherSourcesOnly(RecordEdit edit) =>
-        (edit.Before, edit.After) is ({ } before, { } after) && RecordDifference.Fields(before, after).All(field => field is "sources" or "reviewed" || field.StartsWith("sources.", StringComparison.Ordinal));
+        edit.Action == EditAction.Changed && edit.Fields.All(field => field is "sources" or "reviewed");
 
     private IEnumerable<FactChange> Of(RecordEdit edit) => (edit.Before ?? edit.After) switch
     {

@@ -21,7 +21,7 @@ internal sealed class VerdictSubject(IReadOnlyList<PartVariant> variants)
     public ConcurrentDictionary<(int Variant, SceneKey Key), VerdictScene> Scenes { get; } = new();
 }
 
-/// <summary>The rules of a base by voice and component. Filled by the questions that are prepared; what is in it never changes.</summary>
+/// <summary>The rules of a base by voice and component. Filled by the questions that are prepared; what is found in it never changes.</summary>
 internal sealed class VerdictIndex
 {
     private readonly ConcurrentDictionary<(int Material, SceneKey Key), VoiceRows> _materials = new();
