@@ -10,8 +10,6 @@ namespace Compat.Curation;
 /// <summary>Reads a folder of data files.</summary>
 public static class DataFolder
 {
-    private const int MaximumFolderDepth = 20;
-
     /// <summary>Reads the records of a folder, without checking references and meaning.</summary>
     /// <param name="directory">The folder; its files are shown by this name.</param>
     public static ReadResult Read(string directory) => Read(directory, new FileMemory());
@@ -20,11 +18,12 @@ public static class DataFolder
     internal static ReadResult Read(string directory, FileMemory memory)
     {
         var faults = new List<Diagnostic>();
-        var found = Find(directory, faults);
+        var found = FolderFiles.Find(directory, faults);
+        var gaps = faults.Count > 0;
         var files = ReadAll((found ?? []).Select(one => (one.Path, Bytes: (Func<string, List<Diagnostic>, byte[]?>)((shownAs, list) => SourceReader.ReadBytes(one.Full, shownAs, list)))), directory, memory, faults);
         if (files.Length == 0 && faults.Count == 0)
             faults.Add(new("folder-empty", "the folder holds no data files", "it needs `materials/`, `parts/`, `agents/`, `sources/` and `rules/`", directory, null));
-        return Assemble(files.OfType<DataFile>().ToList(), faults, found is null || files.Any(file => file is null));
+        return Assemble(files.OfType<DataFile>().ToList(), faults, gaps || files.Any(file => file is null));
     }
 
     /// <summary>Reads records from files already in memory, for example of a revision.</summary>
@@ -62,38 +61,7 @@ public static class DataFolder
     /// <param name="directory">The folder.</param>
     /// <param name="sitePaths">Site files, laid over one after the other.</param>
     public static ReadResult Load(string directory, params IReadOnlyList<string> sitePaths) =>
-        KnowledgeLoader.Build(Read(directory), directory, sitePaths);
-
-    /// <summary>The files of a folder by their path in it; null where it cannot be looked through.</summary>
-    internal static List<(string Path, string Full)>? Find(string directory, List<Diagnostic> faults)
-    {
-        try
-        {
-            if (!Directory.Exists(directory))
-            {
-                var isFile = File.Exists(directory);
-                faults.Add(new("folder-not-found", isFile ? "this is a file, not a folder" : "there is no such folder", null, directory, null));
-                return null;
-            }
-
-            var options = new EnumerationOptions
-            {
-                RecurseSubdirectories = true,
-                MaxRecursionDepth = MaximumFolderDepth,
-                IgnoreInaccessible = false,
-                AttributesToSkip = 0,
-            };
-            return Directory.EnumerateFiles(directory, "*", options)
-                .Select(full => (Path: Path.GetRelativePath(directory, full).Replace('\\', '/'), Full: full))
-                .OrderBy(pair => pair.Path, StringComparer.Ordinal)
-                .ToList();
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            faults.Add(new("folder-not-readable", "the folder cannot be read", null, directory, null));
-            return null;
-        }
-    }
+        KnowledgeLoader.Build(Read(directory), directory, GivenFile.Read(sitePaths));
 
     /// <summary>The name a file of a folder is shown by.</summary>
     internal static string Shown(string directory, string path) =>

@@ -10,7 +10,7 @@ namespace Compat.Curation;
 internal static class KnowledgeLoader
 {
     /// <summary>Checks the data, then each site over it.</summary>
-    public static ReadResult Build(ReadResult read, string directory, IReadOnlyList<string> sitePaths)
+    public static ReadResult Build(ReadResult read, string directory, IReadOnlyList<GivenFile> siteFiles)
     {
         var faults = read.Diagnostics.ToList();
         KnowledgeBase? built = null;
@@ -21,26 +21,26 @@ internal static class KnowledgeLoader
             if (faults.Count > 0) built = null;
         }
 
-        return LayOver(read with { Diagnostics = faults, KnowledgeBase = built }, sitePaths);
+        return LayOver(read with { Diagnostics = faults, KnowledgeBase = built }, siteFiles);
     }
 
     /// <summary>Reads each site, checks it over the ones before it, and lays it over what was read.</summary>
-    public static ReadResult LayOver(ReadResult read, IReadOnlyList<string> sitePaths)
+    public static ReadResult LayOver(ReadResult read, IReadOnlyList<GivenFile> siteFiles)
     {
         var faults = read.Diagnostics.ToList();
         var places = read.Places;
         var sites = read.Sites.ToList();
         var built = read.KnowledgeBase;
-        foreach (var path in sitePaths)
+        foreach (var file in siteFiles)
         {
-            var site = SiteFile.Read(path, read.Data);
+            var site = SiteFile.Read(file, read.Data);
             faults.AddRange(site.Diagnostics);
             places = places.With(site.Places);
             if (site.Site is null) continue;
             sites.Add(site.Site);
             if (built is null || site.HasGaps) continue;
             var problems = built.TryWith(site.Site, out var overlaid);
-            Add(problems, site.Diagnostics, site.Places, path, faults, places);
+            Add(problems, site.Diagnostics, site.Places, file.Path, faults, places);
             if (overlaid is not null) built = overlaid;
         }
 

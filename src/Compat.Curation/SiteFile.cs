@@ -13,11 +13,10 @@ public static class SiteFile
     /// <summary>Reads a site file, without checking references and meaning.</summary>
     /// <param name="path">The file; it is shown by this name.</param>
     /// <param name="data">The data it is laid over: it says in which basis the strength of each agent is written.</param>
-    public static SiteReadResult Read(string path, KnowledgeData data)
-    {
-        var faults = new List<Diagnostic>();
-        return Read(SourceReader.ReadBytes(path, path, faults), path, data, faults);
-    }
+    public static SiteReadResult Read(string path, KnowledgeData data) => Read(GivenFile.Read(path), data);
+
+    /// <summary>Reads a site file that was read already.</summary>
+    internal static SiteReadResult Read(GivenFile file, KnowledgeData data) => Read(file.Bytes, file.Path, data, file.Faults.ToList());
 
     /// <summary>Reads a site from bytes already in memory.</summary>
     /// <param name="bytes">The bytes of the file.</param>
@@ -28,8 +27,11 @@ public static class SiteFile
     /// <summary>Reads site files, checks them over a knowledge base, and lays them over it, one after the other.</summary>
     /// <param name="kb">The knowledge base.</param>
     /// <param name="paths">The files; they are shown by these names.</param>
-    public static ReadResult LayOver(KnowledgeBase kb, params IReadOnlyList<string> paths) =>
-        KnowledgeLoader.LayOver(new() { Data = kb.Data, Sites = kb.Sites, Diagnostics = [], Places = new PlaceBuilder().Build(), KnowledgeBase = kb }, paths);
+    public static ReadResult LayOver(KnowledgeBase kb, params IReadOnlyList<string> paths) => LayOver(kb, GivenFile.Read(paths));
+
+    /// <summary>Checks site files that were read already, and lays them over a knowledge base.</summary>
+    internal static ReadResult LayOver(KnowledgeBase kb, IReadOnlyList<GivenFile> files) =>
+        KnowledgeLoader.LayOver(new() { Data = kb.Data, Sites = kb.Sites, Diagnostics = [], Places = new PlaceBuilder().Build(), KnowledgeBase = kb }, files);
 
     private static SiteReadResult Read(byte[]? bytes, string shownAs, KnowledgeData data, List<Diagnostic> faults)
     {

@@ -9,6 +9,7 @@ trap 'rm -rf "$folder"' EXIT
 cd "$folder"
 fail() { echo "wrong: $*"; exit 1; }
 compat() { "$compat" "$@"; }
+no_litter() { ! compgen -G '.*.???' > /dev/null; }
 
 new_site() {
   cp "$root"/tests/consumers/first-day/* .
@@ -24,7 +25,7 @@ refused() {
   [ $? -eq 2 ] || fail "$* should be refused: $(cat err.txt)"
   tr -s ' \n' '  ' < err.txt | grep -qF "$words" || fail "$* should say '$words': $(cat err.txt)"
   after="$(sha256sum my-site.yaml)"
-  [ "$before" = "$after" ] && [ ! -e my-site.yaml.new ] || fail "$* left something behind"
+  [ "$before" = "$after" ] && no_litter || fail "$* left something behind"
   echo "refused: $(head -1 err.txt)"
 }
 
@@ -92,7 +93,7 @@ killed() {
   cp my-site.yaml whole.yaml
   for i in $(seq 24); do
     cp old.yaml my-site.yaml
-    # What a run that was killed before may have left beside the file.
+    # A file of somebody else's beside it is never touched.
     [ $((i % 3)) -ne 0 ] || echo 'half of a' > my-site.yaml.new
     "$compat" site import my-site.yaml devices.csv --columns device=Description > /dev/null 2>&1 &
     # At any moment of a run, and a little after its end.
@@ -102,7 +103,7 @@ killed() {
     if cmp -s my-site.yaml old.yaml; then before=$((before + 1)); elif cmp -s my-site.yaml whole.yaml; then after=$((after + 1)); else fail "a killed run left half a file"; fi
   done
   compat site import my-site.yaml devices.csv --columns device=Description > out.txt
-  cmp -s my-site.yaml whole.yaml && [ ! -e my-site.yaml.new ] || fail "the next run does not put it right"
+  cmp -s my-site.yaml whole.yaml && [ "$(cat my-site.yaml.new)" = 'half of a' ] || fail "the next run does not put it right"
   echo "24 runs killed: $before left the old file, $after were done"
 }
 

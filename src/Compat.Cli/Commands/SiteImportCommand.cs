@@ -10,8 +10,6 @@ namespace Compat.Cli.Commands;
 /// <summary><c>compat site import</c>: devices off an asset list.</summary>
 internal sealed class SiteImportCommand : DataCommand
 {
-    private const long MostBytes = 256L * 1024 * 1024;
-
     private readonly Argument<string> _file;
     private readonly Argument<string> _list;
     private readonly Option<string[]> _columns;
@@ -31,6 +29,9 @@ internal sealed class SiteImportCommand : DataCommand
         Arguments.Add(_list);
         _columns = Many("--columns", "NAME=HEADING", "The heading of the column `device` (what kind it is) or `model`");
     }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> ExitCodes { get; } = ["0 every row is placed", "1 some rows are not placed; the others are"];
 
     /// <inheritdoc/>
     protected override int Execute(Call call, KnowledgeBase kb)
@@ -72,25 +73,10 @@ internal sealed class SiteImportCommand : DataCommand
     /// <summary>Reads the list; null where it cannot be read, which has been said then.</summary>
     private static IReadOnlyList<CsvRow>? Rows(Call call, string list)
     {
-        byte[] bytes;
-        try
-        {
-            if (new FileInfo(list).Length > MostBytes)
-            {
-                BadInput.Report([BadInput.Of("file-too-large", $"`{list}` has more than 256 MB", "split it")], call.Stderr);
-                return null;
-            }
-
-            bytes = File.ReadAllBytes(list);
-        }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            BadInput.Report([BadInput.Of("file-not-readable", $"`{list}` cannot be read: {problem.Message}")], call.Stderr);
-            return null;
-        }
-
-        var rows = CsvTable.Read(bytes, out var fault);
-        if (fault is null) return rows;
+        var faults = new List<Diagnostic>();
+        var rows = CsvTable.ReadFile(list, faults, out var fault);
+        if (rows is null) Report(call, faults);
+        if (rows is null || fault is null) return rows;
         var heading = rows.Count > 0 && fault.Column <= rows[0].Cells.Count ? $" (`{rows[0].Cells[fault.Column - 1]}`)" : "";
         BadInput.Report([BadInput.Of("bad-list", string.Create(CultureInfo.InvariantCulture, $"{list}: row {fault.Row}, column {fault.Column}{heading}: {fault.Message}"), "nothing was written")], call.Stderr);
         return null;

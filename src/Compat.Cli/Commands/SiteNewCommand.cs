@@ -33,6 +33,6 @@ internal sealed class SiteNewCommand : CliCommand
         if (path is not null && (File.Exists(path) || Directory.Exists(path))) call.Problems.Add(BadInput.Of("already-there", $"`{path}` is there already", "name another file", "out"));
         if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
         var name = call.Parsed.GetValue(_name) is { Length: > 0 } given ? given : id;
-        return SiteCommand.Save(call, path!, () => WholeFile.Replace(path!, SiteStart.Text(new SiteId(id), name)), $"{path}: written");
+        return SiteCommand.Save(call, path!, () => WholeFile.Create(path!, SiteStart.Text(new SiteId(id), name)), $"{path}: written");
     }
 }

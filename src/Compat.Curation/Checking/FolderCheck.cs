@@ -18,13 +18,13 @@ public sealed record FolderCheck
     /// <summary>Where each record stands.</summary>
     public required SourceMap Places { get; init; }
 
-    /// <summary>The agents, for writing their strengths.</summary>
-    public IReadOnlyList<AgentClass> Agents { get; init; } = [];
+    /// <summary>What was checked, without the sites; null where the files could not be read.</summary>
+    public KnowledgeData? Data { get; init; }
 
     /// <summary>The unit of an agent's strength; null where there is none or no such agent.</summary>
     public StrengthUnit? BasisOf(string? agent)
     {
-        while (Agents.FirstOrDefault(one => one.Id.Value == agent) is { } found)
+        while (Data?.Agents.FirstOrDefault(one => one.Id.Value == agent) is { } found)
         {
             if (found.Basis is { } basis) return basis;
             agent = found.Under?.Value;
@@ -45,19 +45,20 @@ public sealed record FolderCheck
         var faults = read.Diagnostics.ToList();
         var places = read.Places;
         var sites = new List<Site>();
-        foreach (var path in sitePaths)
+        var files = GivenFile.Read(sitePaths);
+        foreach (var file in files)
         {
-            var site = SiteFile.Read(path, read.Data);
+            var site = SiteFile.Read(file, read.Data);
             faults.AddRange(site.Diagnostics);
             places = places.With(site.Places);
             if (site.Site is not null) sites.Add(site.Site);
         }
 
-        if (faults.Count > 0) return new() { Unreadable = KnowledgeLoader.Build(read, directory, sitePaths).Diagnostics, Places = places };
+        if (faults.Count > 0) return new() { Unreadable = KnowledgeLoader.Build(read, directory, files).Diagnostics, Places = places };
         var report = DataCheck.Run(read.Data, sites, options, out var problems);
         foreach (var problem in problems)
             faults.Add(places.Find(problem.Place) is { } place ? Diagnostic.At(place, problem.Code, problem.Message, problem.Help) : new(problem.Code, problem.ToString(), problem.Help, directory, null));
         faults.Sort();
-        return new() { Unreadable = faults, Report = report, Places = places, Agents = read.Data.Agents };
+        return new() { Unreadable = faults, Report = report, Places = places, Data = read.Data };
     }
 }

@@ -15,13 +15,15 @@ public sealed class SiteEditor
 {
     private readonly KnowledgeBase _base;
     private readonly string _path;
+    private readonly byte[] _read;
     private readonly AgentBases _bases = new();
     private readonly bool _isCanonical;
 
-    private SiteEditor(KnowledgeBase kb, string path, string text, Site site, KnowledgeBase laid)
+    private SiteEditor(KnowledgeBase kb, string path, byte[] read, string text, Site site, KnowledgeBase laid)
     {
         _base = kb;
         _path = path;
+        _read = read;
         Text = text;
         Site = site;
         KnowledgeBase = laid;
@@ -44,10 +46,11 @@ public sealed class SiteEditor
     /// <param name="faults">Where the reasons go.</param>
     public static SiteEditor? Open(KnowledgeBase kb, string path, List<Diagnostic> faults)
     {
-        var read = SiteFile.LayOver(kb, path);
+        var file = GivenFile.Read(path);
+        var read = SiteFile.LayOver(kb, [file]);
         faults.AddRange(read.Diagnostics);
-        if (read.KnowledgeBase is not { } laid || SourceReader.ReadBytes(path, path, faults) is not { } bytes || SourceReader.Decode(bytes, path, faults) is not { } source) return null;
-        return new SiteEditor(kb, path, source.Text, read.Sites[^1], laid);
+        if (read.KnowledgeBase is not { } laid || SourceReader.Decode(file.Bytes!, path, faults) is not { } source) return null;
+        return new SiteEditor(kb, path, file.Bytes!, source.Text, read.Sites[^1], laid);
     }
 
     /// <summary>Adds products behind those that are there.</summary>
@@ -84,9 +87,9 @@ public sealed class SiteEditor
     }
 
     /// <summary>Writes the file, whole or not at all.</summary>
-    /// <exception cref="IOException">It cannot be written.</exception>
+    /// <exception cref="IOException">It cannot be written, or was changed since it was opened.</exception>
     /// <exception cref="UnauthorizedAccessException">It may not be written.</exception>
-    public void Save() => WholeFile.Replace(_path, Text);
+    public void Save() => WholeFile.Replace(_path, Text, _read);
 
     private YamlMapping Root() => (YamlMapping)YamlReader.Read(new DiagnosticList(new SourceText(_path, Text)))!;
 

@@ -26,7 +26,7 @@ public static class DataFormat
         var data = new SortedDictionary<string, byte[]>(StringComparer.Ordinal);
         var others = new SortedDictionary<string, byte[]>(StringComparer.Ordinal);
         var paths = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var (path, full) in DataFolder.Find(directory, faults) ?? [])
+        foreach (var (path, full) in FolderFiles.Find(directory, faults) ?? [])
         {
             var shownAs = DataFolder.Shown(directory, path);
             var isData = FolderLayout.KindOf(path, shownAs, faults) is not null;

@@ -22,7 +22,7 @@ public sealed record FormattedFile(string Path, string ShownAs, ReadOnlyMemory<b
     }
 
     /// <summary>Writes the canonical form in place of the file: a reader sees the old or the new one whole.</summary>
-    /// <exception cref="IOException">It cannot be written.</exception>
+    /// <exception cref="IOException">It cannot be written, or was changed since it was read.</exception>
     /// <exception cref="UnauthorizedAccessException">It may not be written.</exception>
-    public void Save() => Editing.WholeFile.Replace(Path, After);
+    public void Save() => Editing.WholeFile.Replace(Path, After, Before);
 }

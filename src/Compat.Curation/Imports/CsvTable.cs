@@ -1,5 +1,7 @@
 using System.Globalization;
 using System.Text;
+using Compat.Curation.Diagnostics;
+using Compat.Curation.Yaml;
 
 namespace Compat.Curation.Imports;
 
@@ -17,9 +19,22 @@ public sealed record CsvFault(int Row, int Column, string Message);
 /// <summary>Reads tables of text separated by commas, semicolons or tabs: quoted cells, line ends of every kind, UTF-8 or Windows-1252.</summary>
 public static class CsvTable
 {
+    private const int MostBytes = 256 * 1024 * 1024;
+
     /// <summary>The characters of Windows-1252 at 0x80..0x9F; where it has none, the control character itself.</summary>
     private const string Upper =
         "\u20AC\u0081\u201A\u0192\u201E\u2026\u2020\u2021\u02C6\u2030\u0160\u2039\u0152\u008D\u017D\u008F\u0090\u2018\u2019\u201C\u201D\u2022\u2013\u2014\u02DC\u2122\u0161\u203A\u0153\u009D\u017E\u0178";
+
+    /// <summary>Reads the rows of a file of at most 256 MB; it may be a pipe.</summary>
+    /// <param name="path">The file; it is shown by this name.</param>
+    /// <param name="faults">Takes what keeps it from being read.</param>
+    /// <param name="fault">What is wrong in its rows; null where nothing is.</param>
+    /// <returns>The rows, up to the fault where there is one; null where the file cannot be read.</returns>
+    public static IReadOnlyList<CsvRow>? ReadFile(string path, List<Diagnostic> faults, out CsvFault? fault)
+    {
+        fault = null;
+        return SourceReader.ReadBytes(path, path, faults, MostBytes) is { } bytes ? Read(bytes, out fault) : null;
+    }
 
     /// <summary>Reads all rows; empty ones are left out but counted.</summary>
     /// <param name="bytes">The bytes of the file.</param>

@@ -1,4 +1,5 @@
 using Compat.Curation.Diagnostics;
+using Compat.Curation.Reading;
 using Compat.Validation;
 
 namespace Compat.Curation.Recorded;
@@ -14,17 +15,9 @@ public static class Reasking
     /// <param name="faults">Takes what is wrong.</param>
     public static IReadOnlyList<RecordedFile> ReadAll(string directory, List<Diagnostic> faults)
     {
-        try
-        {
-            var paths = Directory.EnumerateFiles(directory, "*.json", SearchOption.AllDirectories).Order(StringComparer.Ordinal).ToArray();
-            if (paths.Length == 0) faults.Add(new("no-files", "there is no JSON file in this folder", "write plans there: `compat plan … --json > FILE.json`", directory, null));
-            return paths.Select(path => RecordedFile.Read(path, faults)).OfType<RecordedFile>().ToArray();
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException)
-        {
-            faults.Add(new("folder-not-readable", fault is DirectoryNotFoundException ? "there is no such folder" : "the folder cannot be read", null, directory, null));
-            return [];
-        }
+        var found = FolderFiles.Find(directory, faults, ".json") ?? [];
+        if (found.Count == 0 && faults.Count == 0) faults.Add(new("no-files", "there is no JSON file in this folder", "write plans there: `compat plan … --json > FILE.json`", directory, null));
+        return found.Select(one => RecordedFile.Read(one.Full, faults)).OfType<RecordedFile>().ToArray();
     }
 
     /// <summary>Asks every answer of a file again.</summary>

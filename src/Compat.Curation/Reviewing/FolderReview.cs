@@ -44,8 +44,9 @@ public sealed record FolderReview
         progress?.Invoke("files");
         var memory = new FileMemory();
         var states = new[] { before, after }.Select(state => (Read: state.Read(memory, out var fault), Fault: fault, state.Directory)).ToArray();
+        var sites = GivenFile.Read(sitePaths);
         ReadResult? was = null, now = null;
-        Parallel.Invoke(() => was = Built(states[0].Read, states[0].Fault, states[0].Directory, sitePaths), () => now = Built(states[1].Read, states[1].Fault, states[1].Directory, sitePaths));
+        Parallel.Invoke(() => was = Built(states[0].Read, states[0].Fault, states[0].Directory, sites), () => now = Built(states[1].Read, states[1].Fault, states[1].Directory, sites));
         foreach (var (state, read) in new[] { (before, was!), (after, now!) })
             if (!read.IsClean) return new() { Unreadable = read.Diagnostics, UnreadableState = state };
         var report = DataReview.Run(was!.Data, was.Sites, now!.Data, now.Sites, progress);
@@ -72,14 +73,14 @@ public sealed record FolderReview
     public static FolderReview? Without(Revision state, string id, IReadOnlyList<string> sitePaths, Action<string>? progress = null)
     {
         progress?.Invoke("files");
-        var read = Built(state.Read(new FileMemory(), out var fault), fault, state.Directory, sitePaths);
+        var read = Built(state.Read(new FileMemory(), out var fault), fault, state.Directory, GivenFile.Read(sitePaths));
         if (!read.IsClean) return new() { Unreadable = read.Diagnostics, UnreadableState = state };
         if (Withdrawal.Of(read.Data, read.Sites, id) is not { } without) return null;
         var report = DataReview.Run(read.Data, read.Sites, without.Data, without.Sites, progress);
         return new() { Unreadable = [], Report = report, Head = read.KnowledgeBase, Places = new EditPlaces(read.Places, read.Places) };
     }
 
-    private static ReadResult Built(ReadResult? read, Diagnostic? fault, string directory, IReadOnlyList<string> sitePaths) => read is null
+    private static ReadResult Built(ReadResult? read, Diagnostic? fault, string directory, IReadOnlyList<GivenFile> siteFiles) => read is null
         ? new() { Data = new KnowledgeData(), Diagnostics = [fault!], Places = new PlaceBuilder().Build() }
-        : KnowledgeLoader.Build(read, directory, sitePaths);
+        : KnowledgeLoader.Build(read, directory, siteFiles);
 }

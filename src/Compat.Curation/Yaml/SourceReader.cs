@@ -13,19 +13,19 @@ internal static class SourceReader
     public const int MaximumBytes = 16 * 1024 * 1024;
 
     /// <summary>Reads a file; null where it could not be read, with the reason.</summary>
-    public static byte[]? ReadBytes(string path, string shownAs, List<Diagnostic> faults)
+    public static byte[]? ReadBytes(string path, string shownAs, List<Diagnostic> faults, int most = MaximumBytes)
     {
         try
         {
             using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, 64 * 1024);
-            if (stream.CanSeek && stream.Length > MaximumBytes) return TooLarge(shownAs, faults);
+            if (stream.CanSeek && stream.Length > most) return TooLarge(shownAs, most, faults);
             using var copy = new MemoryStream();
             var buffer = new byte[64 * 1024];
             int read;
             while ((read = stream.Read(buffer)) > 0)
             {
                 copy.Write(buffer, 0, read);
-                if (copy.Length > MaximumBytes) return TooLarge(shownAs, faults);
+                if (copy.Length > most) return TooLarge(shownAs, most, faults);
             }
 
             return copy.ToArray();
@@ -44,7 +44,7 @@ internal static class SourceReader
     {
         if (bytes.Length > MaximumBytes)
         {
-            TooLarge(shownAs, faults);
+            TooLarge(shownAs, MaximumBytes, faults);
             return null;
         }
 
@@ -63,9 +63,9 @@ internal static class SourceReader
         return null;
     }
 
-    private static byte[]? TooLarge(string shownAs, List<Diagnostic> faults)
+    private static byte[]? TooLarge(string shownAs, int most, List<Diagnostic> faults)
     {
-        faults.Add(new("file-too-large", $"the file has more than {MaximumBytes / 1024 / 1024} MB", "split it into several files", shownAs, null));
+        faults.Add(new("file-too-large", $"the file has more than {most / 1024 / 1024} MB", "split it into several files", shownAs, null));
         return null;
     }
 }
