@@ -1,12 +1,20 @@
-using System.Text;
 using Compat;
 using Compat.Cli;
 using Compat.Snapshots;
 
 // The shipped data is read on another core while the arguments are parsed, for the commands that may use it.
 if (args.Length > 1 && args[0] is not ("check" or "format" or "pack" or "review") && Array.IndexOf(args, "--data") < 0) new Thread(ReadAhead) { IsBackground = true }.Start();
-Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-return CommandLine.Run(args, Console.Out, Console.Error, isTerminal: !Console.IsOutputRedirected);
+Console.SetOut(StandardStream.Output());
+Console.SetError(StandardStream.Notes());
+try
+{
+    return CommandLine.Run(args, Console.Out, Console.Error, isTerminal: !Console.IsOutputRedirected);
+}
+catch (OutputLostException lost)
+{
+    if (!lost.ReaderIsGone) Console.Error.WriteLine($"error: the output cannot be written: {lost.Message}");
+    return ExitCode.BadInput;
+}
 
 static void ReadAhead()
 {

@@ -35,6 +35,22 @@ public sealed class HelpTests
             Assert.Contains("\n  " + option, run.Output, StringComparison.Ordinal);
     }
 
+    /// <summary>A script branches on these: each command says its own, and 2 is bad input in every one.</summary>
+    [Theory]
+    [InlineData("ask", "0 allowed as asked", "1 not allowed", "3 allowed within limits", "4 not established")]
+    [InlineData("map", "0 done")]
+    [InlineData("check", "0 no fault", "1 faults")]
+    [InlineData("pack", "0 written", "1 faults")]
+    [InlineData("bath", "0 use it", "1 discard it")]
+    [InlineData("dilute", "0 done")]
+    public void Help_ExitCodes_AreThoseOfTheCommand(string command, params string[] codes)
+    {
+        var output = CliRun.Of(command, "--help").Output;
+        var section = output[output.IndexOf("\nExit codes\n", StringComparison.Ordinal)..output.IndexOf("\nExamples\n", StringComparison.Ordinal)];
+        Assert.All([.. codes, "2 bad input"], code => Assert.Contains("\n  " + code, section, StringComparison.Ordinal));
+        Assert.Equal(codes.Length + 1, section.Split('\n').Count(line => line.Length > 2 && char.IsDigit(line[2])));
+    }
+
     [Fact]
     public void Help_WithoutCommand_ListsTheCommandsAndTwoExamples()
     {

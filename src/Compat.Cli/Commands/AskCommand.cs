@@ -54,6 +54,16 @@ internal sealed class AskCommand : QuestionCommand
     }
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ExitCodes { get; } =
+    [
+        "0 allowed as asked",
+        "1 not allowed",
+        "3 allowed within limits",
+        "4 not established",
+        "Of several parts: 2, else 1, 4, 3, 0, the first that occurs among the parts that need something",
+    ];
+
+    /// <inheritdoc/>
     protected override int Execute(Call call, KnowledgeBase kb)
     {
         if (IsLetter(call) && WantsJson(call)) call.Problems.Add(BadInput.Of("letter-and-json", "a letter is text, not JSON", null, "letter"));

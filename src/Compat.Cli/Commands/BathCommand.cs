@@ -49,6 +49,9 @@ internal sealed class BathCommand : DataCommand
     }
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ExitCodes { get; } = ["0 use it", "1 discard it, or it is not known to be good"];
+
+    /// <inheritdoc/>
     protected override int Execute(Call call, KnowledgeBase kb)
     {
         var today = DayReader.Today(call, _today);

@@ -26,7 +26,7 @@ internal sealed class CheckCommand : CliCommand
     public CheckCommand()
         : base(
             "check",
-            "Proves that the rules of a data folder cannot contradict each other, over every question, or shows where they do. Exit code 0: clean; 1: faults; 2: files that cannot be read.",
+            "Proves that the rules of a data folder cannot contradict each other, over every question, or shows where they do.",
             new("Before a change of rules is saved", "compat check data"),
             new("On a pull request, with the remarks beside the lines", "compat check data --format github"))
     {
@@ -39,6 +39,9 @@ internal sealed class CheckCommand : CliCommand
         _stale = One("--stale-after", "MONTHS", "Rules not looked at for so long are noted: 24mo where left out");
         _today = One("--today", "DAY", "The day on which ages are counted; the clock's where left out");
     }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> ExitCodes { get; } = ["0 no fault", "1 faults"];
 
     /// <inheritdoc/>
     public override int Execute(Call call)

@@ -33,6 +33,9 @@ internal abstract class CliCommand : Command
     /// <summary>Two worked examples.</summary>
     public IReadOnlyList<Example> Examples { get; }
 
+    /// <summary>What each exit code of this command means, beside 2 for bad input.</summary>
+    public virtual IReadOnlyList<string> ExitCodes { get; } = ["0 done"];
+
     /// <summary>Runs the command; it reports the call's problems together with its own.</summary>
     public abstract int Execute(Call call);
 

@@ -28,7 +28,7 @@ internal sealed class DossierCommand : DataCommand
         : base(
             json: false,
             "dossier",
-            "Writes the auditor's file of one device: every part with every product of the shelf, the rules, sources and editions behind the answers, plans, what was done, and the exact state of the data. With --verify it asks all of it again. Exit code of --verify 0: all of it holds; 1: something does not; 2: a file that cannot be read.",
+            "Writes the auditor's file of one device: every part with every product of the shelf, the rules, sources and editions behind the answers, plans, what was done, and the exact state of the data. With --verify it asks all of it again.",
             new("A tonometer with its plan and what was done", "compat dossier --site data/demo/eye-screening-clinic.yaml --device tonometer --plan plan.json --done done.yaml --out tonometer.json"),
             new("Whether it still holds", "compat dossier --site data/demo/eye-screening-clinic.yaml --verify tonometer.json"))
     {
@@ -41,6 +41,9 @@ internal sealed class DossierCommand : DataCommand
         _today = One("--today", "DAY", "The day to write on it; none where left out, so that the same data give the same file");
         _verify = One("--verify", "FILE", "Ask a dossier again and list what no longer holds");
     }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> ExitCodes { get; } = ["0 written; with --verify: all of it holds", "1 with --verify: something does not hold"];
 
     /// <inheritdoc/>
     protected override int Execute(Call call, KnowledgeBase kb) => call.Parsed.GetValue(_verify) is { } file ? Verify(call, kb, file) : Make(call, kb);

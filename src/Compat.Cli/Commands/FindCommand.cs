@@ -25,6 +25,9 @@ internal sealed class FindCommand : DataCommand
     }
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ExitCodes { get; } = ["0 found", "1 nothing is called that; the nearest names are shown"];
+
+    /// <inheritdoc/>
     protected override int Execute(Call call, KnowledgeBase kb)
     {
         var word = call.Parsed.GetResult(_word) is { Tokens.Count: 1 } ? call.Parsed.GetValue(_word)!.Trim() : "";

@@ -25,6 +25,9 @@ internal sealed class FormatCommand : CliCommand
     }
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ExitCodes { get; } = ["0 done", "1 with --check: a file is to be formatted"];
+
+    /// <inheritdoc/>
     public override int Execute(Call call)
     {
         var paths = call.Parsed.GetValue(_paths) ?? [];

@@ -29,6 +29,9 @@ internal sealed class MixCommand : DataCommand
     }
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ExitCodes { get; } = ["0 nothing is on record", "1 a hazard is on record"];
+
+    /// <inheritdoc/>
     protected override int Execute(Call call, KnowledgeBase kb)
     {
         var first = Partner(call, kb, _first);

@@ -1,6 +1,9 @@
 using System.CommandLine;
-using Compat.Curation;
+using Compat.Cli.Checks;
+using Compat.Cli.Input;
+using Compat.Curation.Checking;
 using Compat.Curation.Diagnostics;
+using Compat.Curation.Editing;
 
 namespace Compat.Cli.Commands;
 
@@ -9,19 +12,24 @@ internal sealed class PackCommand : CliCommand
 {
     private readonly Argument<string> _directory;
     private readonly Option<string?> _out;
+    private readonly Option<string?> _today;
 
     /// <summary>Makes the command.</summary>
     public PackCommand()
         : base(
             "pack",
-            "Checks a data folder and compiles it to a snapshot: the same data give the same bytes.",
+            "Checks a data folder as `compat check` does and, where no fault is found, compiles it to a snapshot: the same data give the same bytes.",
             new("The snapshot shipped in the library", "compat pack data --out src/Compat/Snapshots/shipped.bin"),
             new("A snapshot of your own folder", "compat pack my-data --out my-data.bin"))
     {
         _directory = new Argument<string>("dir") { HelpName = "DIR", Description = "The data folder" };
         Arguments.Add(_directory);
         _out = One("--out", "FILE", "Where to write the snapshot");
+        _today = One("--today", "DAY", "The day on which ages are counted; the clock's where left out");
     }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<string> ExitCodes { get; } = ["0 written", "1 faults, as `compat check` finds them: nothing is written"];
 
     /// <inheritdoc/>
     public override int Execute(Call call)
@@ -33,28 +41,29 @@ internal sealed class PackCommand : CliCommand
             return BadInput.Report(call.Problems, call.Stderr);
         }
 
+        var options = new CheckOptions { Today = DayReader.Today(call, _today) };
         if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
-        var read = DataFolder.Load(call.Parsed.GetValue(_directory)!);
-        call.Stderr.Write(DiagnosticText.Render(read.Diagnostics));
-        if (read.KnowledgeBase is not { } kb) return ExitCode.BadInput;
+        var directory = call.Parsed.GetValue(_directory)!;
+        FolderCheck check;
         try
         {
-            Replace(path, kb);
+            check = FolderCheck.Run(directory, [], options);
         }
-        catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
+        catch (TooManyBoxesException tooMany)
         {
-            return BadInput.Report([BadInput.Of("not-written", $"`{path}` cannot be written: {problem.Message}")], call.Stderr);
+            return BadInput.Report([BadInput.Of("too-many-boxes", tooMany.Message)], call.Stderr);
         }
 
-        call.Stdout.Write($"{path}: {kb.Data.Rules.Count} rules, content {kb.Identity[0].Hash}\n");
-        return ExitCode.Done;
-    }
+        call.Stderr.Write(DiagnosticText.Render(check.Unreadable));
+        if (check.Report is not { } report) return ExitCode.BadInput;
+        if (!report.IsClean)
+        {
+            new CheckText(call.Stderr, new CheckCall(directory, [], false, check.Places, check.BasisOf)).Write(report with { Findings = report.Faults.ToArray(), Gaps = [] });
+            return ExitCode.NotAllowed;
+        }
 
-    /// <summary>Writes beside the file, then takes its place: a reader sees the old or the new one whole.</summary>
-    private static void Replace(string path, KnowledgeBase kb)
-    {
-        var beside = path + ".new";
-        using (var stream = File.Create(beside)) kb.Save(stream);
-        File.Move(beside, path, overwrite: true);
+        var problems = KnowledgeBase.TryBuild(check.Data!, out var kb);
+        if (kb is null) return BadInput.Report(problems, call.Stderr);
+        return SiteCommand.Save(call, path, () => WholeFile.Replace(path, kb.Save), $"{path}: {kb.Data.Rules.Count} rules, content {kb.Identity[0].Hash}");
     }
 }

@@ -53,6 +53,9 @@ internal sealed class PlanCommand : DataCommand
     }
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ExitCodes { get; } = ["0 every part is done", "1 something cannot be done, or only in part"];
+
+    /// <inheritdoc/>
     protected override int Execute(Call call, KnowledgeBase kb)
     {
         var question = Question(call, kb);

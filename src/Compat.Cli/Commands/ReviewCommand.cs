@@ -44,6 +44,13 @@ internal sealed class ReviewCommand : CliCommand
     }
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ExitCodes { get; } =
+    [
+        "0 nothing loosened, or --who-rests-on",
+        "1 loosened, rules of HEAD contradict each other, or a plan goes stale",
+    ];
+
+    /// <inheritdoc/>
     public override int Execute(Call call)
     {
         var (first, second, who) = (call.Parsed.GetValue(_base), call.Parsed.GetValue(_head), call.Parsed.GetValue(_who));

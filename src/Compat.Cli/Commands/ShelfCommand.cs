@@ -28,6 +28,13 @@ internal sealed class ShelfCommand : DataCommand
     }
 
     /// <inheritdoc/>
+    public override IReadOnlyList<string> ExitCodes { get; } =
+    [
+        "0 every part is served; with --replace: nothing is lost",
+        "1 a part is not served; with --replace: something is lost",
+    ];
+
+    /// <inheritdoc/>
     protected override int Execute(Call call, KnowledgeBase kb)
     {
         var format = FormatOf(call, _format, Formats);

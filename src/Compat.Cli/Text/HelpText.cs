@@ -6,12 +6,6 @@ namespace Compat.Cli.Text;
 /// <summary>Writes what <c>--help</c> shows: what a command does, its options, two worked examples.</summary>
 internal static class HelpText
 {
-    private static readonly string[] ExitCodes =
-    [
-        "0 allowed as asked (elsewhere: done)", "1 not allowed (elsewhere: nothing found)", "2 bad input",
-        "3 allowed within limits", "4 not established",
-    ];
-
     /// <summary>The help of one command, or of the whole program.</summary>
     public static void Write(Page page, Command root, Command command, Option help)
     {
@@ -33,7 +27,7 @@ internal static class HelpText
         page.Heading("Options");
         foreach (var option in command.Options.OrderBy(option => option.Name is "--data" or "--site" or "--json").Append(help).Distinct()) page.Columns(Label(option), option.Description ?? "", 2, 24);
         page.Heading("Exit codes");
-        foreach (var code in ExitCodes) page.Line(code, 2);
+        foreach (var code in ExitCodes(command)) page.Line(code, 2, 4);
         page.Heading("Examples");
         foreach (var example in Examples(root, command))
         {
@@ -41,6 +35,10 @@ internal static class HelpText
             foreach (var line in Wrapped(example.Line)) page.Line(line.Replace(' ', '\u00a0'), 2);
         }
     }
+
+    private static string[] ExitCodes(Command command) => command is CliCommand cli
+        ? [.. cli.ExitCodes.Append("2 bad input, or an output that cannot be written").Order(StringComparer.Ordinal)]
+        : ["each command has its own: see `compat COMMAND --help`; 2 is always bad input"];
 
     private static IEnumerable<Example> Examples(Command root, Command command) =>
         command is CliCommand cli ? cli.Examples
