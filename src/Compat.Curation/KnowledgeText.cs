@@ -38,7 +38,8 @@ public static class KnowledgeText
         Add("levels.yaml", "levels", data.Levels, KnowledgeYaml.Level);
         Add("needs.yaml", "needs", data.Needs, KnowledgeYaml.Need);
         Add("efficacy/efficacy.yaml", "efficacy", data.Claims, yaml.Claim);
-        Add("mixing/mixing.yaml", "mixing", data.MixingHazards, KnowledgeYaml.Mixing);
+        Add("mixing/mixing.yaml", "mixing", data.MixingHazards, yaml.Mixing);
+        Add("mixing/harmless.yaml", "mixing", data.HarmlessMeetings, KnowledgeYaml.Harmless);
         Add("persons/persons.yaml", "persons", data.PersonRules, yaml.PersonRule);
         Add("protection/protection.yaml", "protection", data.Protections, yaml.Protection);
         Add("instruction-words.yaml", "instruction-words", data.InstructionWords, yaml.InstructionWord);

@@ -136,15 +136,8 @@ internal sealed class PlanJson(Utf8JsonWriter json, Names names, KnowledgeBase k
             json.WriteEndObject();
         });
         json.WriteStringList("protection", step.Protection.Select(one => one.Id.Value));
-        json.WriteList("hazards", step.Hazards, hazard =>
-        {
-            json.WriteStartObject();
-            json.WriteString("hazard", hazard.Found.Hazard.Id.Value);
-            json.WriteString("severity", Words.Of(hazard.Found.Hazard.Severity));
-            json.WriteString("where", Words.Of(hazard.Where));
-            if (hazard.Other is { } other) json.WriteString("other", other.Value);
-            json.WriteEndObject();
-        });
+        json.WriteList("hazards", step.Hazards, Hazard);
+        if (step.AtOtherStrengths.Count > 0) json.WriteList("atOtherStrengths", step.AtOtherStrengths, Hazard);
         if (step.BeforePower is { } wait) json.WriteNumber("beforePowerSeconds", wait);
         json.WriteList("answers", step.Answers, answer =>
         {
@@ -156,6 +149,16 @@ internal sealed class PlanJson(Utf8JsonWriter json, Names names, KnowledgeBase k
         });
         json.WriteString("text", Plain(words.Line(step)));
         json.WriteStringList("details", words.Details(step).Select(Plain));
+        json.WriteEndObject();
+    }
+
+    private void Hazard(StepHazard hazard)
+    {
+        json.WriteStartObject();
+        json.WriteString("hazard", hazard.Found.Hazard.Id.Value);
+        json.WriteString("severity", Words.Of(hazard.Found.Hazard.Severity));
+        json.WriteString("where", Words.Of(hazard.Where));
+        if (hazard.Other is { } other) json.WriteString("other", other.Value);
         json.WriteEndObject();
     }
 

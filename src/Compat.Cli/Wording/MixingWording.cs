@@ -62,4 +62,13 @@ public static class MixingWording
 
     /// <summary>The other one of a record.</summary>
     public static string Other(MixingHazard hazard) => hazard.WithAgent?.Value ?? hazard.WithMaterial?.Value ?? Words.Of(hazard.WithSoil!.Value);
+
+    /// <summary>The other one of a record.</summary>
+    public static string Other(HarmlessMeeting meeting) => meeting.WithAgent?.Value ?? meeting.WithMaterial?.Value ?? Words.Of(meeting.WithSoil!.Value);
+
+    /// <summary>The strengths at which a hazard holds; empty where it holds at every strength.</summary>
+    public static string Strengths(MixingHazard hazard, Names names) => string.Join(
+        " and ",
+        new[] { (Of: hazard.Agent, At: hazard.Strength), (Of: hazard.WithAgent!, At: hazard.WithStrength) }.Where(one => one.At is not null)
+            .Select(one => $"{FigureWording.Strength(one.At!.Value, names.Unit(one.Of))} of {names.Anything(one.Of.Value)}"));
 }

@@ -34,6 +34,7 @@ public sealed class PlanStepWording(PlanSheet sheet, PlanWording words, Names na
         foreach (var duty in step.Duties) yield return DutyWording.Of(duty.Duty, names) + (step.Parts.Count == duty.Parts.Count ? "" : $" [{words.Parts(duty.Parts)}]");
         if (step.Order == StepOrder.Protect) foreach (var line in Protecting(step)) yield return line;
         foreach (var hazard in step.Hazards.Where(one => one.Where != MeetingPlace.FormerResidue)) yield return Of(hazard);
+        foreach (var note in step.AtOtherStrengths) yield return $"only at other strengths than here ({MixingWording.Strengths(note.Found.Hazard, names)}), with {words.Product(note.Other!)}: {string.Join(", ", note.Found.Hazard.Effects.Select(MixingWording.Of))}";
         var former = step.Hazards.Where(one => one.Where == MeetingPlace.FormerResidue).Select(one => one.Other!).Distinct().ToArray();
         if (former.Length > 0) yield return $"never onto what was left by {string.Join(", ", former.Select(id => words.Product(id)))}: take that off with water first";
         foreach (var look in step.LookFor) yield return $"{PlanWording.Damage(look.Damage)} [{words.Parts(look.Parts)}]";

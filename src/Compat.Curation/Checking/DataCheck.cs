@@ -80,6 +80,7 @@ public static class DataCheck
         Step("overrides", () => new OverrideFaults(ground).Find(findings.ToArray()));
         Step("standing rules", () => new StandingRules(ground).Find());
         Step("duties", () => new ImpossibleAnswers(ground).Find());
+        Step("mixing", () => new MixingRecords(ground.Kb).Find());
         Step("dead rules", () => new DeadRules(ground).Find());
         return findings;
 

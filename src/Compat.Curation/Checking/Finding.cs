@@ -48,6 +48,15 @@ public enum FindingKind
     /// <summary>More pairs of part and agent without evidence than were agreed.</summary>
     TooManyGaps,
 
+    /// <summary>An agent binds or destroys another, and nothing is on record of the two where they meet.</summary>
+    MissingMixing,
+
+    /// <summary>A hazard stands on one member of a class and does not say why not on the class, or says what is not so.</summary>
+    HazardOfOneMember,
+
+    /// <summary>What is on record as harmless has a hazard on record too.</summary>
+    HarmlessBesideHazard,
+
     /// <summary>An 'allowed' that rests on less than it says.</summary>
     ThinEvidence,
 

@@ -40,6 +40,7 @@ internal sealed class FactReview
         Convention => (edit.Before, edit.After) is (Convention one, Convention other) ? ConventionReview.Of(one, other).Concat(_claims.OfConvention(one.Key)) : [],
         PersonRule => _persons.Of(edit.Before as PersonRule, edit.After as PersonRule),
         MixingHazard => _records.Of(edit.Before as MixingHazard, edit.After as MixingHazard),
+        HarmlessMeeting => RecordReview.Of(edit.Before as HarmlessMeeting, edit.After as HarmlessMeeting),
         NeedRule => _records.Of(edit.Before as NeedRule, edit.After as NeedRule),
         StandingRule or Protection or InstructionWord or Occasion or LevelMeaning when HasOtherSourcesOnly(edit) => [],
         StandingRule => RecordReview.Of(edit.Before as StandingRule, edit.After as StandingRule),

@@ -19,6 +19,12 @@ internal sealed class RecordReview(ReviewTrees trees)
         else if (after is not null) yield return new(ChangeKind.Tightened, $"`{after.Id}`: a hazard of `{after.Agent}` with `{With(after)}` is on record ({Words.Of(after.Severity)})");
     }
 
+    public static IEnumerable<FactChange> Of(HarmlessMeeting? before, HarmlessMeeting? after)
+    {
+        if (after is not null) yield return new(ChangeKind.Loosened, $"`{after.Id}`: it is on record that nothing harmful happens where `{after.Agent}` meets `{With(after.WithAgent, after.WithSoil, after.WithMaterial)}`");
+        else yield return new(ChangeKind.Tightened, $"`{before!.Id}`: it is no longer on record that nothing harmful happens where `{before.Agent}` meets `{With(before.WithAgent, before.WithSoil, before.WithMaterial)}`");
+    }
+
     public IEnumerable<FactChange> Of(NeedRule? before, NeedRule? after)
     {
         var needs = trees.Of(isBefore: false).Needs;
@@ -77,20 +83,26 @@ internal sealed class RecordReview(ReviewTrees trees)
         Meets(other, hazard) && other.Severity <= hazard.Severity && (other.OnlyWhere is null || other.OnlyWhere == hazard.OnlyWhere)
         && hazard.Effects.All(other.Effects.Contains) && (hazard.SeparatedBy.Count == 0 ? other.SeparatedBy.Count == 0 : other.SeparatedBy.Count > 0 && other.SeparatedBy.All(hazard.SeparatedBy.Contains));
 
+    /// <summary>Whether one range of strengths lies in another; null is every strength.</summary>
+    private static bool Lies(Interval? inner, Interval? outer) => outer is not { } wide || (inner is { } narrow && narrow.LiesIn(wide));
+
     private bool Meets(MixingHazard other, MixingHazard hazard)
     {
         if (hazard.WithAgent is { } with)
         {
             return other.WithAgent is { } partner
-                && ((IsBelow(hazard.Agent, other.Agent) && IsBelow(with, partner)) || (IsBelow(hazard.Agent, partner) && IsBelow(with, other.Agent)));
+                && ((IsBelow(hazard.Agent, other.Agent) && IsBelow(with, partner) && Lies(hazard.Strength, other.Strength) && Lies(hazard.WithStrength, other.WithStrength))
+                    || (IsBelow(hazard.Agent, partner) && IsBelow(with, other.Agent) && Lies(hazard.Strength, other.WithStrength) && Lies(hazard.WithStrength, other.Strength)));
         }
 
-        return IsBelow(hazard.Agent, other.Agent) && Equals(hazard.WithSoil, other.WithSoil) && Equals(hazard.WithMaterial, other.WithMaterial) && other.WithAgent is null;
+        return IsBelow(hazard.Agent, other.Agent) && Lies(hazard.Strength, other.Strength) && Equals(hazard.WithSoil, other.WithSoil) && Equals(hazard.WithMaterial, other.WithMaterial) && other.WithAgent is null;
     }
 
     private bool IsBelow(AgentId agent, AgentId other) => trees.IsAtOrBelow(agent, other, isBefore: false);
 
-    private static string With(MixingHazard hazard) => hazard.WithAgent?.Value ?? hazard.WithMaterial?.Value ?? Words.Of(hazard.WithSoil!.Value);
+    private static string With(MixingHazard hazard) => With(hazard.WithAgent, hazard.WithSoil, hazard.WithMaterial);
+
+    private static string With(AgentId? agent, SoilKind? soil, MaterialId? material) => agent?.Value ?? material?.Value ?? Words.Of(soil!.Value);
 
     private static bool Holds(ExposureBox box, ExposureBox other)
     {

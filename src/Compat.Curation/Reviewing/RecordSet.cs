@@ -8,7 +8,7 @@ internal sealed class RecordSet
 {
     /// <summary>Fields in which only the wording, the date of review or a name for people stands.</summary>
     private static readonly HashSet<string> Words =
-        ["name", "also-called", "note", "why", "reason", "reviewed", "title", "publisher", "edition", "section", "address"];
+        ["name", "also-called", "note", "why", "reason", "reviewed", "title", "publisher", "edition", "section", "address", "agent-rests-on", "with-agent-rests-on"];
 
     private RecordSet(RecordKind kind, Func<KnowledgeData, IEnumerable<KeyValuePair<string, object>>> of, Func<KnowledgeData, IEnumerable<object>, KnowledgeData> with) =>
         (Kind, Of, With) = (kind, of, with);
@@ -32,6 +32,7 @@ internal sealed class RecordSet
         Make(RecordKind.Protection, data => data.Protections, one => one.Id.Value, (data, all) => data with { Protections = all }),
         Make(RecordKind.InstructionWord, data => data.InstructionWords, one => one.Id.Value, (data, all) => data with { InstructionWords = all }),
         Make(RecordKind.Occasion, data => data.Occasions, one => one.Id.Value, (data, all) => data with { Occasions = all }),
+        Make(RecordKind.HarmlessMeeting, data => data.HarmlessMeetings, one => one.Id.Value, (data, all) => data with { HarmlessMeetings = all }),
     ];
 
     /// <summary>The kind.</summary>

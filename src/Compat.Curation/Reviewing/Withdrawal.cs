@@ -20,6 +20,7 @@ internal static class Withdrawal
             Claims = data.Claims.Where(claim => claim.Id.Value != id && !IsOnly(claim.Sources, id)).Select(claim => claim with { Sources = Others(claim.Sources, id) }).ToArray(),
             PersonRules = data.PersonRules.Where(rule => !IsOnly(rule.Sources, id)).ToArray(),
             MixingHazards = data.MixingHazards.Where(hazard => !IsOnly(hazard.Sources, id)).ToArray(),
+            HarmlessMeetings = data.HarmlessMeetings.Where(meeting => !IsOnly(meeting.Sources, id)).ToArray(),
             Sources = data.Sources.Where(source => source.Id.Value != id).ToArray(),
         };
         return (left, sites.Select(site => site with { Rules = Left(site.Rules), Sources = site.Sources.Where(source => source.Id.Value != id).ToArray() }).ToArray());

@@ -34,12 +34,19 @@ internal sealed partial class KnowledgeYaml
         .Braces("bath", Bath(one)).Field("refuted", one.Refuted).Field("kind", Words.Of(one.Kind))
         .Field("why", one.Why).List("sources", Ids(one.Sources)).Field("reviewed", one.Reviewed.ToString());
 
-    public static void Mixing(RecordText to, MixingHazard one) => to
+    public void Mixing(RecordText to, MixingHazard one) => to
         .Field("id", one.Id.Value).Field("agent", one.Agent.Value).Field("with-agent", one.WithAgent?.Value)
         .Field("with-soil", Word(one.WithSoil)).Field("with-material", one.WithMaterial?.Value).Field("only-where", one.OnlyWhere)
+        .Braces("when", [("strength", ExposureYaml.Range(one.Strength, ExposureYaml.PercentOf(BasisOf(one.Agent)))), ("with-strength", ExposureYaml.Range(one.WithStrength, ExposureYaml.PercentOf(BasisOf(one.WithAgent))))])
+        .Braces("rests-on", [("agent", Word(one.AgentRestsOn)), ("with-agent", Word(one.WithAgentRestsOn))])
         .List("effects", one.Effects.Select(Words.Of)).List("forms", one.Forms).Field("severity", Words.Of(one.Severity))
         .List("separated-by", one.SeparatedBy.Select(Words.Of)).Field("how", one.How)
         .Field("why", one.Why).List("sources", Ids(one.Sources)).Field("reviewed", one.Reviewed.ToString());
+
+    public static void Harmless(RecordText to, HarmlessMeeting one) => to
+        .Field("id", one.Id.Value).Field("agent", one.Agent.Value).Field("with-agent", one.WithAgent?.Value)
+        .Field("with-soil", Word(one.WithSoil)).Field("with-material", one.WithMaterial?.Value).Field("harmless", one.Why)
+        .List("sources", Ids(one.Sources)).Field("reviewed", one.Reviewed.ToString());
 
     private string? Partners(Claim one) => one.With.Count == 0 ? null : "[" + string.Join(", ", one.With.Select(partner => RecordText.Inline(
     [

@@ -48,6 +48,9 @@ public sealed record KnowledgeData
     /// <summary>Hazards of mixing.</summary>
     public IReadOnlyList<MixingHazard> MixingHazards { get; init; } = [];
 
+    /// <summary>What is on record as harmless where two meet.</summary>
+    public IReadOnlyList<HarmlessMeeting> HarmlessMeetings { get; init; } = [];
+
     /// <summary>Person rules.</summary>
     public IReadOnlyList<PersonRule> PersonRules { get; init; } = [];
 

@@ -19,6 +19,15 @@ public sealed record MixingAnswer
     /// <summary>The hazards, worst first; empty where none is on record.</summary>
     public IReadOnlyList<FoundHazard> Hazards { get; init; } = [];
 
+    /// <summary>Hazards that hold at other strengths only than those of the two; empty where none is on record, or where a strength is not known.</summary>
+    public IReadOnlyList<FoundHazard> AtOtherStrengths { get; init; } = [];
+
+    /// <summary>What is on record as harmless between them, by id. A hazard beside it holds all the same.</summary>
+    public IReadOnlyList<HarmlessMeeting> Harmless { get; init; } = [];
+
+    /// <summary>What is on record in one word: harmless only where no hazard is, and every pair in them is on record as harmless.</summary>
+    public required MixingOutcome Outcome { get; init; }
+
     /// <summary>Products whose composition is not fully known, so that more hazards may be in them.</summary>
     public IReadOnlyList<ProductId> NotFullyKnown { get; init; } = [];
 

@@ -23,6 +23,18 @@ public sealed record MixingHazard
     /// <summary>Where it holds only under a condition, in words: where concentrated, where hot.</summary>
     public string? OnlyWhere { get; init; }
 
+    /// <summary>The strengths of the agent at which it holds, in percent of the agent's basis; null: every strength.</summary>
+    public Interval? Strength { get; init; }
+
+    /// <summary>The strengths of the other agent at which it holds, in percent of that agent's basis; null: every strength.</summary>
+    public Interval? WithStrength { get; init; }
+
+    /// <summary>Why it stands on this agent and not on the class that the agent shares with others; null where nothing is said.</summary>
+    public MemberGround? AgentRestsOn { get; init; }
+
+    /// <summary>Why it stands on this other agent and not on its class; null where nothing is said.</summary>
+    public MemberGround? WithAgentRestsOn { get; init; }
+
     /// <summary>What happens; at least one.</summary>
     public IReadOnlyList<MixingEffect> Effects { get; init; } = [];
 

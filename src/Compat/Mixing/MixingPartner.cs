@@ -10,6 +10,9 @@ public sealed record MixingPartner
     /// <summary>The agent class, or null.</summary>
     public AgentId? Agent { get; private init; }
 
+    /// <summary>How strong the agent is; null where it is not known, so that it may be any strength. Of a product its ingredients say it.</summary>
+    public Strength? Strength { get; private init; }
+
     /// <summary>The product, or null.</summary>
     public ProductId? Product { get; private init; }
 
@@ -21,6 +24,9 @@ public sealed record MixingPartner
 
     /// <summary>An agent class.</summary>
     public static MixingPartner Of(AgentId agent) => new() { Agent = agent };
+
+    /// <summary>An agent class of a strength.</summary>
+    public static MixingPartner Of(AgentId agent, Strength strength) => new() { Agent = agent, Strength = strength };
 
     /// <summary>A product of a site.</summary>
     public static MixingPartner Of(ProductId product) => new() { Product = product };

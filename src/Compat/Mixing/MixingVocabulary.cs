@@ -95,3 +95,29 @@ public enum Separation
     /// <summary>Nothing that is on record.</summary>
     Nothing,
 }
+
+/// <summary>Why a hazard stands on one member of a class and not on the class.</summary>
+public enum MemberGround
+{
+    /// <summary>What reacts is in this member and not in the others.</summary>
+    OwnChemistry,
+
+    /// <summary>Every other member has a hazard on record with the same partner, above it or of its own.</summary>
+    EachRecorded,
+
+    /// <summary>The source speaks of this member alone, and nothing is known of the others.</summary>
+    SourceNamesIt,
+}
+
+/// <summary>What is on record where two meet, in one word.</summary>
+public enum MixingOutcome
+{
+    /// <summary>A hazard.</summary>
+    Hazard,
+
+    /// <summary>No hazard, and of every pair in them it is on record that nothing harmful happens.</summary>
+    Harmless,
+
+    /// <summary>Neither: nobody knows.</summary>
+    NothingOnRecord,
+}

@@ -108,6 +108,9 @@ public sealed record PlanStep
     /// <summary>What must not meet at it.</summary>
     public IReadOnlyList<StepHazard> Hazards { get; init; } = [];
 
+    /// <summary>What is on record of the step's product and others of the plan at strengths they do not have: a note, nothing to keep from.</summary>
+    public IReadOnlyList<StepHazard> AtOtherStrengths { get; init; } = [];
+
     /// <summary>What to look for, of an <see cref="StepOrder.Inspect"/>.</summary>
     public IReadOnlyList<ExpectedDamage> LookFor { get; init; } = [];
 

@@ -7,12 +7,7 @@ internal sealed class StepHazards(Meetings meetings, Shelf shelf)
 {
     public IEnumerable<StepHazard> Of(ProductId product, IReadOnlyList<PlanOption> options, IReadOnlyList<ShelfProduct> used)
     {
-        var sharing = options.SelectMany(option => option.Uses).Select(use => use.Setting.Product.Product.Id).ToArray();
-        foreach (var other in used.Select(one => one.Product.Id).Where(id => id != product).OrderBy(id => id))
-        {
-            foreach (var found in Worst(meetings.Of(product, other)))
-                yield return new(found, sharing.Contains(other) ? MeetingPlace.Part : MeetingPlace.ClothGloveOrContainer, other);
-        }
+        foreach (var hazard in WithUsed(product, options, used, meetings.Of)) yield return hazard;
 
         foreach (var soil in options.SelectMany(option => option.Case.Need.Soil).Distinct().OrderBy(soil => soil))
         {
@@ -24,6 +19,17 @@ internal sealed class StepHazards(Meetings meetings, Shelf shelf)
             foreach (var found in Worst(meetings.Of(product, former.Product.Id)).Where(found => found.Hazard.Severity == MixingSeverity.Never))
                 yield return new(found, MeetingPlace.FormerResidue, former.Product.Id);
         }
+    }
+
+    /// <summary>What is on record between the products of the plan at other strengths than theirs: told at the step, kept from nowhere.</summary>
+    public IEnumerable<StepHazard> AtOtherStrengths(ProductId product, IReadOnlyList<PlanOption> options, IReadOnlyList<ShelfProduct> used) =>
+        WithUsed(product, options, used, meetings.AtOtherStrengths);
+
+    private static IEnumerable<StepHazard> WithUsed(ProductId product, IReadOnlyList<PlanOption> options, IReadOnlyList<ShelfProduct> used, Func<ProductId, ProductId, IReadOnlyList<FoundHazard>> between)
+    {
+        var sharing = options.SelectMany(option => option.Uses).Select(use => use.Setting.Product.Product.Id).ToArray();
+        return used.Select(one => one.Product.Id).Where(id => id != product).OrderBy(id => id).SelectMany(other => Worst(between(product, other))
+            .Select(found => new StepHazard(found, sharing.Contains(other) ? MeetingPlace.Part : MeetingPlace.ClothGloveOrContainer, other)));
     }
 
     /// <summary>Each record once, worst first.</summary>

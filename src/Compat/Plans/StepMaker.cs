@@ -55,6 +55,7 @@ internal sealed class StepMaker(KnowledgeBase knowledge, CompiledBase kb, Shelf 
             Reached = WindowMaker.Reached(product.Product, setting.Method, setting.WetTime),
         };
         var parts = group.Select(one => one.Option.Case.Part.Id).ToArray();
+        var (hazards, options) = (new StepHazards(meetings, shelf), group.Select(one => one.Option).ToArray());
         return new PlanStep
         {
             Number = 0,
@@ -68,7 +69,8 @@ internal sealed class StepMaker(KnowledgeBase knowledge, CompiledBase kb, Shelf 
             Gloves = product.Gloves,
             Protection = product.Protection,
             Duties = Duties(group, duty => !TakingOff.Contains(duty.Kind) && duty.Kind is not (DutyKind.CleanFirst or DutyKind.Inspect or DutyKind.Discard or DutyKind.Dry or DutyKind.PowerOff)),
-            Hazards = [.. new StepHazards(meetings, shelf).Of(product.Product.Id, group.Select(one => one.Option).ToArray(), used)],
+            Hazards = [.. hazards.Of(product.Product.Id, options, used)],
+            AtOtherStrengths = [.. hazards.AtOtherStrengths(product.Product.Id, options, used)],
             Answers = group.Select(one => Answer(one.Option.Case, setting, kept, one.Use)).ToArray(),
         };
     }

@@ -19,4 +19,5 @@ internal enum SectionTag
     Protections = 14,
     InstructionWords = 15,
     Occasions = 16,
+    HarmlessMeetings = 17,
 }

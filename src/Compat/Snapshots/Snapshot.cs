@@ -6,7 +6,7 @@ namespace Compat.Snapshots;
 /// <summary>The file form of a knowledge base: a mark, the format version, the content hash, the body.</summary>
 internal static class Snapshot
 {
-    private const int FormatVersion = 5;
+    private const int FormatVersion = 6;
     private const int HashLength = 32;
     private const string Digits = "0123456789abcdef";
     private const int FirstBytes = 1024 * 1024;
@@ -47,7 +47,7 @@ internal static class Snapshot
         IEnumerable<object>[] kinds =
         [
             data.Materials, data.Parts, data.Agents, data.Sources, data.Rules, data.Conventions, data.StandingRules, data.Organisms, data.Levels, data.Needs,
-            data.Claims, data.MixingHazards, data.PersonRules, data.Protections, data.InstructionWords, data.Occasions,
+            data.Claims, data.MixingHazards, data.HarmlessMeetings, data.PersonRules, data.Protections, data.InstructionWords, data.Occasions,
         ];
         foreach (var _ in kinds.SelectMany(records => records)) { }
         for (var i = 1; i < data.Rules.Count; i++)

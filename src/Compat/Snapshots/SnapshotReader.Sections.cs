@@ -48,6 +48,7 @@ internal sealed partial class SnapshotReader
             case SectionTag.Protections: return data with { Protections = Stored(static reader => reader.Protection()) };
             case SectionTag.InstructionWords: return data with { InstructionWords = Stored(static reader => reader.InstructionWord()) };
             case SectionTag.Occasions: return data with { Occasions = Stored(static reader => reader.Occasion()) };
+            case SectionTag.HarmlessMeetings: return data with { HarmlessMeetings = Stored(static reader => reader.Harmless()) };
             default: return data;
         }
     }
@@ -177,11 +178,27 @@ internal sealed partial class SnapshotReader
         WithSoil = MaybeWord<SoilKind>(),
         WithMaterial = MaybeId(t => new MaterialId(t)),
         OnlyWhere = MaybeText(),
+        Strength = MaybeRange(),
+        WithStrength = MaybeRange(),
+        AgentRestsOn = MaybeWord<MemberGround>(),
+        WithAgentRestsOn = MaybeWord<MemberGround>(),
         Effects = List(Word<MixingEffect>),
         Forms = List(Text),
         Severity = Word<MixingSeverity>(),
         SeparatedBy = List(Word<Separation>),
         How = MaybeText(),
+        Why = Text(),
+        Sources = Ids(t => new SourceId(t)),
+        Reviewed = Reviewed(),
+    };
+
+    private HarmlessMeeting Harmless() => new()
+    {
+        Id = new MixingHazardId(Text()),
+        Agent = Id(t => new AgentId(t)),
+        WithAgent = MaybeId(t => new AgentId(t)),
+        WithSoil = MaybeWord<SoilKind>(),
+        WithMaterial = MaybeId(t => new MaterialId(t)),
         Why = Text(),
         Sources = Ids(t => new SourceId(t)),
         Reviewed = Reviewed(),

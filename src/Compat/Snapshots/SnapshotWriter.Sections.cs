@@ -29,6 +29,7 @@ internal sealed partial class SnapshotWriter
         Section(SectionTag.Protections, data.Protections.OrderBy(x => x.Id), Protection);
         Section(SectionTag.InstructionWords, data.InstructionWords.OrderBy(x => x.Id), InstructionWord);
         Section(SectionTag.Occasions, data.Occasions.OrderBy(x => x.Id), Occasion);
+        Section(SectionTag.HarmlessMeetings, data.HarmlessMeetings.OrderBy(x => x.Id), Harmless);
     }
 
     /// <summary>The boundaries of all rules, axis by axis: with them a reader numbers the cells of an axis before it reads a rule.</summary>
@@ -173,11 +174,27 @@ internal sealed partial class SnapshotWriter
         Word(x.WithSoil);
         Id(x.WithMaterial);
         Text(x.OnlyWhere);
+        MaybeRange(x.Strength);
+        MaybeRange(x.WithStrength);
+        Word(x.AgentRestsOn);
+        Word(x.WithAgentRestsOn);
         WordList(x.Effects);
         Texts(x.Forms);
         Word<MixingSeverity>(x.Severity);
         WordList(x.SeparatedBy);
         Text(x.How);
+        Text(x.Why);
+        Ids(x.Sources);
+        Date(x.Reviewed);
+    }
+
+    private void Harmless(HarmlessMeeting x)
+    {
+        Text(x.Id.Value);
+        Id(x.Agent);
+        Id(x.WithAgent);
+        Word(x.WithSoil);
+        Id(x.WithMaterial);
         Text(x.Why);
         Ids(x.Sources);
         Date(x.Reviewed);

@@ -62,6 +62,9 @@ public enum RecordKind
 
     /// <summary>An occasion.</summary>
     Occasion,
+
+    /// <summary>What is on record as harmless where two meet.</summary>
+    HarmlessMeeting,
 }
 
 /// <summary>Where a problem lies.</summary>

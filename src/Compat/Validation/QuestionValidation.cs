@@ -12,7 +12,7 @@ internal static class QuestionValidation
         var scope = new Scope(kb.Records);
         Subject(scope, question);
         What(scope, question);
-        if (scope.Problems.Count == 0) Strength(scope, kb, question);
+        if (scope.Problems.Count == 0 && question is { Agent: { } agent, Strength: { } strength }) Strength(scope, kb, agent, strength, Place with { Field = "strength" });
         if (question.Residence is { } residence && !residence.Equals(Interval.Exactly(Interval.WithoutEnd))) Range("residence", residence, 0m, null, false);
         if (question.Temperature is { } temperature) Range("temperature", temperature, -40m, 200m, true);
         if (question.Ph is { } ph) Range("ph", ph, -1m, 15m, true);
@@ -67,18 +67,17 @@ internal static class QuestionValidation
         if (question.Dilution is not null && question.Agent is not null) scope.Add("dilution-of-agent", Place with { Field = "dilution" }, "an agent is asked with a strength, not with a dilution");
     }
 
-    private static void Strength(Scope scope, CompiledBase kb, Question question)
+    /// <summary>Checks the strength of an agent that is known.</summary>
+    public static void Strength(Scope scope, CompiledBase kb, AgentId agent, Strength strength, ProblemPlace place)
     {
-        if (question.Strength is not { } strength || question.Agent is not { } agent) return;
         var traits = kb.Agent(agent);
-        var place = Place with { Field = "strength" };
         if (traits.Basis is null)
         {
             scope.Add("no-basis", place, $"`{agent}` has no basis for a strength", "leave the strength out, or ask a narrower agent");
             return;
         }
 
-        BoxValidation.Strength(scope, Place, "strength", strength.Percent, strength.Unit);
+        BoxValidation.Strength(scope, place, place.Field!, strength.Percent, strength.Unit);
         if (!strength.Unit.Suits(traits.Agent))
             scope.Add("no-conversion", place, $"`{strength.Unit}` counts oxygen from hydrogen peroxide, and `{agent}` is another agent", $"write the strength in `{traits.Basis}`");
         else if (StrengthConversion.OfAgentAlone(strength, traits, kb.Convention(Knowledge.ConventionKey.SolutionDensity).Range) is null)

@@ -98,12 +98,13 @@ internal static class StandingFactValidation
 
     private static void Mixing(Scope scope, StandingRule standing, ProblemPlace place)
     {
+        var always = scope.Data.MixingHazards.Where(h => h.Strength is null && h.WithStrength is null).ToArray();
         var known = standing.MixingWith is { } other
-            ? scope.Data.MixingHazards.Any(h => h.WithAgent is { } with && (Pair(h.Agent, with, other) || Pair(with, h.Agent, other)))
-            : scope.Data.MixingHazards.Any(h => h.WithSoil == standing.MixingWithSoil && RecordFacts.LiesIn(scope, standing.Agent, h.Agent));
+            ? always.Any(h => h.WithAgent is { } with && (Pair(h.Agent, with, other) || Pair(with, h.Agent, other)))
+            : always.Any(h => h.WithSoil == standing.MixingWithSoil && RecordFacts.LiesIn(scope, standing.Agent, h.Agent));
         if (known) return;
         var partner = standing.MixingWith?.Value ?? Words.Of(standing.MixingWithSoil!.Value);
-        scope.Add(Code, place with { Field = standing.MixingWith is null ? "mixing-with-soil" : "mixing-with" }, $"no hazard of mixing `{standing.Agent}` with `{partner}` is on record", standing.Reason);
+        scope.Add(Code, place with { Field = standing.MixingWith is null ? "mixing-with-soil" : "mixing-with" }, $"no hazard of mixing `{standing.Agent}` with `{partner}` at every strength is on record", standing.Reason);
 
         bool Pair(AgentId one, AgentId two, AgentId with) => RecordFacts.LiesIn(scope, standing.Agent, one) && RecordFacts.LiesIn(scope, with, two);
     }
