@@ -60,7 +60,7 @@ internal sealed class MixingRecords(CompiledBase kb)
                 $"`{hazard.Id}` stands on `{member}` alone, and `{kb.Data.Agents[kb.Agents.Parent(kb.Agents[member.Value])].Id}` has other members: {string.Join(", ", siblings.Select(one => $"`{Id(one)}`"))}",
                 $"move it to the class if they share the chemistry, else say why not: `rests-on: {{ {side}: {string.Join(" | ", Words.All<MemberGround>())} }}`");
         }
-        else if (ground == MemberGround.EachRecorded && siblings.Where(one => !HasOwn(hazard, one, side)).ToArray() is { Length: > 0 } without)
+        else if (ground == MemberGround.EachRecorded && siblings.Where(one => !IsPartner(hazard, one, side) && !HasOwn(hazard, one, side)).ToArray() is { Length: > 0 } without)
         {
             yield return Of(
                 $"`{hazard.Id}` says that every other member of its class has a record of its own, and these have none: {string.Join(", ", without.Select(one => $"`{Id(one)}`"))}",
@@ -77,6 +77,10 @@ internal sealed class MixingRecords(CompiledBase kb)
             Help = help,
         };
     }
+
+    /// <summary>Whether another member is the partner itself: it does not meet itself.</summary>
+    private bool IsPartner(MixingHazard hazard, int member, string side) =>
+        (side == "with-agent" ? hazard.Agent : hazard.WithAgent) is { } partner && kb.Agents[partner.Value] == member;
 
     /// <summary>Whether a hazard is on record of another member with the same partner.</summary>
     private bool HasOwn(MixingHazard hazard, int member, string side)
