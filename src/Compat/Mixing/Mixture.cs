@@ -94,12 +94,12 @@ public static class Mixture
         }
     }
 
-    /// <summary>Whether a member can have a strength at which a record holds: what is not known, or known in another unit only, can. Ingredients of the class that the record names add up.</summary>
+    /// <summary>Whether a member can have a strength at which a record holds: what is not known can. Ingredients of the class that the record names add up.</summary>
     private static bool IsInside(CompiledBase kb, AgentId recorded, Interval? at, Member member)
     {
         if (at is not { } box || member.Partner.Agent is not { } agent) return true;
         var known = member.Strengths.Where(one => one.Agent == kb.Agents[agent.Value] || one.Agent == kb.Agents[recorded.Value]).ToArray();
-        return known.Length == 0 || known.Any(one => kb.Agent(one.Agent).Basis?.Basis != kb.Agent(recorded).Basis?.Basis || !one.Strength.Intersect(box).IsEmpty);
+        return known.Length == 0 || known.Any(one => !one.Strength.Intersect(box).IsEmpty);
     }
 
     /// <summary>Whether a statement of harmlessness speaks of all of a pair, in either order.</summary>

@@ -16,6 +16,8 @@ public class SectionTests
         Assert.Equal(Bytes, Snapshot.Write(back));
         Assert.Empty(Compat.Validation.KnowledgeValidation.Check(back));
         Assert.Equivalent(EveryKind.Claim, Assert.Single(back.Claims));
+        Assert.Equivalent(EveryKind.Hazard, back.MixingHazards.Single(h => h.Id == EveryKind.Hazard.Id));
+        Assert.Equivalent(EveryKind.Harmless, Assert.Single(back.HarmlessMeetings));
         Assert.Equivalent(EveryKind.Protection, Assert.Single(back.Protections));
         Assert.Equivalent(EveryKind.Word, back.InstructionWords.Single(w => w.Id.Value == "mild-soap"));
         Assert.Equivalent(EveryKind.WithDuties, back.PersonRules.Single(r => r.Id.Value == "soap.eye"));
@@ -33,7 +35,7 @@ public class SectionTests
         KnowledgeData[] less =
         [
             EveryKind.Data with { Organisms = [] }, EveryKind.Data with { Levels = [] }, EveryKind.Data with { Needs = [] },
-            EveryKind.Data with { Claims = [] }, EveryKind.Data with { MixingHazards = [] }, EveryKind.Data with { PersonRules = [] },
+            EveryKind.Data with { Claims = [] }, EveryKind.Data with { MixingHazards = [] }, EveryKind.Data with { HarmlessMeetings = [] }, EveryKind.Data with { PersonRules = [] },
             EveryKind.Data with { Protections = [] }, EveryKind.Data with { InstructionWords = [] }, EveryKind.Data with { Occasions = [] },
             EveryKind.Data with { StandingRules = EyeWorkshop.Data.StandingRules }, EveryKind.Data with { Parts = EyeWorkshop.Data.Parts },
         ];

@@ -42,11 +42,28 @@ internal static class EveryKind
         Agent = new("soap"),
         WithAgent = new("alcohol"),
         OnlyWhere = "concentrated",
+        Strength = Interval.AtLeast(2m),
+        WithStrength = Interval.Above(5m),
+        AgentRestsOn = MemberGround.OwnChemistry,
+        WithAgentRestsOn = MemberGround.SourceNamesIt,
         Effects = [MixingEffect.Precipitate],
         Forms = ["flakes"],
         Severity = MixingSeverity.Avoid,
         SeparatedBy = [Separation.Rinse, Separation.OtherCloth],
         How = "rinse",
+        Why = "seen",
+        Sources = [new("seen")],
+        Reviewed = EyeWorkshop.Day,
+    };
+
+    /// <summary>The hazard at every strength.</summary>
+    private static MixingHazard Lasting { get; } = Hazard with { Strength = null, WithStrength = null, AgentRestsOn = null, WithAgentRestsOn = null };
+
+    public static HarmlessMeeting Harmless { get; } = new()
+    {
+        Id = new("soap.water"),
+        Agent = new("soap"),
+        WithAgent = new("water"),
         Why = "seen",
         Sources = [new("seen")],
         Reviewed = EyeWorkshop.Day,
@@ -152,7 +169,14 @@ internal static class EveryKind
         ],
         Claims = [Claim],
         Occasions = [Outbreak, Held],
-        MixingHazards = [Hazard, Hazard with { Id = new("soap.blood"), WithAgent = null, WithSoil = SoilKind.Blood }, Hazard with { Id = new("soap.foam"), WithAgent = null, WithMaterial = new("foam") }],
+        MixingHazards =
+        [
+            Hazard,
+            Lasting with { Id = new("alcohol.soap"), Agent = new("alcohol"), WithAgent = new("soap") },
+            Lasting with { Id = new("soap.blood"), WithAgent = null, WithSoil = SoilKind.Blood },
+            Lasting with { Id = new("soap.foam"), WithAgent = null, WithMaterial = new("foam") },
+        ],
+        HarmlessMeetings = [Harmless],
         PersonRules = [Forbids, WithDuties, Occupied],
         Protections = [Protection],
         InstructionWords = [Word, Word with { Id = new("hospital-grade"), Phrases = ["hospital grade"], Permits = null, Forbids = null, Act = null, ListsNothing = true }],
