@@ -47,6 +47,7 @@ public static class EstablishWording
             KillReasonCode.ContactNotKnown => "what touches the part (--touched-by), or the level it needs (--level)",
             KillReasonCode.HighNeedsMore => "the device's instructions, a guideline that names this kind of part, or a product whose label claims high level",
             KillReasonCode.SterileNeedsInstructions => "the device's instructions for sterilising it",
+            KillReasonCode.MachineOnly => "a claim that holds by hand, or the device's instructions for that machine",
             KillReasonCode.WaterTooHard => "softer water, or a label that allows this hardness",
             KillReasonCode.OutsideClaims when KillWording.ByOtherMethods(Argument(1), question) => $"a claim of {target} by this method, if the part stands no other; on record are {Argument(1)}",
             KillReasonCode.OutsideClaims => $"strength, temperature and pH, stated, so that a claim on record covers them; or a claim of {target} at this exposure",

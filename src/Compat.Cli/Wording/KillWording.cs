@@ -47,6 +47,7 @@ public static class KillWording
             KillReasonCode.ClothBinds => $"A cloth of {question.Cloth} binds what kills.",
             KillReasonCode.WaterTooHard => $"The water at hand is harder than the label of {names.Product(Argument(0))} allows.",
             KillReasonCode.NotCovered => $"It does not cover {names.Target(Argument(0))}: a claim used (`{Argument(1)}`) says that it is not killed.",
+            KillReasonCode.MachineOnly => $"A claim on record holds in a machine only, not in a bath by hand or by wiping ({WindowWording.Named(reason.Arguments)}).",
             KillReasonCode.WindowClosed => "It kills, and the part stands it, but not both at once" + (window?.Closure is { } closure ? ": " + WindowWording.Of(closure, window, question, names) + "." : "."),
             _ => "Claims on record meet what is needed.",
         };

@@ -23,6 +23,7 @@ internal sealed class ClaimReader(BoxReader boxes)
             Reaches = fields.Word<Level>("reaches"),
             Kills = LevelReaders.Targets(fields, "kills"),
             For = fields.Ids("for", text => new PartId(text)),
+            Where = fields.Word<ClaimWhere>("where"),
             DoesNotKill = LevelReaders.Targets(fields, "does-not-kill"),
             Needs = fields.WordList<ClaimNeed>("needs") ?? [],
             StandsSoil = fields.WordList<SoilKind>("stands-soil") ?? [],

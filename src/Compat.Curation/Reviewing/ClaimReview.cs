@@ -34,9 +34,9 @@ internal sealed class ClaimReview(ReviewTrees trees)
     /// <summary>Where a claim of one side reaches what no claim of the other side does, in words; null where there is no such place.</summary>
     private (string What, string Where)? NotReached(Claim claim, bool isBefore)
     {
-        if (claim.Refuted is not null) return null;
+        if (!HoldsByHand(claim)) return null;
         var own = trees.Of(isBefore);
-        var others = trees.Of(!isBefore).Claims.Where(other => other.Refuted is null && Speaks(other, claim, !isBefore)).ToArray();
+        var others = trees.Of(!isBefore).Claims.Where(other => HoldsByHand(other) && Speaks(other, claim, !isBefore)).ToArray();
         var targets = claim.Kills.Select(target => (Name: $"`{target}`", Reaches: (Func<Claim, bool>)(other => other.Kills.Contains(target) && !other.DoesNotKill.Contains(target))));
         if (claim.Reaches is { } level) targets = targets.Prepend((Name: Words.Of(level), Reaches: other => other.Reaches >= level));
         var left = new List<(string Name, ApplicationMethod Method, Span[] Box)>();
@@ -61,6 +61,9 @@ internal sealed class ClaimReview(ReviewTrees trees)
     private bool Speaks(Claim claim, Claim where, bool isBefore) =>
         trees.IsAtOrBelow(where.Agent, claim.Agent, isBefore) && trees.AreCovered(where.For, claim.For, isBefore)
         && RecordDifference.AreSame(claim.With, where.With) && claim.Needs.All(where.Needs.Contains) && where.StandsSoil.All(claim.StandsSoil.Contains);
+
+    /// <summary>Whether a claim meets anything at all: one that was refuted, or holds in a machine only, does not.</summary>
+    private static bool HoldsByHand(Claim claim) => claim.Refuted is null && claim.Where is null;
 
     private static MethodSet Methods(Claim claim, KnowledgeData data) => claim.When.Methods.Statement switch
     {

@@ -29,7 +29,7 @@ internal sealed partial class KnowledgeYaml
     public void Claim(RecordText to, Claim one) => to
         .Field("id", one.Id.Value).Field("agent", one.Agent.Value).Raw("with", Partners(one))
         .Braces("when", ExposureYaml.Box(one.When, BasisOf(one.Agent))).Field("reaches", Word(one.Reaches)).List("kills", one.Kills.Select(target => target.ToString()))
-        .List("for", Ids(one.For)).List("does-not-kill", one.DoesNotKill.Select(target => target.ToString()))
+        .List("for", Ids(one.For)).Field("where", Word(one.Where)).List("does-not-kill", one.DoesNotKill.Select(target => target.ToString()))
         .List("needs", one.Needs.Select(Words.Of)).List("stands-soil", one.StandsSoil.Select(Words.Of))
         .Braces("bath", Bath(one)).Field("refuted", one.Refuted).Field("kind", Words.Of(one.Kind))
         .Field("why", one.Why).List("sources", Ids(one.Sources)).Field("reviewed", one.Reviewed.ToString());

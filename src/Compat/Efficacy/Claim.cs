@@ -28,6 +28,13 @@ public enum ClaimNeed
     Activation,
 }
 
+/// <summary>Where alone a claim holds.</summary>
+public enum ClaimWhere
+{
+    /// <summary>In a machine that keeps its exposure: a reprocessor, a washer, a steriliser of a certain kind. Never in a bath by hand, never by wiping.</summary>
+    Machine,
+}
+
 /// <summary>How a bath of the agent is kept.</summary>
 public sealed record BathUse
 {
@@ -70,6 +77,9 @@ public sealed record Claim
 
     /// <summary>The part types it speaks of, with all below; empty where it is general.</summary>
     public IReadOnlyList<PartId> For { get; init; } = [];
+
+    /// <summary>Where alone it holds; null where it holds by hand. What holds in a machine only meets no need: no question says which machine is at hand.</summary>
+    public ClaimWhere? Where { get; init; }
 
     /// <summary>What is not killed, by the same source.</summary>
     public IReadOnlyList<OrganismTarget> DoesNotKill { get; init; } = [];

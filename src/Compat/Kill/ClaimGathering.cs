@@ -74,11 +74,15 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
         bool At(int node, AgentId id) => Base.Agents.IsAtOrBelow(node, Base.Agents[id.Value]);
     }
 
-    private IEnumerable<ClaimOnAxes> Published(Component component, IReadOnlyList<Component> destroyers)
+    /// <summary>What is published of the agent, or of an ingredient of a product without label claims, and holds in a machine only.</summary>
+    public IEnumerable<ClaimOnAxes> InMachine() => substance.Product is { LabelClaims.Count: > 0 } ? []
+        : substance.Components.Where(component => !component.OnlyForbids && !component.Unknown).SelectMany(component => Published(component, [], ClaimWhere.Machine));
+
+    private IEnumerable<ClaimOnAxes> Published(Component component, IReadOnlyList<Component> destroyers, ClaimWhere? where = null)
     {
         foreach (var claim in Base.Data.Claims)
         {
-            if (claim.Refuted is not null || !Base.Agents.IsAtOrBelow(component.Agent, Base.Agents[claim.Agent.Value])) continue;
+            if (claim.Refuted is not null || claim.Where != where || !Base.Agents.IsAtOrBelow(component.Agent, Base.Agents[claim.Agent.Value])) continue;
             if (claim.For.Count > 0 && !variants.Any(v => v.IsOneOf(Base, claim.For))) continue;
             if (!destroyers.All(by => claim.With.Any(partner => Base.Agents.IsAtOrBelow(by.Agent, Base.Agents[partner.Agent.Value])))) continue;
             foreach (var dilutions in DilutionsOfPartners(claim, component)) yield return new ClaimOnAxes

@@ -66,6 +66,9 @@ public enum KillReasonCode
     /// <summary>Claims meet it. Arguments: claims.</summary>
     ClaimsMeet,
 
+    /// <summary>Claims on record hold in a machine only; stands behind the reason that decides. Arguments: these claims.</summary>
+    MachineOnly,
+
     /// <summary>It kills, and the part stands it, but not both at once: see the window. Arguments: none.</summary>
     WindowClosed,
 }

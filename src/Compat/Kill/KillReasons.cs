@@ -7,10 +7,27 @@ namespace Compat.Kill;
 /// <summary>Says why no exposure is shown to kill what is needed. Asked only where that is so.</summary>
 internal sealed class KillReasons(WindowGround ground)
 {
+    private readonly ClaimAxes _axes = new(ground.Gathering.Base);
+
     private CompiledBase Kb => ground.Gathering.Base;
 
-    /// <summary>The reasons of the set of claims that comes nearest: one that says nothing comes nearer than one that says no.</summary>
+    /// <summary>The reasons of the set of claims that comes nearest: one that says nothing comes nearer than one that says no. Then the claims that hold in a machine only.</summary>
     public (Verdict Verdict, IReadOnlyList<KillReason> Reasons) Of()
+    {
+        var (verdict, reasons) = ByHand();
+        return (verdict, [.. reasons, .. InMachine()]);
+    }
+
+    /// <summary>The claims that would serve at what is asked, but hold in a machine only: one reason, or none.</summary>
+    public IEnumerable<KillReason> InMachine()
+    {
+        var claims = ground.Gathering.InMachine().Where(claim => ground.Methods.Any(claim.Methods.Contains)
+            && ground.Variants.Any(variant => claim.SpeaksOf(Kb, variant)) && ground.Cover.Targets.Any(target => ground.Cover.Meets(claim, target))
+            && claim.Spans[ClaimOnAxes.Temperature].Meets(Span.Of(ground.Substance.Temperature))).ToArray();
+        if (claims.Length > 0) yield return new KillReason(KillReasonCode.MachineOnly, claims.Select(claim => claim.Claim.Id).ToArray());
+    }
+
+    private (Verdict Verdict, IReadOnlyList<KillReason> Reasons) ByHand()
     {
         if (ground.Methods.Count == 0) return (Verdict.NotEstablished, OutsideAll());
         if (ground.ClothBinds && ground.Methods.All(method => method <= ApplicationMethod.WetWipe)) return (Verdict.NotAllowed, [new KillReason(KillReasonCode.ClothBinds, [])]);
@@ -40,16 +57,18 @@ internal sealed class KillReasons(WindowGround ground)
     private KillReason? Of(ClaimSet set, KillTarget target, PartVariant variant)
     {
         var meeting = set.Claims.Where(claim => claim.SpeaksOf(Kb, variant) && ground.Cover.Meets(claim, target)).ToArray();
-        if (meeting.Length > 0)
+        var outside = meeting.Length == 0 ? null
+            : new KillReason(KillReasonCode.OutsideClaims, [target.ToString(), MethodSet.Of(meeting.SelectMany(claim => claim.Methods.Methods).Distinct().ToArray()).ToString(), .. meeting.Select(claim => claim.Claim.Id)]);
+        if (outside is not null)
         {
-            var reached = ground.Methods.Any(method => meeting.Any(claim => KillCover.ReachesInto(claim, method, variant)));
-            return !reached ? new KillReason(KillReasonCode.NotReached, [Words.Of(variant.Geometry)])
-                : Covers(set, target) ? null : new KillReason(KillReasonCode.OutsideClaims, [target.ToString(), MethodSet.Of(meeting.SelectMany(claim => claim.Methods.Methods).Distinct().ToArray()).ToString(), .. meeting.Select(claim => claim.Claim.Id)]);
+            if (!ground.Methods.Any(method => meeting.Any(claim => KillCover.ReachesInto(claim, method, variant)))) return new KillReason(KillReasonCode.NotReached, [Words.Of(variant.Geometry)]);
+            if (Covers(set, target)) return null;
         }
 
         if (ground.Substance.Product is { LabelClaims.Count: > 0 } product)
-            return HardWater(product) ? new KillReason(KillReasonCode.WaterTooHard, [product.Id.Value]) : new KillReason(KillReasonCode.LabelClaimsLess, [product.Id.Value, target.ToString()]);
+            return outside ?? (HardWater(product) ? new KillReason(KillReasonCode.WaterTooHard, [product.Id.Value]) : new KillReason(KillReasonCode.LabelClaimsLess, [product.Id.Value, target.ToString()]));
         if (Against(set, target, variant) is { } against) return against;
+        if (outside is not null) return outside;
         if (target.Level == Level.Sterile) return new KillReason(KillReasonCode.SterileNeedsInstructions, []);
         if (target.Level == Level.High && set.Claims.Any(claim => claim.Claim.Reaches >= Level.High)) return new KillReason(KillReasonCode.HighNeedsMore, []);
         return ground.Gathering.PublishedNotUsed ?? new KillReason(KillReasonCode.NoClaim, [target.ToString()]);
@@ -81,14 +100,37 @@ internal sealed class KillReasons(WindowGround ground)
                 return new KillReason(KillReasonCode.NeverAbove, [agent, Words.Of(most), standing.Id.Value]);
         }
 
-        foreach (var claim in Kb.Data.Claims.Where(claim => At(component, claim.Agent) && (claim.For.Count == 0 || (variant.Part >= 0 && claim.For.Any(part => Kb.Parts.IsAtOrBelow(variant.Part, Kb.Parts[part.Value]))))))
-        {
-            if (target.Against is { } against && (claim.DoesNotKill.Contains(against) || claim.DoesNotKill.Contains(OrganismTarget.Of(GroupOf(against))))) return new KillReason(KillReasonCode.DoesNotKill, [agent, target.ToString(), claim.Id.Value]);
-            if (claim.Refuted is not null && (target.Level is { } level ? claim.Reaches is { } reached && reached <= level : claim.Kills.Contains(target.Against!)))
-                return new KillReason(KillReasonCode.Refuted, [agent, target.ToString(), claim.Id.Value]);
-        }
+        var speaking = Kb.Data.Claims.Where(claim => At(component, claim.Agent) && (claim.For.Count == 0 || variant.IsOneOf(Kb, claim.For)))
+            .Select(claim => (Claim: claim, Code: SaysNo(claim, target))).Where(one => one.Code is not null).ToArray();
+        return speaking.FirstOrDefault(one => ground.Methods.Any(method => WeakerThan(one.Claim, component, method).Any())) is (var first, { } code)
+            && ground.Methods.All(method => Subtraction.MaximalBoxes(Choices, speaking.SelectMany(one => WeakerThan(one.Claim, component, method)), anchored: -1).Count == 0)
+            ? new KillReason(code, [agent, target.ToString(), first.Id.Value]) : null;
+    }
 
-        return null;
+    /// <summary>What is chosen beside the method: a dilution, and a wet time no longer than the residence asked.</summary>
+    private Span[] Choices =>
+    [
+        ground.Axes.DilutionFree ? Span.Of(ground.Substance.Dilution) : Span.Whole,
+        ground.LongestAsked is { } longest ? Pieces.Positive.Intersect(Span.Of(Interval.AtMost(longest))) : Pieces.Positive,
+    ];
+
+    /// <summary>Whether a claim says that a target is not killed, or was refuted of it, at some exposure.</summary>
+    private KillReasonCode? SaysNo(Claim claim, KillTarget target) =>
+        target.Against is { } against && (claim.DoesNotKill.Contains(against) || claim.DoesNotKill.Contains(OrganismTarget.Of(GroupOf(against)))) ? KillReasonCode.DoesNotKill
+        : claim.Refuted is not null && (target.Level is { } level ? claim.Reaches <= level : claim.Kills.Contains(target.Against!)) ? KillReasonCode.Refuted
+        : null;
+
+    /// <summary>The choices at which a claim binds that says no: its box and all that is weaker, met at some strength, temperature and pH.</summary>
+    private IEnumerable<Span[]> WeakerThan(Claim claim, Component component, ApplicationMethod method)
+    {
+        var methods = _axes.Methods(claim.When.Methods);
+        if (!methods.Contains(method) && (method == ApplicationMethod.Chamber || !methods.Intersect(MethodSet.Ladder).Methods.Any(own => own > method))) yield break;
+        var box = _axes.Of(claim.When, claim.Agent, Span.Whole);
+        if (!UpTo(ClaimOnAxes.Temperature).Meets(Span.Of(ground.Substance.Temperature))) yield break;
+        foreach (var dilution in ground.Substance.DilutionsAt(component, UpTo(ClaimOnAxes.Strength), box[ClaimOnAxes.Ph], Span.Whole))
+            yield return [ground.Axes.DilutionFree ? dilution : Span.Whole, UpTo(ClaimOnAxes.WetTime)];
+
+        Span UpTo(int axis) => new(null, box[axis].To);
     }
 
     private bool At(Component component, AgentId agent) => Kb.Agents.IsAtOrBelow(component.Agent, Kb.Agents[agent.Value]);

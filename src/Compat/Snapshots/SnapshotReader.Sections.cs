@@ -159,6 +159,7 @@ internal sealed partial class SnapshotReader
         Reaches = MaybeWord<Level>(),
         Kills = Targets(),
         For = Ids(t => new PartId(t)),
+        Where = MaybeWord<ClaimWhere>(),
         DoesNotKill = Targets(),
         Needs = List(Word<ClaimNeed>),
         StandsSoil = List(Word<SoilKind>),

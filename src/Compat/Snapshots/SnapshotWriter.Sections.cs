@@ -148,6 +148,7 @@ internal sealed partial class SnapshotWriter
         Word(x.Reaches);
         Targets(x.Kills);
         Ids(x.For);
+        Word(x.Where);
         Targets(x.DoesNotKill);
         WordList(x.Needs);
         WordList(x.StandsSoil);

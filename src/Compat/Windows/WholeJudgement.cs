@@ -52,7 +52,7 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
         var closedByPeople = people == Verdict.NotAllowed && window.Closure?.Code == ClosureCode.HarmsPeople;
         var askedTooShort = !boxes.Any(box => maker.Fits(box.Spans));
         if (askedTooShort || (!window.IsOpen && part >= Verdict.AllowedWithinLimits && !closedByPeople))
-            return new() { Verdict = Verdict.NotAllowed, Need = ground.Need, Reasons = [new KillReason(KillReasonCode.WindowClosed, [])], Claims = window.Closure!.Claims };
+            return new() { Verdict = Verdict.NotAllowed, Need = ground.Need, Reasons = [new KillReason(KillReasonCode.WindowClosed, []), .. new KillReasons(ground).InMachine()], Claims = window.Closure!.Claims };
         var perBox = boxes.Select(box => maker.ClaimsIn(box).Select(claim => claim.Claim).Distinct().ToArray()).ToArray();
         var claims = perBox.SelectMany(some => some).Distinct().ToArray();
         var leftOut = perBox.SelectMany(some => KillExceptions.Of(kb, ground.Need, some)).Distinct().ToArray();

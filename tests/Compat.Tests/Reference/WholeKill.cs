@@ -63,7 +63,7 @@ internal sealed partial class ReferenceWhole
                 && r.Product == _product.Id ? [Said(null, r)] : [] : _ingredients.Where(i => Is(i, r.Agent!)).Select(i => Said(i, r)));
         var own = _product?.LabelClaims.Count > 0 ? Label(v) : [];
         return [.. _ingredients.Select(i => (Told[])[.. own, .. instructed.Where(c => c.Of is null || c.Of == i),
-            .. _product?.LabelClaims.Count > 0 || !MayBePublished(i) ? [] : Published(v, i, refuted: false).Where(h =>
+            .. _product?.LabelClaims.Count > 0 || !MayBePublished(i) ? [] : Published(v, i).Where(h =>
                 h.With.All(partner => _ingredients.Any(x => x != i && Is(x, partner.Agent)))
                 && !_ingredients.Any(x => Destroys(x, i) && !h.With.Any(partner => Is(x, partner.Agent))))])];
         Told Said(Component? of, InstructedLevel r) => Fill(of, r.When, r.Agent, r.Reaches, r.Kills, [], true, true, true);
@@ -75,9 +75,9 @@ internal sealed partial class ReferenceWhole
     private bool Destroys(Component i, Component c) => i != c && (_trees.Line(c.Agent).SelectMany(a => a.InactivatedBy).Any(binds => Is(i, binds))
         || _data.MixingHazards.Any(h => h.Effects.Contains(MixingEffect.Inactivation) && h.WithAgent is { } with
             && ((Is(c, h.Agent) && Is(i, with)) || (Is(i, h.Agent) && Is(c, with)))));
-    private IEnumerable<Told> Published(Variant v, Component c, bool refuted) =>
+    private IEnumerable<Told> Published(Variant v, Component c) =>
         from claim in _data.Claims
-        where (claim.Refuted is not null) == refuted && Is(c, claim.Agent) && Names(claim.For, v)
+        where claim.Refuted is null && claim.Where is null && Is(c, claim.Agent) && Names(claim.For, v)
         let named = claim.For.Count > 0
         select Fill(c, claim.When, claim.Agent, claim.Reaches, claim.Kills, claim.DoesNotKill, false,
             named && claim.Kind is ClaimKind.Guideline or ClaimKind.Standard, named) with
@@ -154,15 +154,31 @@ internal sealed partial class ReferenceWhole
         var claims = Sources(v)[source];
         var meeting = claims.Where(c => Meets(c, target)).ToArray();
         if (IsWiping(at.Method) && ClothBinds()) return true;
-        if (meeting.Length > 0) return !meeting.Any(c => IsReached(c, v, at.Method));
-        if (_product?.LabelClaims.Count > 0) return !(WaterTooHard && _product.LabelClaims.Any(c => c.ShownBy is not null));
+        if (meeting.Length > 0 && !meeting.Any(c => IsReached(c, v, at.Method))) return true;
+        if (_product?.LabelClaims.Count > 0) return meeting.Length == 0 && !(WaterTooHard && _product.LabelClaims.Any(c => c.ShownBy is not null));
         if (_ingredients[source] is not { Unknown: false } c) return false;
         if (claims.Length == 0 && _product is { Composition: not Composition.Full }) return false;
-        bool Denies(IReadOnlyList<OrganismTarget> not) => target.Against is { } t && (not.Contains(t) || not.Contains(OrganismTarget.Of(GroupOf(t))));
         var keptBelow = _data.StandingRules.Any(s => s.NeverAbove is { } most && Is(c, s.Agent) && s.When.Strength.Range is var range
             && (target.Level > most || (most == Level.Cleaned && target.Level is null)) && Strengths(c, at).All(range.Contains));
-        return keptBelow || Published(v, c, refuted: true).Any(r => target.Level is null ? r.Kills.Contains(target.Against!)
-            : r.Reaches <= target.Level) || new[] { true, false }.Any(r => Published(v, c, r).Any(h => Denies(h.DoesNotKill)));
+        return keptBelow || _data.Claims.Any(claim => Is(c, claim.Agent) && Names(claim.For, v) && Denies(claim, target) && BindsAt(claim, c, at));
+    }
+
+    /// <summary>Whether a claim says that a target is not killed, or was refuted of it.</summary>
+    private bool Denies(Claim claim, KillTarget target) => target.Against is { } t
+        ? claim.DoesNotKill.Contains(t) || claim.DoesNotKill.Contains(OrganismTarget.Of(GroupOf(t))) || (claim.Refuted is not null && claim.Kills.Contains(t))
+        : claim.Refuted is not null && claim.Reaches <= target.Level;
+
+    /// <summary>Whether an exposure lies in the box of a claim or is weaker, at some strength, temperature and pH of those asked.</summary>
+    /// <remarks>Every shorter wet time is weaker, so the longest that may be chosen stands for all.</remarks>
+    private bool BindsAt(Claim claim, Component c, WholePoint at)
+    {
+        var box = Fill(c, claim.When, claim.Agent, null, [], [], false, false, false);
+        Interval AtMost(Interval range) => new(null, false, range.Upper, range.UpperIncluded);
+        bool Meet(Interval one, Interval other) => !one.Intersect(other).IsEmpty;
+        bool Drier(ApplicationMethod own) => own != ApplicationMethod.Chamber && at.Method < own;
+        return (box.Methods.Contains(at.Method) || box.Methods.Methods.Any(Drier)) && AtMost(box.When.WetTime.Range).Contains(at.Residence.Upper!.Value)
+            && Meet(AtMost(box.Strength), c.Strength.Scale(at.Dilution)) && Meet(AtMost(box.Temperature), at.Temperature)
+            && Meet(box.Ph, at.Ph ?? _question.Ph ?? _part.PhAt(_product!, at.Dilution));
     }
 
     /// <summary>Whether a person rule forbids, whatever is uncertain and for each type the part may be.</summary>

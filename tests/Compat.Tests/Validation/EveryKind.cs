@@ -26,6 +26,7 @@ internal static class EveryKind
         Reaches = Level.Low,
         Kills = [OrganismTarget.Of(OrganismGroup.Tuberculosis), OrganismTarget.Of(new OrganismId("invented-virus"))],
         For = [new("window")],
+        Where = ClaimWhere.Machine,
         DoesNotKill = [OrganismTarget.Of(OrganismGroup.Spores)],
         Needs = [ClaimNeed.CleanFirst],
         StandsSoil = [SoilKind.Dust],
