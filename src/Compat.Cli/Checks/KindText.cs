@@ -32,6 +32,7 @@ internal static class KindText
         FindingKind.DeadRule => ("A rule that decides no question.", "It is set aside everywhere, or lies outside what its part can take: it gives a false sense of cover.", "Remove it, or correct its target, methods or box."),
         FindingKind.RedundantRule => ("A rule without which every answer is the same.", "Other rules say as much, on sources as strong.", "Remove it, or write 'keep: second-source'."),
         FindingKind.BrokenStandingRule => ("An answer breaks a standing rule.", "Standing rules are what every state of the data must keep.", "Narrow or remove the rule that allows it."),
+        FindingKind.LooserClaim => ("A claim of efficacy promises more than another one lets stand.", "What one source says is not killed, a level or a group of another must not silently include.", "Narrow either box, name the organism under 'does-not-kill', or refute the claim."),
         FindingKind.InstructionsDepart => ("A device's own instructions depart from a standing rule.", "They may; it is never passed over in silence.", "Check that the edition was read rightly."),
         FindingKind.ImpossibleAnswer => ("An 'allowed' that cannot be done.", "A part it covers has no way to meet its duties or to end its residence, or two of its duties exclude each other.", "Narrow it to the parts that stand it, or name a way they stand."),
         FindingKind.TooManyGaps => ("More pairs of part and agent without evidence than agreed.", "Each is answered 'not established'.", "Find evidence for the worst parts first."),

@@ -79,6 +79,7 @@ public static class DataCheck
         Step("contradictions", () => new Contradictions(ground).Find(options.WithRefinements));
         Step("overrides", () => new OverrideFaults(ground).Find(findings.ToArray()));
         Step("standing rules", () => new StandingRules(ground).Find());
+        Step("claims", () => new LooserClaims(ground).Find());
         Step("duties", () => new ImpossibleAnswers(ground).Find());
         Step("mixing", () => new MixingRecords(ground.Kb).Find());
         Step("dead rules", () => new DeadRules(ground).Find());

@@ -39,6 +39,9 @@ public enum FindingKind
     /// <summary>A standing rule that an answer breaks.</summary>
     BrokenStandingRule,
 
+    /// <summary>A claim of efficacy promises a level or a group of which another claim says that something is not killed.</summary>
+    LooserClaim,
+
     /// <summary>A device's own instructions depart from a standing rule.</summary>
     InstructionsDepart,
 

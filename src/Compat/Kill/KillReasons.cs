@@ -120,18 +120,27 @@ internal sealed class KillReasons(WindowGround ground)
         : claim.Refuted is not null && (target.Level is { } level ? claim.Reaches <= level : claim.Kills.Contains(target.Against!)) ? KillReasonCode.Refuted
         : null;
 
-    /// <summary>The choices at which a claim binds that says no: its box and all that is weaker, met at some strength, temperature and pH.</summary>
+    /// <summary>The choices at which a claim binds that says no, met at some strength, temperature and pH.</summary>
     private IEnumerable<Span[]> WeakerThan(Claim claim, Component component, ApplicationMethod method)
     {
-        var methods = _axes.Methods(claim.When.Methods);
-        if (!methods.Contains(method) && (method == ApplicationMethod.Chamber || !methods.Intersect(MethodSet.Ladder).Methods.Any(own => own > method))) yield break;
-        var box = _axes.Of(claim.When, claim.Agent, Span.Whole);
-        if (!UpTo(ClaimOnAxes.Temperature).Meets(Span.Of(ground.Substance.Temperature))) yield break;
-        foreach (var dilution in ground.Substance.DilutionsAt(component, UpTo(ClaimOnAxes.Strength), box[ClaimOnAxes.Ph], Span.Whole))
-            yield return [ground.Axes.DilutionFree ? dilution : Span.Whole, UpTo(ClaimOnAxes.WetTime)];
-
-        Span UpTo(int axis) => new(null, box[axis].To);
+        if (!WithDrier(_axes.Methods(claim.When.Methods)).Contains(method)) yield break;
+        var box = WithWeaker(_axes.Of(claim.When, claim.Agent, Span.Whole));
+        if (!box[ClaimOnAxes.Temperature].Meets(Span.Of(ground.Substance.Temperature))) yield break;
+        foreach (var dilution in ground.Substance.DilutionsAt(component, box[ClaimOnAxes.Strength], box[ClaimOnAxes.Ph], Span.Whole))
+            yield return [ground.Axes.DilutionFree ? dilution : Span.Whole, box[ClaimOnAxes.WetTime]];
     }
+
+    /// <summary>The box of a claim that says no, with all exposures that are weaker: less, shorter, colder. pH has no weaker end.</summary>
+    internal static Span[] WithWeaker(Span[] box)
+    {
+        var weaker = box.ToArray();
+        foreach (var axis in new[] { ClaimOnAxes.Strength, ClaimOnAxes.WetTime, ClaimOnAxes.Temperature }) weaker[axis] = new Span(null, box[axis].To);
+        return weaker;
+    }
+
+    /// <summary>Methods with all that are drier than the wettest of them on the ladder.</summary>
+    internal static MethodSet WithDrier(MethodSet methods) => MethodSet.Of(MethodSet.All.Methods.Where(method =>
+        methods.Contains(method) || (method != ApplicationMethod.Chamber && methods.Intersect(MethodSet.Ladder).Methods.Any(own => own > method))).ToArray());
 
     private bool At(Component component, AgentId agent) => Kb.Agents.IsAtOrBelow(component.Agent, Kb.Agents[agent.Value]);
 

@@ -41,12 +41,12 @@ internal static class StandingFactValidation
             scope.Add("when-of-fact", place with { Field = "when" }, "this demand holds at every exposure", "leave `when` out");
     }
 
-    /// <summary>A guideline's claim for a kind of device and a product's label are not bound; what counts as no claim is not either, nor is a blend, which is not the bare agent.</summary>
+    /// <summary>A claim for a kind of part is bound like any other. A product's label is not, nor what counts as no claim, nor a blend, which is not the bare agent.</summary>
     private static void NeverAbove(Scope scope, StandingRule standing, Level most)
     {
         foreach (var claim in scope.Data.Claims)
         {
-            if (claim.Refuted is not null || claim.Kind == ClaimKind.Label || claim.With.Count > 0 || (claim.Kind == ClaimKind.Guideline && claim.For.Count > 0)) continue;
+            if (claim.Refuted is not null || claim.Kind == ClaimKind.Label || claim.With.Count > 0) continue;
             if (!RecordFacts.LiesIn(scope, claim.Agent, standing.Agent) && !RecordFacts.LiesIn(scope, standing.Agent, claim.Agent)) continue;
             var above = claim.Reaches > most;
             if ((!above && (most != Level.Cleaned || claim.Kills.Count == 0)) || !Overlap(standing.When, claim.When)) continue;

@@ -14,7 +14,8 @@ public class StandingFactTests
     {
         Breaks(Bare, Level.Low, "claim `alcohol.low` at reaches");
         Breaks(Bare with { Agent = new("ethanol") }, Level.Low, "claim `alcohol.low` at reaches");
-        Breaks(Bare with { Kind = ClaimKind.Paper, For = [new("window")] }, Level.Low, "claim `alcohol.low` at reaches");
+        foreach (var kind in new[] { ClaimKind.Paper, ClaimKind.Guideline, ClaimKind.Standard })
+            Breaks(Bare with { Kind = kind, For = [new("window")] }, Level.Low, "claim `alcohol.low` at reaches");
         Breaks(Bare with { When = Bare.When with { Strength = AxisLimit.Unstated } }, Level.Low, "claim `alcohol.low` at reaches");
         Breaks(Bare with { Reaches = null }, Level.Cleaned, "claim `alcohol.low` at kills");
     }
@@ -23,7 +24,6 @@ public class StandingFactTests
     public void What_is_no_published_claim_of_the_bare_agent_in_that_box_may()
     {
         Keeps(Bare, Level.Intermediate);
-        Keeps(Bare with { For = [new("window")] }, Level.Low);
         Keeps(Bare with { Kind = ClaimKind.Label }, Level.Low);
         Keeps(Bare with { With = EveryKind.Claim.With }, Level.Low);
         Keeps(Bare with { Refuted = "an outbreak" }, Level.Low);

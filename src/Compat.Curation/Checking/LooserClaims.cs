@@ -1,0 +1,78 @@
+using Compat.Efficacy;
+using Compat.Evaluation;
+using Compat.Exposures;
+using Compat.Kill;
+using Compat.Validation;
+
+namespace Compat.Curation.Checking;
+
+/// <summary>Finds a claim that promises more than another one lets stand: a level or a group of organisms, where something of it is on record as not killed.</summary>
+internal sealed class LooserClaims(Ground ground)
+{
+    private readonly CompiledBase _kb = ground.Kb;
+    private readonly ClaimAxes _axes = new(ground.Kb);
+
+    public IEnumerable<Finding> Find() =>
+        from claim in _kb.Data.Claims
+        where claim.Refuted is null
+        from denied in _kb.Data.Claims.Where(other => other != claim && MayMeet(claim, other))
+            .SelectMany(other => Denied(claim, other).Where(one => !KilledByOthers(claim, other, one.Target)).Select(one => (Other: other, one.Target, one.Promise, one.Field)))
+            .GroupBy(one => (one.Target, one.Promise, one.Field), one => one.Other)
+        select new Finding
+        {
+            Kind = FindingKind.LooserClaim,
+            IsFault = true,
+            Message = $"`{claim.Id}` {denied.Key.Promise}, and at one of its exposures {(denied.Key.Target is null ? "that was refuted" : "it is on record as not killed")}",
+            Involved = [new(new ProblemPlace(RecordKind.Claim, claim.Id.Value, denied.Key.Field), "promises it"), .. denied.Select(other => new Involved(new ProblemPlace(RecordKind.Claim, other.Id.Value), "speaks against it"))],
+            Agent = claim.Agent.Value,
+            Help = denied.Key.Target?.Organism is { } organism ? $"write `does-not-kill: [{organism}]`, or narrow a box" : "narrow a box, or leave out what is not shown",
+        };
+
+    private int At(Claim claim) => _kb.Agents[claim.Agent.Value];
+
+    /// <summary>Whether both can speak of one use: of one agent, one part, one liquid, at one exposure. What is refuted of soil says nothing of what is cleaned first.</summary>
+    private bool MayMeet(Claim claim, Claim other) =>
+        (_kb.Agents.IsAtOrBelow(At(claim), At(other)) || _kb.Agents.IsAtOrBelow(At(other), At(claim)))
+        && SharePart(claim, other)
+        && claim.With.All(partner => other.With.Any(named => _kb.Agents.IsAtOrBelow(_kb.Agents[partner.Agent.Value], _kb.Agents[named.Agent.Value])))
+        && (other.StandsSoil.Count == 0 || !claim.Needs.Contains(ClaimNeed.CleanFirst) || other.StandsSoil.Any(claim.StandsSoil.Contains))
+        && Overlap(claim, other) is not null;
+
+    private bool SharePart(Claim one, Claim two) => one.For.Count == 0 || two.For.Count == 0
+        || one.For.Any(a => two.For.Any(b => _kb.Parts.IsAtOrBelow(_kb.Parts[a.Value], _kb.Parts[b.Value]) || _kb.Parts.IsAtOrBelow(_kb.Parts[b.Value], _kb.Parts[a.Value])));
+
+    /// <summary>What a claim promises that another denies; the target is null where it is the level itself.</summary>
+    private IEnumerable<(OrganismTarget? Target, string Promise, string Field)> Denied(Claim claim, Claim other)
+    {
+        if (other.Refuted is not null && other.Reaches is { } refuted && claim.Reaches >= refuted) yield return (null, $"reaches `{Words.Of(claim.Reaches.Value)}`", "reaches");
+        var included = _kb.Data.Levels.FirstOrDefault(level => level.Level == claim.Reaches)?.Includes ?? [];
+        foreach (var target in other.DoesNotKill.Concat(other.Refuted is null ? [] : other.Kills).Distinct())
+        {
+            if (claim.DoesNotKill.Contains(target)) continue;
+            var group = target.Group ?? _kb.Data.Organisms.First(organism => organism.Id == target.Organism).Group;
+            if (included.Contains(group)) yield return (target, $"reaches `{Words.Of(claim.Reaches!.Value)}`, which includes `{target}`", "reaches");
+            else if (claim.Kills.Contains(OrganismTarget.Of(group))) yield return (target, target.Group is null ? $"kills `{Words.Of(group)}`, `{target}` among them" : $"kills `{target}`", "kills");
+        }
+    }
+
+    /// <summary>Whether claims that name an organism kill it wherever the two meet: what one leaves out, another may kill.</summary>
+    private bool KilledByOthers(Claim claim, Claim other, OrganismTarget? target)
+    {
+        if (target?.Organism is null || Overlap(claim, other) is not { } meeting) return false;
+        var killers = _kb.Data.Claims.Where(one => one.Refuted is null && one.Where is null && one.With.Count == 0 && one.Kills.Contains(target)
+            && _kb.Agents.IsAtOrBelow(At(claim), At(one)) && one.Needs.All(claim.Needs.Contains)
+            && (one.For.Count == 0 || (claim.For.Count > 0 && claim.For.All(part => one.For.Any(named => _kb.Parts.IsAtOrBelow(_kb.Parts[part.Value], _kb.Parts[named.Value])))))).ToArray();
+        return meeting.Methods.Methods.All(method =>
+            Subtraction.MaximalBoxes(meeting.Box, killers.Where(one => _axes.Methods(one.When.Methods).Contains(method)).Select(Box), anchored: -1).Count == 0);
+    }
+
+    /// <summary>The exposures of a claim at which another one binds that says no; null where there are none.</summary>
+    private (MethodSet Methods, Span[] Box)? Overlap(Claim claim, Claim other)
+    {
+        var methods = _axes.Methods(claim.When.Methods).Intersect(KillReasons.WithDrier(_axes.Methods(other.When.Methods)));
+        var box = Box(claim).Zip(KillReasons.WithWeaker(Box(other)), (one, two) => one.Intersect(two)).ToArray();
+        return methods.IsEmpty || box.Any(span => span.IsEmpty) ? null : (methods, box);
+    }
+
+    private Span[] Box(Claim claim) => _axes.Of(claim.When, claim.Agent, Span.Whole);
+}
