@@ -12,8 +12,11 @@ public sealed record Question
     /// <summary>The part type asked about.</summary>
     public PartId? Part { get; init; }
 
-    /// <summary>Materials asked about: alone, or in place of the part's own list.</summary>
+    /// <summary>Materials asked about: alone, or beside a part, whose own list they decide and add to.</summary>
     public IReadOnlyList<MaterialSlot> Materials { get; init; } = [];
+
+    /// <summary>Whether <see cref="Materials"/> are all that the part is made of, and so take the place of its own list; null where that is not said.</summary>
+    public bool? MaterialsKnown { get; init; }
 
     /// <summary>The device whose part is asked about.</summary>
     public DeviceId? Device { get; init; }

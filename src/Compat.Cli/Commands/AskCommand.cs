@@ -25,6 +25,7 @@ internal sealed class AskCommand : QuestionCommand
         {
             Part = Part("The part type; with --device, the part of that device"),
             Materials = Materials(),
+            MaterialsKnown = MaterialsKnown(),
             Device = One("--device", "ID", "A device of a site: every part of it, worst first"),
             Serial = One("--serial", "NUMBER", "The device's serial number"),
             Agent = Agent(),

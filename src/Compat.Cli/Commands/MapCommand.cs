@@ -21,6 +21,7 @@ internal sealed class MapCommand : QuestionCommand
         {
             Part = Part("The part type"),
             Materials = Materials(),
+            MaterialsKnown = MaterialsKnown(),
             Agent = Agent(),
         };
     }

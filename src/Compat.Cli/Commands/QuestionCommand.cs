@@ -15,7 +15,10 @@ internal abstract class QuestionCommand : DataCommand
     protected Option<string?> Part(string description) => One("--part", "ID", description);
 
     /// <summary>The option that names materials.</summary>
-    protected Option<string[]> Materials() => Many("--material", "ID", "A material, alone or in place of the part's own; `a|b` where it is one of several");
+    protected Option<string[]> Materials() => Many("--material", "ID", "A material, alone or one that the part has beside what its kind has; `a|b` where it is one of several");
+
+    /// <summary>The option that says whether the materials are all.</summary>
+    protected Option<string?> MaterialsKnown() => One("--materials-known", "WORD", "fully where the materials named are all that the part has, in place of what its kind has; partly where it has others too");
 
     /// <summary>The option that names the agent.</summary>
     protected Option<string?> Agent() => One("--agent", "ID", "The agent class");

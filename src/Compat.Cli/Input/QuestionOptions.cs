@@ -11,6 +11,9 @@ public sealed record QuestionOptions
     /// <summary>Materials.</summary>
     public Option<string[]>? Materials { get; init; }
 
+    /// <summary>Whether the materials are all.</summary>
+    public Option<string?>? MaterialsKnown { get; init; }
+
     /// <summary>The device.</summary>
     public Option<string?>? Device { get; init; }
 

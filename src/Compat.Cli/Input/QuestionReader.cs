@@ -32,6 +32,7 @@ public sealed class QuestionReader
             DevicePart = devicePart,
             Part = part,
             Materials = Materials(options.Materials, kb),
+            MaterialsKnown = MaterialsKnown(options.MaterialsKnown),
             Agent = agent,
             Product = Id(options.Product, kb.Sites.SelectMany(site => site.Products).Select(record => record.Id.Value), text => new ProductId(text), "product", null),
             Serial = Serial(options.Serial),
@@ -72,6 +73,13 @@ public sealed class QuestionReader
         }
 
         return slots.ToArray();
+    }
+
+    private bool? MaterialsKnown(Option<string?>? option)
+    {
+        if (Text(option) is not { } text) return null;
+        if (text is not ("fully" or "partly")) Note(option!, "unknown-word", $"`{text}` does not say whether the materials are all", NearestNames.Help(text, ["fully", "partly"]) ?? "write `fully` or `partly`");
+        return text == "fully";
     }
 
     private Strength? Strength(Option<string?>? option)

@@ -15,6 +15,7 @@ public sealed class MapJson(Utf8JsonWriter json, Names names)
         json.WriteStartObject();
         if (map.Part is { } part) json.WriteString("part", part.Value);
         json.WriteStringList("materials", question.Materials.SelectMany(slot => slot.OneOf).Select(id => id.Value));
+        if (question.MaterialsKnown is { } known) json.WriteString("materialsKnown", known ? "fully" : "partly");
         json.WriteString("agent", map.Agent.Value);
         json.WriteList("cells", map.Cells, cell =>
         {

@@ -90,9 +90,7 @@ public sealed class AnswerText(Page page, Names names)
         var target = question.Part is { } part ? names.Part(part)
             : question.Device is { } device ? names.Device(device.Value) + (question.DevicePart is null ? "" : $", part {question.DevicePart}")
             : null;
-        var materials = string.Join(", ", question.Materials.Select(slot => string.Join(" or ", slot.OneOf.Select(id => names.Material(id.Value)))));
-        var on = target is null ? materials : materials.Length == 0 ? target : $"{target} made of {materials}";
-        return $"{Substance(question)} on {on}";
+        return $"{Substance(question)} on {SubjectWording.Of(target, question, names)}";
     }
 
     private void Lead(Answer answer, string subject)

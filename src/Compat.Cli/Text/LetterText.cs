@@ -39,7 +39,8 @@ public sealed class LetterText(Page page, KnowledgeBase kb, Names names)
         var part = device?.Parts.FirstOrDefault(one => one.Id == question.DevicePart);
         var types = part?.OneOfTypes ?? (question.Part is { } type ? [type] : []);
         if (types.Count > 0) yield return "kind: " + string.Join(", or ", types.Select(Name));
-        var slots = question.Materials.Count > 0 ? question.Materials : part?.Materials ?? (types.Count == 1 ? MaterialsOf(types[0]) : null);
+        var ofPart = part?.MaterialsKnown == true ? part.Materials : [.. part?.Materials ?? [], .. (types.Count == 1 ? MaterialsOf(types[0]) : null) ?? []];
+        var slots = question.MaterialsKnown == true ? question.Materials : question.Materials.Concat(ofPart ?? []).DistinctBy(slot => string.Join('|', slot.OneOf)).ToArray();
         yield return slots is { Count: > 0 } ? "materials, as far as we know: " + string.Join("; ", slots.Select(slot => string.Join(" or ", slot.OneOf.Select(Name)))) : "materials: not known to us";
     }
 

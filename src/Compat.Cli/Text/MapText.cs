@@ -9,7 +9,7 @@ public sealed class MapText(Page page, Names names)
     public void Write(DecisionMap map, Question question)
     {
         var unit = names.Unit(map.Agent);
-        var on = map.Part is { } part ? names.Part(part) : string.Join(", ", question.Materials.Select(slot => string.Join(" or ", slot.OneOf)));
+        var on = SubjectWording.Of(map.Part is { } part ? names.Part(part) : null, question, names);
         page.Line($"Map of {names.Agent(map.Agent.Value)} on {on}: {map.Cells.Count} boxes");
         foreach (var group in map.Cells.GroupBy(cell => cell.Verdict))
         {

@@ -19,6 +19,7 @@ public static class WitnessLine
         Add("serial", question.Serial?.ToString());
         Add("part", question.DevicePart?.Value ?? question.Part?.Value);
         foreach (var slot in question.Materials) Add("material", string.Join("|", slot.OneOf.Select(id => id.Value)));
+        Add("materials-known", question.MaterialsKnown is { } known ? known ? "fully" : "partly" : null);
         Add("agent", question.Agent?.Value);
         Add("product", question.Product?.Value);
         Add("strength", question.Strength?.ToString());

@@ -107,7 +107,7 @@ internal static class BasicReaders
     }
 
     /// <summary>Whether the materials are all; null where it is not written.</summary>
-    public static bool? MaterialsKnown(RecordFields fields) => fields.Text("materials-known") switch
+    public static bool? MaterialsKnown(RecordFields fields, string key = "materials-known") => fields.Text(key) switch
     {
         "fully" => true,
         "partly" => false,

@@ -16,6 +16,7 @@ internal static class RecordedQuestion
     {
         Part = fields.Id("part", text => new PartId(text)),
         Materials = Materials(fields),
+        MaterialsKnown = BasicReaders.MaterialsKnown(fields, "materialsKnown"),
         Device = fields.Id("device", text => new DeviceId(text)),
         DevicePart = fields.Id("devicePart", text => new DevicePartId(text)),
         Serial = Serial(fields),

@@ -79,7 +79,7 @@ internal sealed class StaleCauses
         {
             foreach (var type in part.OneOfTypes)
                 foreach (var node in kb.Parts.Upward(kb.Parts[type.Value])) yield return (RecordKind.Part, kb.Data.Parts[node].Id.Value);
-            foreach (var material in (part.Materials ?? part.OneOfTypes.SelectMany(type => kb.Part(kb.Parts[type.Value]).Materials)).SelectMany(slot => slot.OneOf))
+            foreach (var material in part.OneOfTypes.SelectMany(type => kb.Part(kb.Parts[type.Value]).Materials).Concat(part.Materials ?? []).SelectMany(slot => slot.OneOf))
                 foreach (var node in kb.Materials.Upward(kb.Materials[material.Value])) yield return (RecordKind.Material, kb.Data.Materials[node].Id.Value);
         }
 

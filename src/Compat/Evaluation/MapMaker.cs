@@ -10,7 +10,7 @@ internal sealed class MapMaker(CompiledBase kb, Question question)
 
     public DecisionMap Make(IReadOnlyList<DataIdentity> identity, CancellationToken cancellation)
     {
-        var asked = new Question { Part = question.Part, Materials = question.Materials, Device = question.Device, DevicePart = question.DevicePart, Serial = question.Serial, Agent = question.Agent, Acts = question.Acts };
+        var asked = new Question { Part = question.Part, Materials = question.Materials, MaterialsKnown = question.MaterialsKnown, Device = question.Device, DevicePart = question.DevicePart, Serial = question.Serial, Agent = question.Agent, Acts = question.Acts };
         var substance = SubstanceResolver.Resolve(kb, asked);
         var component = substance.Components[0];
         var variants = PartResolver.Variants(kb, asked);

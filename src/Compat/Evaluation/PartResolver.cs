@@ -13,16 +13,16 @@ internal static class PartResolver
             var device = kb.Devices[deviceId];
             var part = device.Parts.First(p => p.Id == question.DevicePart);
             var sets = Editions.Possible(device, question.Serial);
-            return sets.SelectMany(set => part.OneOfTypes.SelectMany(type => OfType(kb, kb.Parts[type.Value], Stated(question) ?? part.Materials, new OnDevice(device, part, set, sets.Count > 1)))).ToArray();
+            return sets.SelectMany(set => part.OneOfTypes.SelectMany(type => OfType(kb, kb.Parts[type.Value], question, new OnDevice(device, part, set, sets.Count > 1)))).ToArray();
         }
 
-        if (question.Part is { } id) return OfType(kb, kb.Parts[id.Value], Stated(question), null).ToArray();
+        if (question.Part is { } id) return OfType(kb, kb.Parts[id.Value], question, null).ToArray();
         return Choices(question.Materials).Select(choice => new PartVariant
         {
             Member = Member(choice, question.Materials, null, null),
             Part = -1,
             Materials = Nodes(kb, choice),
-            MaterialsKnown = true,
+            MaterialsKnown = question.MaterialsKnown ?? true,
             Wettest = ApplicationMethod.Immerse,
             Never = [],
             Geometry = Geometry.Open,
@@ -30,26 +30,25 @@ internal static class PartResolver
         }).ToArray();
     }
 
-    private static IReadOnlyList<MaterialSlot>? Stated(Question question) => question.Materials.Count == 0 ? null : question.Materials;
-
-    private static IEnumerable<PartVariant> OfType(CompiledBase kb, int type, IReadOnlyList<MaterialSlot>? stated, OnDevice? on)
+    private static IEnumerable<PartVariant> OfType(CompiledBase kb, int type, Question question, OnDevice? on)
     {
         var part = on?.Part;
         var speaking = on?.Editions ?? [];
         var traits = kb.Part(type);
-        var ofType = traits.CertainMaterials.ToArray();
-        var slots = stated ?? traits.Materials;
-        foreach (var choice in Choices(slots))
+        var list = MaterialList.Of(traits.Materials, traits.MaterialsKnown, part, question, (low, high) => kb.Materials.IsAtOrBelow(kb.Materials[low.Value], kb.Materials[high.Value]));
+        var ofType = list.IsNamed ? Choices(traits.Materials).Select(choice => Nodes(kb, choice)).ToArray() : [];
+        foreach (var choice in Choices(list.Slots))
         {
             var materials = Nodes(kb, choice);
+            var stated = list.IsNamed && !ofType.Any(own => materials.All(own.Contains));
             yield return new PartVariant
             {
-                Member = Member(choice, slots, on, traits.Part.Id.Value),
+                Member = Member(choice, list.Slots, on, traits.Part.Id.Value),
                 Part = type,
                 Materials = materials,
-                MaterialsKnown = stated is null ? traits.MaterialsKnown : stated != part?.Materials || (part.MaterialsKnown ?? true),
-                MaterialsStated = stated is not null,
-                TypeAllowedReaches = stated is null || choice.All(m => ofType.Any(of => kb.Materials.IsAtOrBelow(kb.Materials[m.Value], kb.Materials[of.Value]))),
+                MaterialsKnown = list.IsKnown,
+                MaterialsStated = stated,
+                TypeAllowedReaches = !stated || choice.Skip(list.OfType).All(m => IsBelowCertain(kb, traits, m)),
                 Wettest = part?.Wettest is { } wettest && (part.WettestFrom is null || speaking.Any(e => e.Id == part.WettestFrom)) ? wettest : traits.Wettest,
                 Never = traits.Never,
                 Geometry = part?.Geometry ?? traits.Geometry,
@@ -60,6 +59,9 @@ internal static class PartResolver
             };
         }
     }
+
+    private static bool IsBelowCertain(CompiledBase kb, PartTraits traits, MaterialId material) =>
+        traits.CertainMaterials.Any(of => kb.Materials.IsAtOrBelow(kb.Materials[material.Value], kb.Materials[of.Value]));
 
     /// <summary>The materials by number, each once.</summary>
     private static int[] Nodes(CompiledBase kb, IReadOnlyList<MaterialId> materials)

@@ -23,7 +23,7 @@ public sealed record PartType
     /// <summary>What it is made of, bonds, coatings and print included; null where the parent's hold.</summary>
     public IReadOnlyList<MaterialSlot>? Materials { get; init; }
 
-    /// <summary>Whether <see cref="Materials"/> are all of them. Without it and without the parent's, false.</summary>
+    /// <summary>Whether <see cref="Materials"/> are all of them; null is yes where materials are stated, no where neither it nor a parent states any.</summary>
     public bool? MaterialsKnown { get; init; }
 
     /// <summary>The wettest method it stands; null where the parent's holds. Nowhere stated: dry-wipe.</summary>

@@ -19,6 +19,7 @@ internal sealed class RecordJson(Utf8JsonWriter json, AnswerTexts? texts)
             foreach (var id in slot.OneOf) json.WriteStringValue(id.Value);
             json.WriteEndArray();
         });
+        if (question.MaterialsKnown is { } known) json.WriteString("materialsKnown", known ? "fully" : "partly");
         if (question.Device is { } device) json.WriteString("device", device.Value);
         if (question.DevicePart is { } devicePart) json.WriteString("devicePart", devicePart.Value);
         if (question.Serial is { } serial) json.WriteString("serial", serial.ToString());

@@ -15,10 +15,10 @@ public sealed record DevicePart
     /// <summary>Its part type, or the candidates of which one is right.</summary>
     public required IReadOnlyList<PartId> OneOfTypes { get; init; }
 
-    /// <summary>Its materials where they are known better than the type's; null where the type's hold.</summary>
+    /// <summary>Materials of it that are known: they decide and add to those of its type, or are all of them. Null where the type's hold.</summary>
     public IReadOnlyList<MaterialSlot>? Materials { get; init; }
 
-    /// <summary>Whether <see cref="Materials"/> are all of them; null is yes where materials are stated.</summary>
+    /// <summary>Whether <see cref="Materials"/> are all of them, and so take the place of the type's; null where that is not said.</summary>
     public bool? MaterialsKnown { get; init; }
 
     /// <summary>The wettest method its instructions give; null where the type's holds.</summary>

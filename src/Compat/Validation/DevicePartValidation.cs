@@ -1,3 +1,4 @@
+using Compat.Evaluation;
 using Compat.Knowledge;
 using Compat.Sites;
 
@@ -22,10 +23,27 @@ internal static class DevicePartValidation
         if (part.WettestFrom is { } from && device.Instructions.All(e => e.Id != from))
             scope.Add("unknown-edition", place with { Field = field + ".wettest-from" }, $"unknown edition `{from}`", NearestNames.Help(from.Value, device.Instructions.Select(e => e.Id.Value)));
         if (part.Wettest == ApplicationMethod.Chamber) scope.Add("chamber-no-wetness", place with { Field = field + ".wettest" }, "`chamber` lies outside the ladder of wetness");
-        if (part.Materials is { } slots) KnowledgeValidation.Slots(scope, place, field + ".materials", slots);
+        if (part.Materials is { } slots)
+        {
+            KnowledgeValidation.Slots(scope, place, field + ".materials", slots);
+            Variants(scope, part.OneOfTypes, part, null, place with { Field = field + ".materials" });
+        }
         else if (part.MaterialsKnown is not null) scope.Add("known-without-materials", place with { Field = field + ".materials-known" }, "`materials-known` without `materials`");
         Contact(scope, part, place, field);
         if (part.WhenDismantled is { } then) Dismantled(scope, device, part, then, place, field + ".when-dismantled");
+    }
+
+    /// <summary>What is named must leave few enough variants of each type it is laid on.</summary>
+    public static void Variants(Scope scope, IReadOnlyList<PartId> types, DevicePart? part, Question? question, ProblemPlace place)
+    {
+        foreach (var type in types)
+        {
+            var ofType = scope.Upward(type).Select(p => p.Materials).FirstOrDefault(m => m is not null) ?? [];
+            var list = MaterialList.Of(ofType, false, part, question, (low, high) => scope.Upward(low).Any(m => m.Id == high));
+            if (MaterialList.Variants(list.Slots) <= KnowledgeValidation.MostVariants) continue;
+            scope.Add("too-many-variants", place, $"with the materials of `{type}` the choices make more than {KnowledgeValidation.MostVariants} variants", "name fewer candidates, or all its materials with `materials-known: fully`");
+            return;
+        }
     }
 
     /// <summary>What touches a part may ask less than what touches its type, but not without a reason.</summary>

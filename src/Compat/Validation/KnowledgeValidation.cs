@@ -1,3 +1,4 @@
+using Compat.Evaluation;
 using Compat.Knowledge;
 
 namespace Compat.Validation;
@@ -5,7 +6,8 @@ namespace Compat.Validation;
 /// <summary>Checks the records of a knowledge base: what no schema of a single file can say.</summary>
 internal static class KnowledgeValidation
 {
-    private const int MostVariants = 64;
+    /// <summary>How many variants the materials of one part may make.</summary>
+    public const int MostVariants = 64;
 
     public static IReadOnlyList<Problem> Check(KnowledgeData data)
     {
@@ -40,16 +42,14 @@ internal static class KnowledgeValidation
 
     public static void Slots(Scope scope, ProblemPlace place, string field, IReadOnlyList<MaterialSlot> slots)
     {
-        long variants = 1;
         for (var i = 0; i < slots.Count; i++)
         {
             if (slots[i].OneOf.Count == 0) scope.Add("empty-one-of", place with { Field = $"{field}.{i}" }, "`one-of` names nothing");
-            variants = Math.Min(1_000_000, variants * Math.Max(1, slots[i].OneOf.Count));
             for (var j = 0; j < slots[i].OneOf.Count; j++)
                 scope.Knows(scope.Materials, slots[i].OneOf[j], place, slots[i].OneOf.Count > 1 ? $"{field}.{i}.one-of.{j}" : $"{field}.{i}", "material");
         }
 
-        if (variants > MostVariants) scope.Add("too-many-variants", place with { Field = field }, $"the choices of `one-of` make more than {MostVariants} variants");
+        if (MaterialList.Variants(slots) > MostVariants) scope.Add("too-many-variants", place with { Field = field }, $"the choices of `one-of` make more than {MostVariants} variants");
     }
 
     private static void Part(Scope scope, PartType part)

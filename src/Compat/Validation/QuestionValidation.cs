@@ -37,6 +37,7 @@ internal static class QuestionValidation
         for (var i = 0; i < question.Materials.Count; i++)
             foreach (var material in question.Materials[i].OneOf) scope.Knows(scope.Materials, material, Place, "material", "material");
         if (question.Materials.Count > 0) KnowledgeVariants(scope, question);
+        else if (question.MaterialsKnown is not null) scope.Add("known-without-materials", Place with { Field = "materials-known" }, "whether the materials are all is said, but no material is named");
         if (question.Device is { } id && scope.Knows(scope.Devices, id, Place, "device", "device"))
         {
             var device = scope.Devices[id];
@@ -53,8 +54,11 @@ internal static class QuestionValidation
 
     private static void KnowledgeVariants(Scope scope, Question question)
     {
-        if (question.Materials.Aggregate(1L, (n, slot) => Math.Min(1_000_000, n * Math.Max(1, slot.OneOf.Count))) > 64 || question.Materials.Any(slot => slot.OneOf.Count == 0))
-            scope.Add("too-many-variants", Place with { Field = "material" }, "the choices of materials are empty or make more than 64 variants");
+        var place = Place with { Field = "material" };
+        var part = question.Device is { } id && scope.Devices.TryGetValue(id, out var device) ? device.Parts.FirstOrDefault(p => p.Id == question.DevicePart) : null;
+        if (question.Materials.Any(slot => slot.OneOf.Count == 0) || MaterialList.Variants(question.Materials) > KnowledgeValidation.MostVariants)
+            scope.Add("too-many-variants", place, $"the choices of materials are empty or make more than {KnowledgeValidation.MostVariants} variants");
+        else DevicePartValidation.Variants(scope, part?.OneOfTypes ?? (question.Part is { } type ? [type] : []), part, question, place);
     }
 
     private static void What(Scope scope, Question question)

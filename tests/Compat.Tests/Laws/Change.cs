@@ -65,7 +65,8 @@ internal static class Change
         MaterialSlot[]? Wider(IReadOnlyList<MaterialSlot> slots) => slots.Count == 0 || slots[0].OneOf.Contains(member) ? null : [new MaterialSlot([.. slots[0].OneOf, member]), .. slots.Skip(1)];
         if (random.Next(2) == 0) return WithSlots(c, Wider);
 
-        // Of any type: what it has no longer for certain, its 'allowed' rules take no further down.
+        // Of any type: what it has no longer for certain, its 'allowed' rules take no further down. What is named beside it may be the new member.
+        if (IsNamedBeside(c)) return null;
         return c.Data.Parts.Single(p => p.Id == type).Materials is { } own && Wider(own) is { } wider
             ? c with { Data = c.Data with { Parts = c.Data.Parts.Select(p => p.Id == type ? p with { Materials = wider } : p).ToArray() } } : null;
     }
@@ -171,12 +172,36 @@ internal static class Change
     private static Case WithPart(Case c, DevicePart part) =>
         c with { Site = c.Site! with { Devices = c.Site.Devices.Select(d => d with { Parts = d.Parts.Select(p => p.Id == part.Id ? part : p).ToArray() }).ToArray() } };
 
-    /// <summary>Changes the materials where the part asked has them from: the question, the device part or its type.</summary>
+    /// <summary>Names a material, where no entry with several candidates of a type that is asked has anything to do with it.</summary>
+    public static Case? NameAnother(Case c, Random random)
+    {
+        var trees = new ReferenceTrees(c.Data, []);
+        var name = c.Data.Materials[random.Next(c.Data.Materials.Count)].Id;
+        var open = TypesAsked(c).SelectMany(trees.Materials).Concat(PartAsked(c)?.Materials ?? []).Where(s => s.OneOf.Count > 1).SelectMany(s => s.OneOf);
+        if (!TypesAsked(c).Any() || c.Question.Materials.Count > 0 || open.Any(m => trees.Below(m, name) || trees.Below(name, m))) return null;
+        return c with { Question = c.Question with { Materials = [new MaterialSlot(name)] } };
+    }
+
+    /// <summary>Says that there are other materials than those on record.</summary>
+    public static Case? KnowPartly(Case c, Random random) =>
+        c.Question.Materials.Count == 0 || c.Question.MaterialsKnown == true ? null : c with { Question = c.Question with { MaterialsKnown = false } };
+
+    /// <summary>The types of the part asked.</summary>
+    public static IReadOnlyList<PartId> TypesAsked(Case c) => c.Question.Part is { } type ? [type] : PartAsked(c)?.OneOfTypes ?? [];
+
+    private static DevicePart? PartAsked(Case c) => c.Site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == c.Question.DevicePart);
+
+    /// <summary>Whether something is named beside a list, which it then decides and adds to.</summary>
+    private static bool IsNamedBeside(Case c) =>
+        (c.Question.Materials.Count > 0 && TypesAsked(c).Count > 0) || PartAsked(c)?.Materials is not null;
+
+    /// <summary>Changes the materials where the part asked has them from, alone: the question, the device part or its type.</summary>
     private static Case? WithSlots(Case c, Func<IReadOnlyList<MaterialSlot>, MaterialSlot[]?> change)
     {
-        if (c.Question.Materials.Count > 0) return change(c.Question.Materials) is { } asked ? c with { Question = c.Question with { Materials = asked } } : null;
-        var part = c.Site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == c.Question.DevicePart);
-        if (part?.Materials is { } stated) return change(stated) is { } slots ? WithPart(c, part with { Materials = slots }) : null;
+        if (c.Question.Materials.Count > 0)
+            return (TypesAsked(c).Count == 0 || c.Question.MaterialsKnown == true) && change(c.Question.Materials) is { } asked ? c with { Question = c.Question with { Materials = asked } } : null;
+        var part = PartAsked(c);
+        if (part?.Materials is { } stated) return part.MaterialsKnown == true && change(stated) is { } slots ? WithPart(c, part with { Materials = slots }) : null;
         if ((part?.OneOfTypes[0] ?? c.Question.Part) is not { } type) return null;
         var record = new ReferenceTrees(c.Data, []).Line(type).FirstOrDefault(p => p.Materials is not null);
         if (record is null || change(record.Materials!) is not { } changed) return null;

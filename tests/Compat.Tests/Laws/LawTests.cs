@@ -16,6 +16,12 @@ public sealed class LawTests
     public void AddingAMaterialToThePartAskedNeverLoosens() => NeverLoosens(Change.AddMaterial, PointTests.Plainly);
 
     [Fact]
+    public void NamingAMaterialThatDecidesNoOneOfNeverLoosens() => NeverLoosens(Change.NameAnother, PointTests.Plainly);
+
+    [Fact]
+    public void SayingThatThereAreOtherMaterialsNeverLoosens() => NeverLoosens(Change.KnowPartly, PointTests.Plainly);
+
+    [Fact]
     public void AddingADutyNeverLoosens() => NeverLoosens(Change.AddDuty);
 
     [Fact]

@@ -8,14 +8,15 @@ internal sealed partial class CaseMaker
         var question = new Question { OnlyPart = true };
         var part = One(_data.Parts.Skip(1).ToArray()).Id;
         if (_site is { Devices.Count: > 0 } && Chance(65))
-            question = question with { Device = DeviceName, DevicePart = One(_site.Devices[0].Parts).Id, Serial = One<SerialNumber?>(null, new SerialNumber("AB", 1), new SerialNumber("AB", 5), new SerialNumber("C", 1), new SerialNumber("D", 1)) };
+            question = question with { Device = DeviceName, DevicePart = One(_site.Devices[0].Parts).Id, Materials = Chance(15) ? Slots() : [], Serial = One<SerialNumber?>(null, new SerialNumber("AB", 1), new SerialNumber("AB", 5), new SerialNumber("C", 1), new SerialNumber("D", 1)) };
         else if (_shape != Shape.Map && Chance(15))
             question = question with { Materials = Slots() };
         else
-            question = question with { Part = part, Materials = _shape != Shape.Map && Chance(15) ? Slots() : [] };
+            question = question with { Part = part, Materials = _shape != Shape.Map && Chance(30) ? Slots() : [] };
         var asked = _shape != Shape.Map && _site is { Products.Count: > 0 } && Chance(70);
         _question = question with
         {
+            MaterialsKnown = question.Materials.Count > 0 ? One<bool?>(null, null, true, false) : null,
             Product = asked ? ProductName : null,
             Agent = asked ? null : One(_data.Agents.Skip(Chance(4) ? 0 : 1).ToArray()).Id,
             Acts = question.Part is not null && Chance(10) ? [One(Enum.GetValues<Act>())] : [],

@@ -66,8 +66,7 @@ internal sealed partial class CaseMaker
             return Chance(50) ? RuleTarget.On(DeviceName) : RuleTarget.On(DeviceName, _question.DevicePart is { } asked && Chance(80) ? asked : One(_site.Devices[0].Parts).Id);
         var part = _site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == _question.DevicePart);
         PartId[] types = part is not null ? [.. part.OneOfTypes] : _question.Part is { } type ? [type] : [];
-        var slots = part?.Materials ?? (_question.Materials.Count > 0 ? _question.Materials : null);
-        var materials = slots?.SelectMany(s => s.OneOf) ?? types.SelectMany(Candidates);
+        var materials = _question.Materials.Concat(part?.Materials ?? []).SelectMany(s => s.OneOf).Concat(types.SelectMany(Candidates));
         var nearParts = _data.Parts.Select(p => p.Id).Where(p => types.Any(t => _trees.Below(t, p))).ToArray();
         var nearMaterials = _data.Materials.Select(m => m.Id).Where(m => materials.Any(x => _trees.Below(x, m))).ToArray();
         if (types.Length > 0 && Chance(55)) return RuleTarget.On(Chance(90) ? One(nearParts) : One(_data.Parts).Id);
@@ -144,7 +143,7 @@ internal sealed partial class CaseMaker
         var parts = q.Device is null ? [] : _site!.Devices[0].Parts.Where(p => q.DevicePart is null || q.DevicePart == p.Id).ToArray();
         if (r.Device is not null) return q.Device is not null && (r.DevicePart is null || r.DevicePart == q.DevicePart);
         if (r.Part is { } part) return q.Part is { } p ? _trees.Below(p, part) : parts.Length > 0 && parts.All(d => d.OneOfTypes.All(t => _trees.Below(t, part)));
-        var madeOf = q.Part is { } type ? Candidates(type) : parts.SelectMany(d => d.Materials?.SelectMany(s => s.OneOf) ?? d.OneOfTypes.SelectMany(Candidates));
+        var madeOf = q.Part is { } type ? Candidates(type) : parts.SelectMany(d => d.OneOfTypes.SelectMany(Candidates).Concat((d.Materials ?? []).SelectMany(s => s.OneOf)));
         return q.Material is { } m ? _trees.Below(m, r.Material!) : madeOf.Any(x => _trees.Below(x, r.Material!));
     }
 

@@ -41,6 +41,8 @@ internal static partial class CaseShrinker
         foreach (var p in Each(c.Data.Parts, Smaller)) yield return c with { Data = c.Data with { Parts = p } };
         foreach (var a in Each(c.Data.Agents, Smaller)) yield return c with { Data = c.Data with { Agents = a } };
         foreach (var m in Each(c.Data.Materials, Smaller)) yield return c with { Data = c.Data with { Materials = m } };
+        foreach (var m in Without(c.Question.Materials).Where(m => m.Length > 0)) yield return c with { Question = c.Question with { Materials = m } };
+        if (c.Question.MaterialsKnown is not null) yield return c with { Question = c.Question with { MaterialsKnown = null } };
         if (c.Question.Acts.Count > 0) yield return c with { Question = c.Question with { Acts = [] } };
         if (c.Question.Serial is not null) yield return c with { Question = c.Question with { Serial = null } };
         if (c.Question.Uses > 1) yield return c with { Question = c.Question with { Uses = 1 } };

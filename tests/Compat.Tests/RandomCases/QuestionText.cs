@@ -7,6 +7,7 @@ internal static class QuestionText
     {
         ("part", q.Part),
         ("materials", q.Materials.Count == 0 ? null : string.Join(" + ", q.Materials.Select(s => string.Join(" or ", s.OneOf)))),
+        ("materials-known", q.MaterialsKnown),
         ("device", q.Device),
         ("device-part", q.DevicePart),
         ("serial", q.Serial),

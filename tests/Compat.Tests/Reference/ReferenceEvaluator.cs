@@ -7,8 +7,10 @@ internal sealed record PointTruth(Verdict Verdict, string Step, Rule[][] Allowin
 /// <summary>One way the person can choose: one value where an axis is free, else all that is asked.</summary>
 internal sealed record Choice(ApplicationMethod Method, Interval Residence, Interval Dilution);
 /// <summary>The part asked with one choice for every one-of and one set of editions that speak.</summary>
-internal sealed record Variant(
-    PartId? Type, InstructionsEdition[] Speaking, MaterialId[] Materials, bool Stated, bool Known, ApplicationMethod Wettest, Geometry Geometry);
+internal sealed record Variant(PartId? Type, InstructionsEdition[] Speaking, MaterialId[] Materials, MaterialId[] Named, bool Stated, bool Known,
+    ApplicationMethod Wettest, Geometry Geometry);
+/// <summary>One entry of a list of materials; named, decided or added by the device part or the question, or the type's own.</summary>
+internal sealed record Entry(MaterialId[] OneOf, bool Named);
 /// <summary>One thing that reaches the part, with its strength undiluted in percent of its basis.</summary>
 internal sealed record Component(AgentId Agent, Interval Strength, bool OnlyForbids = false, bool Unknown = false);
 /// <summary>A rule that reaches a voice, with what it says of each axis.</summary>
@@ -92,15 +94,37 @@ internal sealed partial class ReferenceEvaluator
     public IEnumerable<Variant> Variants()
     {
         var part = _device?.Parts.Single(p => p.Id == _question.DevicePart);
-        var stated = _question.Materials.Count > 0 ? _question.Materials : part?.Materials;
         return from speaking in SpeakingSets()
                from type in part is null ? [_question.Part] : part.OneOfTypes.Cast<PartId?>()
-               let own = Trees.Line(type).FirstOrDefault(p => p.Materials is not null)
-               let known = stated is null ? own is { MaterialsKnown: not false } : _question.Materials.Count > 0 || part!.MaterialsKnown != false
+               let own = Trees.Materials(type).Select(s => new Entry([.. s.OneOf], false)).ToArray()
+               let known = type is null || Trees.Line(type).FirstOrDefault(p => p.Materials is not null) is { MaterialsKnown: not false }
+               let ofPart = Layer(own, known, part?.Materials ?? [], part?.MaterialsKnown)
+               let all = Layer(ofPart.List, ofPart.Known, _question.Materials, _question.MaterialsKnown)
                let wettest = part is { WettestFrom: { } edition } && speaking.All(e => e.Id != edition) ? null : part?.Wettest
                let geometry = part?.Geometry ?? ReferenceTrees.Nearest(Trees.Line(type), p => p.Geometry) ?? Geometry.Open
-               from materials in Cross((stated ?? Trees.Materials(type)).Select(slot => slot.OneOf))
-               select new Variant(type, speaking, [.. materials.Distinct()], stated is not null, known, wettest ?? Trees.Wettest(type), geometry);
+               from choice in Cross(all.List.Select(e => e.OneOf.Select(m => (Material: m, e.Named))))
+               let materials = choice.Select(c => c.Material).Distinct().ToArray()
+               let stated = type is null || !Cross(own.Select(e => e.OneOf)).Any(of => materials.All(of.Contains))
+               select new Variant(type, speaking, materials, [.. choice.Where(c => c.Named).Select(c => c.Material)], stated, all.Known,
+                   wettest ?? Trees.Wettest(type), geometry);
+    }
+
+    /// <summary>A list of materials with what is named laid on it, or in its place where that is all.</summary>
+    private (Entry[] List, bool Known) Layer(Entry[] under, bool known, IReadOnlyList<MaterialSlot> named, bool? all)
+    {
+        if (named.Count == 0) return (under, known);
+        if (all == true) return ([.. named.Select(n => new Entry([.. n.OneOf], true))], true);
+        bool Meets(Entry e, MaterialId m) => e.OneOf.Any(of => Trees.Below(of, m) || Trees.Below(m, of));
+        var (decided, laid) = (new List<Entry>(), new List<Entry>());
+        foreach (var one in named.Select(n => n.OneOf).Where(n => !n.All(m => under.Any(e => e.OneOf.All(of => Trees.Below(of, m))))))
+        {
+            var about = under.Where(e => e.OneOf.Length > 1 && one.Any(m => Meets(e, m))).ToArray();
+            var decides = about.Length == 1 && one.All(m => Meets(about[0], m));
+            if (decides) decided.Add(about[0]);
+            laid.Add(new([.. one.Concat(decides ? about[0].OneOf.Where(of => one.Any(m => Trees.Below(of, m))) : []).Distinct()], true));
+        }
+
+        return ([.. under.Except(decided), .. laid], all ?? known);
     }
 
     /// <summary>Every way to take one of each.</summary>
@@ -243,7 +267,7 @@ internal sealed partial class ReferenceEvaluator
     private bool PermissionPasses(PartId from, Variant v)
     {
         IEnumerable<MaterialId> Certain(PartId? id) => Trees.Materials(id).Where(s => s.OneOf.Count == 1).Select(s => s.OneOf[0]);
-        if (v.Stated && !v.Materials.All(m => Certain(v.Type).Any(of => Trees.Below(m, of)))) return false;
+        if (v.Stated && !v.Named.All(m => Certain(v.Type).Any(of => Trees.Below(m, of)))) return false;
         return (from == v.Type && !v.Stated) || v.Materials.Where(Trees.Delicate).All(Certain(from).Contains);
     }
 }
