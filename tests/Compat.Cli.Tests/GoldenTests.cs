@@ -18,7 +18,7 @@ public sealed class GoldenTests
         { "ask-two-spirit-wipe", ["ask", "--part", "display-coated", "--product", "two-spirit-wipe", "--method", "damp-wipe", "--site", Repository.Demo] },
         { "ask-quat-on-mucous-membrane", ["ask", "--part", "trolley-frame", "--agent", "benzalkonium-chloride", "--touched-by", "mucous-membrane"] },
         { "ask-incubator-hood-phenolic", ["ask", "--part", "incubator-hood", "--agent", "ortho-phenylphenol", "--soil", "none"] },
-        { "ask-housing-data-sheet-only", ["ask", "--part", "housing-plastic", "--material", "abs", "--product", "large-white-wipe", "--method", "damp-wipe", "--touched-by", "hand", "--site", Repository.Demo] },
+        { "ask-housing-data-sheet-only", ["ask", "--part", "housing-plastic", "--material", "abs", "--materials-known", "fully", "--product", "large-white-wipe", "--method", "damp-wipe", "--touched-by", "hand", "--site", Repository.Demo] },
         { "ask-window-open", ["ask", "--part", "trolley-frame", "--agent", "isopropanol", "--strength", "70 % v/v", "--touched-by", "hand", "--soil", "none"] },
         { "ask-window-closed", ["ask", "--part", "cable-jacket", "--agent", "sodium-hypochlorite", "--strength", "5000 ppm w/v available chlorine", "--soil", "none", "--against", "C. diff"] },
         { "ask-window-too-narrow", ["ask", "--part", "cable-jacket", "--agent", "sodium-hypochlorite", "--soil", "none"] },

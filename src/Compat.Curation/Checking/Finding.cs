@@ -45,7 +45,7 @@ public enum FindingKind
     /// <summary>A device's own instructions depart from a standing rule.</summary>
     InstructionsDepart,
 
-    /// <summary>An 'allowed' whose duties or whose residence a part it covers cannot meet.</summary>
+    /// <summary>An 'allowed' whose duties or whose residence a part it covers cannot meet, or that nobody can carry out.</summary>
     ImpossibleAnswer,
 
     /// <summary>More pairs of part and agent without evidence than were agreed.</summary>

@@ -7,7 +7,10 @@ using Compat.Validation;
 
 namespace Compat.Curation.Checking;
 
-/// <summary>Finds an 'allowed' of a part or device whose duties or whose residence a part it covers has no way to meet, and duties that exclude each other.</summary>
+/// <summary>
+/// Finds an 'allowed' of a part or device whose duties or whose residence a part it covers has no way to meet, duties that exclude each other,
+/// and what acts in a chamber allowed by a cloth.
+/// </summary>
 internal sealed class ImpossibleAnswers(Ground ground)
 {
     public IEnumerable<Finding> Find()
@@ -24,7 +27,21 @@ internal sealed class ImpossibleAnswers(Ground ground)
         }
 
         foreach (var rule in ground.Kb.Rules.Where(one => one.Allows && !reported.Contains(one.Rule.Id)))
+        {
             if (Excluding(rule) is { } why) yield return Make(rule, null, null, why);
+            else if (BroughtOn(rule) is { } how) yield return Make(rule, null, null, how) with { Involved = [new(new ProblemPlace(RecordKind.Rule, rule.Rule.Id.Value, "when.methods"), "cannot be done")], Help = "write `methods: [chamber]`, or name the agents that a cloth carries" };
+        }
+    }
+
+    /// <summary>What acts in a chamber is brought on in no other way. A rule that names both it and others must leave it the chamber.</summary>
+    private string? BroughtOn(CompiledRule rule)
+    {
+        var all = Ground.Tops(rule);
+        var gases = Array.FindAll(all, agent => ground.Kb.Agent(agent).Chamber);
+        if (gases.Length == 0) return null;
+        var others = rule.Methods.Methods.Where(method => method != ApplicationMethod.Chamber).Select(Words.Of).ToArray();
+        var wrong = gases.Length == all.Length ? others.Length > 0 && rule.Rule.When.Methods.Statement != AxisStatement.Any : !rule.Methods.Contains(ApplicationMethod.Chamber);
+        return wrong ? $"allows `{ground.Kb.Data.Agents[gases[0]].Id}`, which acts in a chamber, by `{string.Join("`, `", others)}`" : null;
     }
 
     private (string Why, Speaker Speaker)? Why(CompiledRule rule, Subject subject)

@@ -6,10 +6,16 @@ namespace Compat.Curation.Checking;
 /// <summary>How two rules lie to each other in the trees.</summary>
 internal sealed class Relation(CompiledBase kb)
 {
-    /// <summary>Whether a rule speaks strictly below another: a narrower part, material, device, agent or product, and none that is wider or beside.</summary>
-    public bool IsStrictlyBelow(CompiledRule rule, CompiledRule other) =>
-        TargetIsAtOrBelow(rule.Rule.Target, other.Rule.Target) && SubjectIsAtOrBelow(rule, other)
-        && !(rule.Rule.Target.Equals(other.Rule.Target) && rule.Agent == other.Agent && rule.Rule.Product == other.Rule.Product);
+    /// <summary>
+    /// Whether a rule speaks strictly below another: a narrower part, material, device, agent or product, and none that is wider or beside.
+    /// What counts of an 'allowed' that was seen with some agents are these, not the class that it names.
+    /// </summary>
+    public bool IsStrictlyBelow(CompiledRule rule, CompiledRule other)
+    {
+        if (!TargetIsAtOrBelow(rule.Rule.Target, other.Rule.Target) || !SubjectIsAtOrBelow(rule, other)) return false;
+        if (rule.Agent < 0 || other.Agent < 0) return !rule.Rule.Target.Equals(other.Rule.Target) || rule.Agent != other.Agent || rule.Rule.Product != other.Rule.Product;
+        return Ground.Tops(other).All(top => !kb.Agents.IsAtOrBelow(top, rule.Agent) || (top == rule.Agent && !rule.Rule.Target.Equals(other.Rule.Target)));
+    }
 
     /// <summary>Whether a rule may override another: it speaks at or below it, and not against instructions.</summary>
     public bool MayOverride(CompiledRule rule, CompiledRule other) =>

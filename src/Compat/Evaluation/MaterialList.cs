@@ -7,8 +7,7 @@ namespace Compat.Evaluation;
 /// <param name="Slots">The entries; those that are still the type's own come first.</param>
 /// <param name="OfType">How many of them are the type's own.</param>
 /// <param name="IsKnown">Whether these are all.</param>
-/// <param name="IsNamed">Whether anything was named.</param>
-internal sealed record MaterialList(IReadOnlyList<MaterialSlot> Slots, int OfType, bool IsKnown, bool IsNamed)
+internal sealed record MaterialList(IReadOnlyList<MaterialSlot> Slots, int OfType, bool IsKnown)
 {
     /// <summary>The list of one type.</summary>
     /// <param name="ofType">What the type has.</param>
@@ -18,7 +17,7 @@ internal sealed record MaterialList(IReadOnlyList<MaterialSlot> Slots, int OfTyp
     /// <param name="isAtOrBelow">Whether the first material is the second or lies below it.</param>
     public static MaterialList Of(IReadOnlyList<MaterialSlot> ofType, bool known, DevicePart? part, Question? question, Func<MaterialId, MaterialId, bool> isAtOrBelow)
     {
-        var list = new MaterialList(ofType, ofType.Count, known, false);
+        var list = new MaterialList(ofType, ofType.Count, known);
         if (part?.Materials is { } ofPart) list = list.With(ofPart, part.MaterialsKnown, isAtOrBelow);
         return question is null ? list : list.With(question.Materials, question.MaterialsKnown, isAtOrBelow);
     }
@@ -29,7 +28,7 @@ internal sealed record MaterialList(IReadOnlyList<MaterialSlot> Slots, int OfTyp
     private MaterialList With(IReadOnlyList<MaterialSlot> named, bool? isAll, Func<MaterialId, MaterialId, bool> isAtOrBelow)
     {
         if (named.Count == 0) return this;
-        if (isAll == true) return new MaterialList(named, 0, true, true);
+        if (isAll == true) return new MaterialList(named, 0, true);
         var decided = new HashSet<int>();
         var laid = new List<MaterialSlot>();
         foreach (var slot in named)
@@ -41,7 +40,7 @@ internal sealed record MaterialList(IReadOnlyList<MaterialSlot> Slots, int OfTyp
         }
 
         MaterialSlot[] left = [.. Slots.Where((_, at) => !decided.Contains(at)), .. laid];
-        return new MaterialList(left, OfType - decided.Count(at => at < OfType), isAll ?? IsKnown, true);
+        return new MaterialList(left, OfType - decided.Count(at => at < OfType), isAll ?? IsKnown);
     }
 
     /// <summary>The one entry with several candidates that a name is about, or -1.</summary>

@@ -36,16 +36,14 @@ internal static class PartResolver
         var speaking = on?.Editions ?? [];
         var traits = kb.Part(type);
         var list = MaterialList.Of(traits.Materials, traits.MaterialsKnown, part, question, (low, high) => kb.Materials.IsAtOrBelow(kb.Materials[low.Value], kb.Materials[high.Value]));
-        var ofType = list.IsNamed ? Choices(traits.Materials).Select(choice => Nodes(kb, choice)).ToArray() : [];
+        var stated = list.Slots.Count > list.OfType;
         foreach (var choice in Choices(list.Slots))
         {
-            var materials = Nodes(kb, choice);
-            var stated = list.IsNamed && !ofType.Any(own => materials.All(own.Contains));
             yield return new PartVariant
             {
                 Member = Member(choice, list.Slots, on, traits.Part.Id.Value),
                 Part = type,
-                Materials = materials,
+                Materials = Nodes(kb, choice),
                 MaterialsKnown = list.IsKnown,
                 MaterialsStated = stated,
                 TypeAllowedReaches = !stated || choice.Skip(list.OfType).All(m => IsBelowCertain(kb, traits, m)),

@@ -36,11 +36,11 @@ internal static class StandingValidation
     {
         if (target.Material is { } material)
             return standing.Material is { } of && (scope.Upward(material).Any(m => m.Id == of) || scope.Upward(of).Any(m => m.Id == material));
-        var types = target.Part is { } part ? [part]
-            : scope.Devices[target.Device!].Parts.Where(p => target.DevicePart is null || p.Id == target.DevicePart).SelectMany(p => p.OneOfTypes);
+        var parts = target.Device is { } device ? scope.Devices[device].Parts.Where(p => target.DevicePart is null || p.Id == target.DevicePart).ToArray() : [];
+        var types = target.Part is { } part ? [part] : parts.SelectMany(p => p.OneOfTypes);
         return standing.Part is { } wanted
             ? types.Any(type => scope.Upward(type).Any(p => p.Id == wanted) || scope.Upward(wanted).Any(p => p.Id == type))
-            : types.SelectMany(type => scope.Upward(type).Select(p => p.Materials).FirstOrDefault(m => m is not null) ?? [])
+            : types.SelectMany(type => scope.Upward(type).Select(p => p.Materials).FirstOrDefault(m => m is not null) ?? []).Concat(parts.SelectMany(p => p.Materials ?? []))
                 .SelectMany(slot => slot.OneOf).Any(m => scope.Upward(m).Any(x => x.Id == standing.Material));
     }
 

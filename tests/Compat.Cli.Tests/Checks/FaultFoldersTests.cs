@@ -19,6 +19,8 @@ public sealed class FaultFoldersTests
 
     [Theory]
     [InlineData("contradiction", 1)]
+    [InlineData("contradiction-seen-with", 1)]
+    [InlineData("chamber-by-cloth", 1)]
     [InlineData("ends-that-touch", 0)]
     [InlineData("refinement", 0)]
     [InlineData("redundant-rule", 0)]

@@ -117,7 +117,8 @@ internal sealed class NaiveCheck
     /// <summary>Narrower in part, material, device, agent or product, and wider in none.</summary>
     public static bool StrictlyBelow(ReferenceTrees trees, IReadOnlyList<Site> sites, Rule rule, Rule other) =>
         IsTargetBelow(trees, sites, rule.Target, other.Target) && IsSubjectBelow(trees, sites, rule, other)
-        && (rule.Agent != other.Agent || rule.Product != other.Product || !rule.Target.Equals(other.Target));
+        && (rule.Agent != other.Agent || rule.Product != other.Product || !rule.Target.Equals(other.Target))
+        && (rule.Agent is not { } agent || !other.SeenWith.Any(seen => trees.Below(seen, agent) && (seen != agent || rule.Target.Equals(other.Target))));
 
     private static bool IsTargetBelow(ReferenceTrees trees, IReadOnlyList<Site> sites, RuleTarget target, RuleTarget other)
     {
@@ -190,17 +191,18 @@ internal sealed class NaiveCheck
                 from serial in Samples.Serials(device).Distinct()
                 from part in device.Parts
                 from agent in data.Agents
+                let asked = new Question { Device = device.Id, DevicePart = part.Id, Serial = serial, Agent = agent.Id }
+                let materials = new ReferenceEvaluator(trees, sites, asked).Variants().SelectMany(v => v.Materials).ToArray()
                 from rule in data.StandingRules
-                where trees.Below(agent.Id, rule.Agent) && HoldsFor(trees, rule, part)
-                where IsBroken(data, sites, rule, Whole(trees, new Question { Device = device.Id, DevicePart = part.Id, Serial = serial, Agent = agent.Id }))
+                where trees.Below(agent.Id, rule.Agent) && HoldsFor(trees, rule, part, materials)
+                where IsBroken(data, sites, rule, Whole(trees, asked))
                 select rule.Id).ToHashSet();
     }
 
-    private static bool HoldsFor(ReferenceTrees trees, StandingRule rule, DevicePart part)
+    private static bool HoldsFor(ReferenceTrees trees, StandingRule rule, DevicePart part, IEnumerable<MaterialId> materials)
     {
         if (rule.Part is { } type) return part.OneOfTypes.Any(one => trees.Below(one, type));
-        var slots = part.Materials ?? part.OneOfTypes.SelectMany(one => trees.Materials(one));
-        return slots.SelectMany(slot => slot.OneOf).Any(m => trees.Below(m, rule.Material!));
+        return materials.Any(m => trees.Below(m, rule.Material!));
     }
 
     /// <summary>Whether at some point all variants, the worst of which counts, are allowed, and the duty is missing.</summary>

@@ -7,7 +7,7 @@ internal sealed record PointTruth(Verdict Verdict, string Step, Rule[][] Allowin
 /// <summary>One way the person can choose: one value where an axis is free, else all that is asked.</summary>
 internal sealed record Choice(ApplicationMethod Method, Interval Residence, Interval Dilution);
 /// <summary>The part asked with one choice for every one-of and one set of editions that speak.</summary>
-internal sealed record Variant(PartId? Type, InstructionsEdition[] Speaking, MaterialId[] Materials, MaterialId[] Named, bool Stated, bool Known,
+internal sealed record Variant(PartId? Type, InstructionsEdition[] Speaking, MaterialId[] Materials, MaterialId[] Named, bool Known,
     ApplicationMethod Wettest, Geometry Geometry);
 /// <summary>One entry of a list of materials; named, decided or added by the device part or the question, or the type's own.</summary>
 internal sealed record Entry(MaterialId[] OneOf, bool Named);
@@ -104,8 +104,7 @@ internal sealed partial class ReferenceEvaluator
                let geometry = part?.Geometry ?? ReferenceTrees.Nearest(Trees.Line(type), p => p.Geometry) ?? Geometry.Open
                from choice in Cross(all.List.Select(e => e.OneOf.Select(m => (Material: m, e.Named))))
                let materials = choice.Select(c => c.Material).Distinct().ToArray()
-               let stated = type is null || !Cross(own.Select(e => e.OneOf)).Any(of => materials.All(of.Contains))
-               select new Variant(type, speaking, materials, [.. choice.Where(c => c.Named).Select(c => c.Material)], stated, all.Known,
+               select new Variant(type, speaking, materials, [.. choice.Where(c => c.Named).Select(c => c.Material)], all.Known,
                    wettest ?? Trees.Wettest(type), geometry);
     }
 
@@ -267,7 +266,7 @@ internal sealed partial class ReferenceEvaluator
     private bool PermissionPasses(PartId from, Variant v)
     {
         IEnumerable<MaterialId> Certain(PartId? id) => Trees.Materials(id).Where(s => s.OneOf.Count == 1).Select(s => s.OneOf[0]);
-        if (v.Stated && !v.Named.All(m => Certain(v.Type).Any(of => Trees.Below(m, of)))) return false;
-        return (from == v.Type && !v.Stated) || v.Materials.Where(Trees.Delicate).All(Certain(from).Contains);
+        if (!v.Named.All(m => Certain(v.Type).Any(of => Trees.Below(m, of)))) return false;
+        return (from == v.Type && v.Named.Length == 0) || v.Materials.Where(Trees.Delicate).All(Certain(from).Contains);
     }
 }

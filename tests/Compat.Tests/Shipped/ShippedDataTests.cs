@@ -31,7 +31,8 @@ public class ShippedDataTests
             foreach (var forbids in Compiled.Rules.Where(r => !r.Allows && !r.Overrides(allowed) && !allowed.Overrides(r)))
             {
                 var targets = Targets(allowed.Rule.Target, forbids.Rule.Target);
-                var agents = Related(Compiled.Agents, allowed.Agent, forbids.Agent);
+                var agents = allowed.SeenWith.Any(seen => seen != forbids.Agent && Compiled.Agents.IsAtOrBelow(seen, forbids.Agent)) ? -1
+                    : allowed.SeenWith.Contains(forbids.Agent) ? 0 : Related(Compiled.Agents, allowed.Agent, forbids.Agent);
                 if (targets is null || agents is null || !SeenMeets(allowed, forbids)) continue;
                 var isBelow = (targets > 0 || agents > 0) && targets >= 0 && agents >= 0;
                 if (!isBelow && BoxesMeet(allowed, forbids)) found.Add($"{allowed.Rule.Id} meets {forbids.Rule.Id}");
