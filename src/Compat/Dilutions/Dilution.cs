@@ -1,6 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
 using Compat.Evaluation;
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Dilutions;
@@ -30,7 +29,7 @@ public static class Dilution
         var found = new List<Problem>();
         recipe = question.Agent == Ethanol && !question.IsPowder
             ? EthanolDilution.Make(question, agent, knowledgeBase.Identity, found)
-            : Plain(question, agent, knowledgeBase.Identity, found);
+            : Plain(question, knowledgeBase.Compiled.Agent(question.Agent), knowledgeBase.Identity, found);
         problems = found;
         return recipe is not null;
     }
@@ -54,7 +53,7 @@ public static class Dilution
     }
 
     /// <summary>A recipe of everything but ethanol.</summary>
-    private static DilutionRecipe? Plain(DilutionQuestion question, AgentClass agent, IReadOnlyList<DataIdentity> identity, List<Problem> found)
+    private static DilutionRecipe? Plain(DilutionQuestion question, AgentTraits agent, IReadOnlyList<DataIdentity> identity, List<Problem> found)
     {
         if (DilutionContent.Of(question, agent, found) is not { } content) return null;
         if (Shares(question, content.Stock, content.Wanted, found) is not { } shares) return null;

@@ -1,4 +1,4 @@
-using Compat.Knowledge;
+using Compat.Evaluation;
 using Compat.Validation;
 
 namespace Compat.Dilutions;
@@ -10,10 +10,11 @@ namespace Compat.Dilutions;
 internal readonly record struct DilutionContent(Interval Stock, Interval Wanted, bool ByMass)
 {
     /// <summary>Counts both; null where a figure is missing, which is noted.</summary>
-    public static DilutionContent? Of(DilutionQuestion question, AgentClass agent, List<Problem> found)
+    public static DilutionContent? Of(DilutionQuestion question, AgentTraits traits, List<Problem> found)
     {
+        var agent = traits.Agent;
         var (from, to) = (question.Stock.Unit.Basis, question.Wanted.Unit.Basis);
-        if (Chlorine(question, agent, found) is not { } stock) return null;
+        if (Chlorine(question, traits, found) is not { } stock) return null;
         var wanted = question.Wanted.Percent;
         if (IsMassInMass(to))
         {
@@ -43,12 +44,17 @@ internal readonly record struct DilutionContent(Interval Stock, Interval Wanted,
     }
 
     /// <summary>The stock in percent of what the wanted strength counts: the agent itself, or its available chlorine.</summary>
-    private static Interval? Chlorine(DilutionQuestion question, AgentClass agent, List<Problem> found)
+    private static Interval? Chlorine(DilutionQuestion question, AgentTraits traits, List<Problem> found)
     {
         var (from, to) = (IsChlorine(question.Stock.Unit.Basis), IsChlorine(question.Wanted.Unit.Basis));
         if (from == to) return question.Stock.Percent;
-        if (agent.AvailableChlorine is { } share && question.Stock.Unit.Basis != StrengthBasis.VolumePerVolume) return question.Stock.Percent.Scale(to ? share : 1m / share);
-        Missing(found, "from", $"`{question.Stock.Unit}` and `{question.Wanted.Unit}` count different things, and the share of available chlorine of `{agent.Id}` is not on record", "name the agent itself, for example `sodium-hypochlorite`, or write both in one of the two");
+        if (traits.AvailableChlorine is { Lower: { } least, Upper: { } most } && question.Stock.Unit.Basis != StrengthBasis.VolumePerVolume)
+        {
+            var stock = question.Stock.Percent;
+            return to ? Interval.Closed(stock.Lower!.Value * least, stock.Upper!.Value * most) : Interval.Closed(stock.Lower!.Value / most, stock.Upper!.Value / least);
+        }
+
+        Missing(found, "from", $"`{question.Stock.Unit}` and `{question.Wanted.Unit}` count different things, and the share of available chlorine of `{traits.Agent.Id}` is not on record", "name the agent itself, for example `sodium-hypochlorite`, or write both in one of the two");
         return null;
     }
 

@@ -7,7 +7,7 @@ namespace Compat.Evaluation;
 
 /// <summary>What an agent has, its ancestors' statements included.</summary>
 internal sealed record AgentTraits(
-    AgentClass Agent, StrengthUnit? Basis, Interval? Strength, Interval? Ph, Interval? Temperature, Residue? Leaves, bool Chamber, IReadOnlyList<Duty> Duties);
+    AgentClass Agent, StrengthUnit? Basis, Interval? Strength, Interval? Ph, Interval? Temperature, Residue? Leaves, bool Chamber, IReadOnlyList<Duty> Duties, Interval? AvailableChlorine);
 
 /// <summary>What a part type has, its ancestors' statements included.</summary>
 internal sealed record PartTraits(
@@ -178,7 +178,17 @@ internal sealed class CompiledBase
             duties.AddRange(agent.Duties);
         }
 
-        return new AgentTraits(Data.Agents[node], basis, strength, ph, temperature, leaves, chamber, duties);
+        return new AgentTraits(Data.Agents[node], basis, strength, ph, temperature, leaves, chamber, duties, AvailableChlorine(node));
+    }
+
+    /// <summary>A label that names a salt may mean any of its hydrates: the hull of what the agent and those below it state.</summary>
+    private Interval? AvailableChlorine(int node)
+    {
+        if (Data.Agents[node].AvailableChlorine is not { } own) return null;
+        var share = Interval.Exactly(own);
+        for (var below = 0; below < Agents.Count; below++)
+            if (below != node && Agents.IsAtOrBelow(below, node) && Data.Agents[below].AvailableChlorine is { } other) share = share.Hull(Interval.Exactly(other));
+        return share;
     }
 
     private PartTraits PartTraitsOf(int node)

@@ -15,19 +15,19 @@ internal static class StrengthConversion
         var from = stated.Unit.Basis;
         var to = agent.Basis!.Basis;
         if (from == to) return percent;
-        var share = 1m;
+        var (leastShare, mostShare) = (1m, 1m);
         if (IsChlorine(from) != IsChlorine(to))
         {
-            if (IsChlorine(from) || agent.Agent.AvailableChlorine is not { } chlorine) return null;
-            share = chlorine;
+            if (IsChlorine(from) || agent.AvailableChlorine is not { } chlorine) return null;
+            (leastShare, mostShare) = (chlorine.Lower!.Value, chlorine.Upper!.Value);
         }
 
         var (lightest, heaviest) = density is { } known ? (known, known) : (densities.Lower ?? 0.7m, densities.Upper ?? 1.5m);
         if (IsMassInMass(from) && IsMassInMass(to)) (lightest, heaviest) = (1m, 1m);
         if (MassInVolume(from) is not { } factor || MassInVolume(to) is not { } divisor) return null;
         var whole = SubstanceResolver.WholeStrength(agent.Basis);
-        var least = percent.Lower is { } low ? Rounding.Down(low * share * factor.Least / divisor.Most) : 0m;
-        decimal? most = percent.Upper is { } high ? Rounding.Up(high * share * factor.Most / divisor.Least) : null;
+        var least = percent.Lower is { } low ? Rounding.Down(low * leastShare * factor.Least / divisor.Most) : 0m;
+        decimal? most = percent.Upper is { } high ? Rounding.Up(high * mostShare * factor.Most / divisor.Least) : null;
         return new Interval(whole.Upper is { } all && least > all ? all : least, true, most, true).Intersect(whole);
 
         (decimal Least, decimal Most)? MassInVolume(StrengthBasis basis) =>

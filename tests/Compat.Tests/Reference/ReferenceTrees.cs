@@ -24,6 +24,10 @@ internal sealed class ReferenceTrees(KnowledgeData data, IReadOnlyList<Site> sit
     public IReadOnlyList<MaterialSlot> Materials(PartId? id) => Nearest(Line(id), p => p.Materials) ?? [];
     public StrengthBasis? Basis(AgentId id) => Nearest(Line(id), a => a.Basis)?.Basis;
 
+    /// <summary>Of an agent that states a share of available chlorine, from the least to the largest of its own and of all below it.</summary>
+    public Interval? Chlorine(AgentId id) => Line(id)[0].AvailableChlorine is null ? null
+        : Hull(_agents.Keys.Where(one => Below(one, id)).Select(one => Line(one)[0].AvailableChlorine).OfType<decimal>().Select(Interval.Exactly));
+
     /// <summary>Every strength an agent can have, in percent of its basis.</summary>
     public Interval WholeStrength(AgentId id) => Basis(id) is not { } basis ? Interval.Whole
         : basis is StrengthBasis.MassPerVolume or StrengthBasis.AvailableChlorineMassPerVolume ? Interval.AtLeast(0) : Interval.Closed(0, 100);

@@ -64,7 +64,7 @@ internal sealed partial class ReferenceWhole
         {
             IEnumerable<PatientGroup> Of(IEnumerable<PartId> all) => all.SelectMany(t => _trees.Line(t)).SelectMany(p => p.Patients);
             var kinds = Of(_device is null ? [] : _device.Parts.SelectMany(p => p.OneOfTypes))
-                .Where(g => g is PatientGroup.Newborn or PatientGroup.Pregnancy or PatientGroup.Sensitised);
+                .Where(g => g is PatientGroup.Newborn or PatientGroup.Pregnancy or PatientGroup.Sensitised or PatientGroup.LatexAllergy);
             var stated = _question.Patients.Count > 0 ? _question.Patients : _device?.Patients ?? [.. Of(types), .. kinds];
             return [.. stated.Concat(touching.SelectMany(c => (PatientGroup[])(c switch
             {
