@@ -13,6 +13,8 @@ internal static class LoadFaults
         ["overrides-instructions"] = FindingKind.OverridesInstructions,
         ["breaks-standing-rule"] = FindingKind.BrokenStandingRule,
         ["exceeds-test"] = FindingKind.ThinEvidence,
+        ["rests-on-absence"] = FindingKind.ThinEvidence,
+        ["mark-too-weak"] = FindingKind.ThinEvidence,
     };
 
     /// <summary>Whether a problem is one of them.</summary>

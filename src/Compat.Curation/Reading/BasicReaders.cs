@@ -129,6 +129,7 @@ internal static class BasicReaders
         ConventionKey.WindowLeast => Measure.Duration,
         ConventionKey.WindowShare => Measure.Share,
         ConventionKey.MostProducts => Measure.Products,
+        ConventionKey.IngressWetWipe or ConventionKey.IngressSpray or ConventionKey.IngressRinse or ConventionKey.IngressImmerse => Measure.Numeral,
         ConventionKey.UsesShare => Measure.Part,
         ConventionKey.UnstatedTemperature or ConventionKey.AssumedTemperature or ConventionKey.ClaimTemperature => Measure.Temperature,
         ConventionKey.UnstatedPh or ConventionKey.WaterPh or ConventionKey.PurifiedWaterPh => Measure.Ph,

@@ -11,6 +11,7 @@ internal static class ConventionReview
         if (before.Order != after.Order) yield return new(ChangeKind.Loosened, $"the convention `{Words.Of(before.Key)}` goes {after.Order}, before {before.Order}: plans may take another product");
         bool? loosened = before.Key switch
         {
+            ConventionKey.IngressWetWipe or ConventionKey.IngressSpray or ConventionKey.IngressRinse or ConventionKey.IngressImmerse => !after.Range.LiesIn(before.Range),
             ConventionKey.AssumedTemperature or ConventionKey.SolutionDensity or ConventionKey.WaterPh or ConventionKey.PurifiedWaterPh => !before.Range.LiesIn(after.Range),
             ConventionKey.WindowShare or ConventionKey.WindowLeast => Figure(after) < Figure(before),
             ConventionKey.UsesShare or ConventionKey.MostProducts => Figure(after) > Figure(before),

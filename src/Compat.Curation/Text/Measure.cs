@@ -36,6 +36,8 @@ internal sealed record Measure(string Name, IReadOnlyList<(string Unit, decimal 
 
     public static Measure Products { get; } = Uses with { Name = "products", Most = 100, Bounds = "1 to 100" };
 
+    public static Measure Numeral { get; } = new("numerals", NoUnit, 0, true, 9, "0 to 9", Whole: true);
+
     public static Measure Dilution { get; } = new("dilution", [("% v/v", 0.01m)], 0, false, 1, "above 0 to 100 % v/v");
 
     public static Measure Density { get; } = new("density", [("kg/L", 1)], 0.1m, true, 25, "0.1..25 kg/L");

@@ -59,6 +59,18 @@ public enum ConventionKey
 
     /// <summary>What an agent can do to people or surroundings, the mildest first: the people-hazard class of a plan.</summary>
     HazardOrder,
+
+    /// <summary>Second numerals of the code of protection against water (0 to 9) that carry a wet wipe.</summary>
+    IngressWetWipe,
+
+    /// <summary>Second numerals that carry spraying.</summary>
+    IngressSpray,
+
+    /// <summary>Second numerals that carry rinsing.</summary>
+    IngressRinse,
+
+    /// <summary>Second numerals that carry lying in a liquid.</summary>
+    IngressImmerse,
 }
 
 /// <summary>One figure of our own caution.</summary>

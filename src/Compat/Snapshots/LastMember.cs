@@ -12,7 +12,7 @@ internal static class LastMember
     public const ApplicationMethod ApplicationMethod = Exposures.ApplicationMethod.Chamber;
     public const AxisStatement AxisStatement = Exposures.AxisStatement.Within;
     public const Consequence Consequence = Knowledge.Consequence.Patient;
-    public const ConventionKey ConventionKey = Knowledge.ConventionKey.HazardOrder;
+    public const ConventionKey ConventionKey = Knowledge.ConventionKey.IngressImmerse;
     public const Delicacy Delicacy = Knowledge.Delicacy.Thin;
     public const DutyKind DutyKind = Knowledge.DutyKind.Discard;
     public const Geometry Geometry = Knowledge.Geometry.Lumen;

@@ -59,9 +59,30 @@ internal static class KnowledgeValidation
         else if (part.MaterialsKnown is not null) scope.Add("known-without-materials", place with { Field = "materials-known" }, "`materials-known` without `materials`");
         if (part.DryBeforePower is <= 0m) scope.Add("outside-axis", place with { Field = "dry-before-power" }, "a time is above 0");
         if (part.WaterIngress is { Numeral: < 0 or > 9 }) scope.Add("outside-axis", place with { Field = "water-ingress.code" }, "the numeral of protection against water lies in 0..9");
+        if (part.WaterIngress is not null || part.Wettest is not null) Mark(scope, part, place);
         DutyValidation.Check(scope, place, part.Duties);
         scope.CheckSources(part.Sources, place);
     }
+
+    /// <summary>A part that is marked against water, or lies below one that is, is no wetter than its mark was tested for.</summary>
+    private static void Mark(Scope scope, PartType part, ProblemPlace place)
+    {
+        var line = scope.Upward(part.Id).ToArray();
+        if (line.Select(p => p.WaterIngress).FirstOrDefault(mark => mark is not null) is not { } mark || line.Select(p => p.Wettest).FirstOrDefault(w => w is not null) is not { } wettest) return;
+        if (IngressOf(wettest) is not { } key || scope.Data.Conventions.FirstOrDefault(c => c.Key == key) is not { } carries || carries.Range.Contains(mark.Numeral)) return;
+        scope.Add(
+            "mark-too-weak", place with { Field = part.Wettest is null ? "water-ingress.code" : "wettest" },
+            $"`{part.Id}` stands `{Words.Of(wettest)}`, which {mark.Code} does not carry", $"`{Words.Of(wettest)}` needs a numeral in {carries.Range} (convention `{Words.Of(key)}`)");
+    }
+
+    private static ConventionKey? IngressOf(ApplicationMethod method) => method switch
+    {
+        ApplicationMethod.WetWipe => ConventionKey.IngressWetWipe,
+        ApplicationMethod.Spray => ConventionKey.IngressSpray,
+        ApplicationMethod.Rinse => ConventionKey.IngressRinse,
+        ApplicationMethod.Immerse => ConventionKey.IngressImmerse,
+        _ => null,
+    };
 
     private static void Agent(Scope scope, AgentClass agent)
     {
@@ -83,6 +104,13 @@ internal static class KnowledgeValidation
         for (var i = 0; i < agent.InactivatedBy.Count; i++) scope.Knows(scope.Agents, agent.InactivatedBy[i], place, $"inactivated-by.{i}", "agent");
         if (agent.Density is <= 0m or > 25m) scope.Add("outside-axis", place with { Field = "density" }, "a density lies above 0 and up to 25 kg/L");
         if (agent.AvailableChlorine is <= 0m or > 3m) scope.Add("outside-axis", place with { Field = "available-chlorine" }, "a share of available chlorine lies above 0 and up to 3");
+        if (agent.Cas.Count > 1)
+        {
+            // A figure by mass belongs to one substance: salts, hydrates and isomers differ in it.
+            foreach (var (field, has) in new[] { ("available-chlorine", agent.AvailableChlorine is not null), ("density", agent.Density is not null) })
+                if (has) scope.Add("one-figure", place with { Field = field }, $"`{agent.Id}` has {agent.Cas.Count} CAS numbers and one `{field}`", "give each number an agent of its own below this one, with its own figure");
+        }
+
         DutyValidation.Check(scope, place, agent.Duties);
         scope.CheckSources(agent.Sources, place);
         scope.CheckSources(agent.Usual.Sources, place, "usual.sources");

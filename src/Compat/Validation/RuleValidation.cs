@@ -80,6 +80,8 @@ internal static class RuleValidation
             scope.Add("axis-not-named", place with { Field = "when" }, "an 'allowed' leaves " + string.Join(", ", missing) + " unnamed", "name every axis: a range, `any` where a source says so, or `unstated`");
         if (rule.When.Strength.Statement == AxisStatement.Unstated && hasBasis && scope.Upward(rule.Agent).All(a => a.Usual.Strength is null))
             scope.Add("no-usual-strength", place with { Field = "when.strength" }, $"`unstated` needs a usual strength of `{rule.Agent}` on record");
+        if (rule.RestsOn.Count > 0 && rule.RestsOn.All(ground => ground == ThinGround.Absence))
+            scope.Add("rests-on-absence", place with { Field = "rests-on" }, "an 'allowed' rests on nothing but that no damage was reported", "silence is no permission: name a source that looked, or take the rule out");
         if (rule.KnownBy is null) scope.Add("not-known-by", place, "an 'allowed' does not say how it is known", "add `known-by`");
         if (rule.Agent is { } agent && rule.SeenWith.Count == 0 && !rule.WholeClass && scope.Data.Agents.Any(a => a.Under == agent))
             scope.Add("seen-with-nothing", place with { Field = "agent" }, $"an 'allowed' on the class `{agent}` does not say what it was seen with", "add `seen-with: [...]`, or `whole-class: true` where the source speaks of the class");
@@ -113,12 +115,30 @@ internal static class RuleValidation
             scope.Add("exceeds-test", place with { Field = "when." + Words.Of(axis) }, $"the box reaches beyond what was tested on {Words.Of(axis)}", $"tested: {was.Range}");
         }
 
+        TotalTime(scope, rule, tested, place);
         if (tested.Exposure.Methods.Statement == AxisStatement.Within && rule.When.Methods.Statement == AxisStatement.Within)
         {
             var wettest = tested.Exposure.Methods.Methods.Methods.LastOrDefault();
             if (rule.When.Methods.Methods.Methods.Any(m => m > wettest || (wettest == ApplicationMethod.Chamber && m != wettest)))
                 scope.Add("exceeds-test", place with { Field = "when.methods" }, "a method is wetter than what was tested", $"tested: {tested.Exposure.Methods.Methods}");
         }
+    }
+
+    /// <summary>All uses together last no longer than all that was tested; a test that names no uses was one.</summary>
+    private static void TotalTime(Scope scope, Rule rule, TestEvidence tested, ProblemPlace place)
+    {
+        if (tested.Exposure.Residence is not { Statement: AxisStatement.Within, Range.Upper: { } longest } || longest == Interval.WithoutEnd) return;
+        var all = longest * (tested.Exposure.Uses is { Statement: AxisStatement.Within, Range.Upper: { } times } ? times : 1m);
+        if (End(scope, rule, Axis.Residence) is { } each && End(scope, rule, Axis.Uses) is { } uses && (uses == 0m || each <= all / uses)) return;
+        scope.Add("exceeds-test", place with { Field = "when.uses" }, "the uses of the box together last longer than what was tested", $"tested: {all} s in all; write a shorter residence or fewer uses");
+    }
+
+    /// <summary>The upper end of an axis, that of the convention where the rule says `unstated`; null where there is none.</summary>
+    private static decimal? End(Scope scope, Rule rule, Axis axis)
+    {
+        var key = axis == Axis.Uses ? ConventionKey.UnstatedUses : ConventionKey.UnstatedResidence;
+        var said = rule.When.On(axis);
+        return said.Statement == AxisStatement.Unstated ? scope.Data.Conventions.FirstOrDefault(c => c.Key == key)?.Range.Upper : said.Statement == AxisStatement.Within ? said.Range.Upper : null;
     }
 
     /// <summary>Residence and uses are covered downward by a test; the other axes are not.</summary>

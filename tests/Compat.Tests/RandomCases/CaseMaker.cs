@@ -134,7 +134,7 @@ internal sealed partial class CaseMaker
             Under = under,
             Basis = basis,
             Density = Chance(60) ? 0.8m : null,
-            AvailableChlorine = Chance(60) ? 0.95m : null,
+            AvailableChlorine = Chance(60) ? One(0.95m, 0.55m) : null,
             Usual = new()
             {
                 Strength = Chance(60) && (inherited is not null || basis is not null) ? Between(Axis.Strength) : null,
@@ -169,6 +169,10 @@ internal sealed partial class CaseMaker
         Says(ConventionKey.UsesShare, Interval.AtMost(1)),
         new() { Key = ConventionKey.DamageOrder, Consequences = Enum.GetValues<Consequence>(), Reason = "caution" },
         new() { Key = ConventionKey.HazardOrder, Hazards = Enum.GetValues<Hazard>(), Reason = "caution" },
+        Says(ConventionKey.IngressWetWipe, Interval.Closed(1, 8)),
+        Says(ConventionKey.IngressSpray, Interval.Closed(4, 6)),
+        Says(ConventionKey.IngressRinse, Interval.Closed(5, 6)),
+        Says(ConventionKey.IngressImmerse, Interval.Closed(7, 8)),
     ];
 
     private static Convention Says(ConventionKey key, Interval range) => new() { Key = key, Range = range, Reason = "caution" };
