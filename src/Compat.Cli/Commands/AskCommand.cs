@@ -43,7 +43,7 @@ internal sealed class AskCommand : QuestionCommand
             Whole = new WholeOptions
             {
                 TouchedBy = One("--touched-by", "WORD", "What touches the part: nobody, internal, floor, hand, intact-skin, broken-skin, mucous-membrane or sterile-tissue; left out, what is on record of it"),
-                Patients = Many("--patient", "WORD", "For whom residue and vapour are judged: newborn, eye, mucous-membrane, airway, wound, bladder, gut, joint, skin, pregnancy or sensitised"),
+                Patients = Many("--patient", "WORD", "For whom residue and vapour are judged: newborn, eye, mucous-membrane, airway, wound, bladder, gut, joint, skin, pregnancy, sensitised, blood or latex-allergy"),
                 Occupied = Flag("--occupied", "A patient is in the device or in reach"),
                 Soil = Many("--soil", "WORD", "What was on the part: dust, grease, gel, blood, mucus, urine, scale or residue; none where nothing was; left out, what usually is"),
                 Level = One("--level", "WORD", "A level to reach at least: cleaned, low, intermediate, high or sterile; it only raises"),

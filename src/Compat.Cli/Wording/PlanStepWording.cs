@@ -92,6 +92,7 @@ public sealed class PlanStepWording(PlanSheet sheet, PlanWording words, Names na
     private static readonly (string Name, Func<Protection, string?> Of)[] Aspects =
     [
         ("gloves that do not hold", one => one.GlovesFail.Count > 0 ? string.Join("; ", one.GlovesFail) : null),
+        ("not for", one => one.NotFor),
         ("eyes", one => one.Eyes),
         ("breathing", one => one.Breathing),
         ("air", one => one.Ventilation),

@@ -54,6 +54,7 @@ internal sealed class PeopleReader(BoxReader boxes)
             Energised = fields.Text("energised"),
             Disposal = fields.Text("disposal"),
             FirstAid = fields.Text("first-aid"),
+            NotFor = fields.Text("not-for"),
             Sources = fields.Sources(),
             Reviewed = fields.Date("reviewed") ?? RuleReader.NoDate,
         };

@@ -16,7 +16,7 @@ internal sealed partial class KnowledgeYaml
     public void Protection(RecordText to, Protection one) => to
         .Field("id", one.Id.Value).Field("agent", one.Agent.Value).Braces("when", ExposureYaml.Box(one.When, BasisOf(one.Agent)))
         .Lines("gloves", one.Gloves.Select(glove => RecordText.Inline([("material", RecordText.Quoted(glove.Material)), ("holds", ExposureYaml.Figure(glove.Holds, "s"))])))
-        .List("gloves-fail", one.GlovesFail).Field("eyes", one.Eyes).Field("breathing", one.Breathing).Field("ventilation", one.Ventilation)
+        .List("gloves-fail", one.GlovesFail).Field("not-for", one.NotFor).Field("eyes", one.Eyes).Field("breathing", one.Breathing).Field("ventilation", one.Ventilation)
         .Lines("limits", one.Limits.Select(Limit)).Field("fire", one.Fire).Raw("flash-point", ExposureYaml.Figure(one.FlashPoint, "°C"))
         .Field("oxygen", one.Oxygen).Field("energised", one.Energised).Field("disposal", one.Disposal).Field("first-aid", one.FirstAid)
         .List("sources", Ids(one.Sources)).Field("reviewed", one.Reviewed.ToString());

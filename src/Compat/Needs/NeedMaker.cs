@@ -85,7 +85,7 @@ internal static class NeedMaker
     }
 
     /// <summary>Whether a group says who the patient is; else it says what of a patient is met.</summary>
-    private static bool IsKindOfPatient(PatientGroup group) => group is PatientGroup.Newborn or PatientGroup.Pregnancy or PatientGroup.Sensitised;
+    private static bool IsKindOfPatient(PatientGroup group) => group is PatientGroup.Newborn or PatientGroup.Pregnancy or PatientGroup.Sensitised or PatientGroup.LatexAllergy;
 
     private static IEnumerable<PatientGroup> PatientsOf(CompiledBase kb, PartId type) =>
         kb.Parts.Upward(kb.Parts[type.Value]).SelectMany(node => kb.Data.Parts[node].Patients);

@@ -35,4 +35,10 @@ public enum PatientGroup
 
     /// <summary>A patient with an allergy to the agent.</summary>
     Sensitised,
+
+    /// <summary>Blood outside the body, and dialysis fluid, which only a membrane keeps from it.</summary>
+    Blood,
+
+    /// <summary>A patient with an allergy to natural rubber latex.</summary>
+    LatexAllergy,
 }

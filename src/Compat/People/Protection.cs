@@ -28,6 +28,9 @@ public sealed record Protection
     /// <summary>Glove materials that do not hold.</summary>
     public IReadOnlyList<string> GlovesFail { get; init; } = [];
 
+    /// <summary>Which staff keep off it, or off its gloves.</summary>
+    public string? NotFor { get; init; }
+
     /// <summary>Protection of the eyes.</summary>
     public string? Eyes { get; init; }
 

@@ -236,6 +236,7 @@ internal sealed partial class SnapshotReader
         Energised = MaybeText(),
         Disposal = MaybeText(),
         FirstAid = MaybeText(),
+        NotFor = MaybeText(),
         FlashPoint = MaybeFigure(),
         Limits = List(Limited),
         Sources = Ids(t => new SourceId(t)),

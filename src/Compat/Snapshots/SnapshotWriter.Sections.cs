@@ -228,7 +228,7 @@ internal sealed partial class SnapshotWriter
             Figure(glove.Holds);
         });
         Texts(x.GlovesFail);
-        foreach (var words in new[] { x.Eyes, x.Breathing, x.Ventilation, x.Fire, x.Oxygen, x.Energised, x.Disposal, x.FirstAid }) Text(words);
+        foreach (var words in new[] { x.Eyes, x.Breathing, x.Ventilation, x.Fire, x.Oxygen, x.Energised, x.Disposal, x.FirstAid, x.NotFor }) Text(words);
         Figure(x.FlashPoint);
         List(x.Limits, limit =>
         {

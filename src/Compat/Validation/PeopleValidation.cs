@@ -58,5 +58,5 @@ internal static class PeopleValidation
 
     private static bool SaysNothing(Protection x) =>
         x.Gloves.Count == 0 && x.GlovesFail.Count == 0 && x.Limits.Count == 0 && x.FlashPoint is null
-        && new[] { x.Eyes, x.Breathing, x.Ventilation, x.Fire, x.Oxygen, x.Energised, x.Disposal, x.FirstAid }.All(string.IsNullOrWhiteSpace);
+        && new[] { x.Eyes, x.Breathing, x.Ventilation, x.Fire, x.Oxygen, x.Energised, x.Disposal, x.FirstAid, x.NotFor }.All(string.IsNullOrWhiteSpace);
 }

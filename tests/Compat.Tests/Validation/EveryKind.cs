@@ -111,6 +111,7 @@ internal static class EveryKind
         Energised = "switch off first",
         Disposal = "as solvent",
         FirstAid = "rinse",
+        NotFor = "nobody with a latex allergy",
         Sources = [new("seen")],
         Reviewed = EyeWorkshop.Day,
     };
