@@ -59,5 +59,23 @@ public sealed class AvailableChlorineTests
         }
     }
 
+    /// <summary>Two Cl2 (141.80) in the salt (219.94) and in its dihydrate (255.97), IUPAC abridged standard atomic weights, 2021: whichever is in the bag, enough is weighed.</summary>
+    [Theory]
+    [InlineData("sodium-dichloroisocyanurate", 0.553969, 0.644718)]
+    [InlineData("sodium-dichloroisocyanurate-dihydrate", 0.553969, 0.553969)]
+    [InlineData("chloramine-t", 0.251702, 0.311460)]
+    public void A_powder_that_may_be_a_hydrate_is_weighed_for_its_weakest_and_judged_for_its_strongest(string agent, double weakest, double strongest)
+    {
+        var question = new Compat.Dilutions.DilutionQuestion { Agent = new(agent), Stock = UnitConversionTests.Of("50 % w/w"), Wanted = UnitConversionTests.Of("1000 ppm w/v available chlorine"), Litres = 1m, IsPowder = true };
+        Assert.True(Compat.Dilutions.Dilution.TryMake(KnowledgeBase.Shipped, question, out var recipe, out var problems), string.Join("; ", problems));
+        Assert.InRange((double)recipe.StockGrams!.Value.Lower!.Value, 2 / weakest * 0.9999, 2 / weakest * 1.0001);
+        Assert.InRange((double)recipe.Reached.Range.Upper!.Value, 1000 * strongest / weakest * 0.9999, 1000 * strongest / weakest * 1.0001);
+        Assert.True(recipe.Reached.Range.Lower >= 1000m);
+        var stock = UnitConversionTests.Of("1 % w/v");
+        Assert.Equal(Verdict.NotEstablished, TestBase.WithOneRule(agent, (decimal)strongest * 0.999m).Ask(TestBase.Question(agent, stock)).Verdict);
+        Assert.True(TestBase.WithOneRule(agent, (decimal)strongest * 1.001m).Ask(TestBase.Question(agent, stock)).Verdict >= Verdict.AllowedWithinLimits);
+        Assert.Equal(Verdict.NotEstablished, TestBase.WithOneRule(agent, (decimal)weakest * 1.001m, atLeast: true).Ask(TestBase.Question(agent, stock)).Verdict);
+    }
+
     private static StrengthUnit Unit(string text) => StrengthUnit.TryParse(text, out var unit) ? unit : throw new FormatException(text);
 }

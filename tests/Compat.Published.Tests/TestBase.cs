@@ -19,6 +19,7 @@ internal static class TestBase
             Target = RuleTarget.On(Material),
             Agent = new(agent),
             Allows = true,
+            WholeClass = true,
             KnownBy = KnownBy.Published,
             When = new()
             {

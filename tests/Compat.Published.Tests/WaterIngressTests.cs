@@ -1,4 +1,5 @@
 using Compat.Exposures;
+using Compat.Knowledge;
 
 namespace Compat.Published.Tests;
 
@@ -34,6 +35,23 @@ public sealed class WaterIngressTests
         var answer = KnowledgeBase.Shipped.Ask(new Question { Part = new(part), Agent = new("acetone") });
         Assert.True(answer.Verdict <= Verdict.NotEstablished, $"{part}: {answer.Verdict}");
     }
+
+    /// <summary>Up to 6 a numeral includes all below; 7 and 8 alone are unsuitable for jets, and 6 includes no immersion (clause 6). Numeral 0 claims nothing; 9 stands alone.</summary>
+    [Theory]
+    [InlineData(ConventionKey.IngressWetWipe, "12345678")]
+    [InlineData(ConventionKey.IngressSpray, "456")]
+    [InlineData(ConventionKey.IngressRinse, "56")]
+    [InlineData(ConventionKey.IngressImmerse, "78")]
+    public void A_method_is_carried_by_the_numerals_that_were_tested_for_it(ConventionKey key, string numerals)
+    {
+        var range = KnowledgeBase.Shipped.Data.Conventions.Single(convention => convention.Key == key).Range;
+        Assert.Equal(numerals, string.Concat(Enumerable.Range(0, 10).Where(numeral => range.Contains(numeral))));
+    }
+
+    /// <summary>A foot switch marked for immersion alone was shown no jet (clause 6), so the type that is rinsed is not 'numeral 6 or above'.</summary>
+    [Fact]
+    public void No_part_is_named_by_a_numeral_or_above() =>
+        Assert.DoesNotContain(KnowledgeBase.Shipped.Data.Parts, part => System.Text.RegularExpressions.Regex.IsMatch(part.Name + part.Note, "IPX[0-9] (or|and) (above|higher|more)"));
 
     private static Verdict Ask(string part, ApplicationMethod method) =>
         KnowledgeBase.Shipped.Ask(new Question { Part = new(part), Agent = new("water"), Method = method }).Verdict;

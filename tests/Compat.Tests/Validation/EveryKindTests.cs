@@ -84,7 +84,19 @@ public class EveryKindTests
         ["convention-order"] = (EveryKind.Data with { Conventions = [.. EveryKind.Data.Conventions.Where(c => c.Key != ConventionKey.DamageOrder), new() { Key = ConventionKey.DamageOrder, Range = Interval.Whole, Consequences = [Consequence.Looks, Consequence.Wear], Reason = "r" }] }, "convention `damage-order` at value"),
         ["convention-order twice"] = (EveryKind.Data with { Conventions = [.. EveryKind.Data.Conventions.Where(c => c.Key != ConventionKey.HazardOrder), new() { Key = ConventionKey.HazardOrder, Range = Interval.Whole, Hazards = [.. Enum.GetValues<Hazard>(), Hazard.Toxic], Reason = "r" }] }, "convention `hazard-order` at value"),
         ["convention-without-end"] = (EveryKind.Data with { Conventions = [.. EveryKind.Data.Conventions.Where(c => c.Key != ConventionKey.WindowLeast), new() { Key = ConventionKey.WindowLeast, Range = Interval.AtLeast(15m), Reason = "r" }] }, "convention `window-least` at value"),
+        ["one-figure"] = (Agents("alcohol", agent => agent with { Cas = ["64-17-5", "67-63-0"], AvailableChlorine = null, Density = 0.8m }), "agent `alcohol` at density"),
+        ["one-figure of chlorine"] = (Agents("alcohol", agent => agent with { Cas = ["64-17-5", "67-63-0"], AvailableChlorine = 0.6m, Density = null }), "agent `alcohol` at available-chlorine"),
+        ["mark-too-weak"] = (EveryKind.Data with { Parts = [.. EveryKind.Data.Parts.Select(part => part.Id.Value != "window" ? part : part with { Wettest = ApplicationMethod.Rinse, WaterIngress = new() { Numeral = 7, Means = "m" } })] }, "part `window` at wettest"),
+        ["mark-too-weak by inheritance"] = (EveryKind.Data with { Parts = [.. EveryKind.Data.Parts.Select(part => part.Id.Value != "window" ? part : part with { Wettest = null, WaterIngress = null }), new() { Id = new("over"), Name = "over", Under = new("window"), Wettest = ApplicationMethod.Immerse, WaterIngress = new() { Numeral = 7, Means = "m" }, Sources = [new("seen")] }, new() { Id = new("below"), Name = "below", Under = new("over"), WaterIngress = new() { Numeral = 6, Means = "m" }, Sources = [new("seen")] }] }, "part `below` at water-ingress.code"),
+        ["rests-on-absence"] = (Rules(rule => rule with { RestsOn = [ThinGround.Absence] }), "rule `" + Permission.Id + "` at rests-on"),
+        ["exceeds-test in all uses"] = (Rules(rule => rule with { When = rule.When with { Residence = AxisLimit.Within(Interval.AtMost(600m)), Uses = AxisLimit.Within(Interval.AtMost(1009m)) }, Tested = new() { On = TestPiece.Coupon, Exposure = new() { Residence = AxisLimit.Within(Interval.AtMost(604_800m)) } } }), "rule `" + Permission.Id + "` at when.uses"),
     };
+
+    private static Rule Permission => EveryKind.Data.Rules.First(rule => rule.Allows);
+
+    private static KnowledgeData Rules(Func<Rule, Rule> spoil) => EveryKind.Data with { Rules = [.. EveryKind.Data.Rules.Select(rule => rule.Id == Permission.Id ? spoil(rule) : rule)] };
+
+    private static KnowledgeData Agents(string id, Func<AgentClass, AgentClass> spoil) => EveryKind.Data with { Agents = [.. EveryKind.Data.Agents.Select(agent => agent.Id.Value == id ? spoil(agent) : agent)] };
 
     public static TheoryData<string> Codes => [.. Spoilt.Keys];
 
