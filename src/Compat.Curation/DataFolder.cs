@@ -105,6 +105,7 @@ public static class DataFolder
         {
             Organisms = places.Read(RecordKind.Organism, RecordsOf(files, FileKind.Organisms), LevelReaders.ReadOrganism, one => one.Id.Value),
             Levels = places.Read(RecordKind.Level, RecordsOf(files, FileKind.Levels), LevelReaders.ReadLevel, one => Exposures.Words.Of(one.Level)),
+            TestStandards = places.Read(RecordKind.TestStandard, RecordsOf(files, FileKind.TestStandards), LevelReaders.ReadTest, one => one.Code.Value),
             Needs = places.Read(RecordKind.Need, RecordsOf(files, FileKind.Needs), LevelReaders.ReadNeed, one => one.Id.Value),
             Claims = places.Read(RecordKind.Claim, RecordsOf(files, FileKind.Efficacy), new ClaimReader(boxes).Read, one => one.Id.Value),
             MixingHazards = places.Read(RecordKind.Mixing, RecordsOf(files, FileKind.Mixing).Where(one => !MixingReader.IsHarmless(one)), new MixingReader(boxes).Read, one => one.Id.Value),

@@ -36,6 +36,7 @@ public static class KnowledgeText
         Add("standing.yaml", "standing", data.StandingRules, yaml.Standing);
         Add("organisms/organisms.yaml", "organisms", data.Organisms, KnowledgeYaml.Organism);
         Add("levels.yaml", "levels", data.Levels, KnowledgeYaml.Level);
+        Add("test-standards.yaml", "test-standards", data.TestStandards, KnowledgeYaml.TestStandard);
         Add("needs.yaml", "needs", data.Needs, KnowledgeYaml.Need);
         Add("efficacy/efficacy.yaml", "efficacy", data.Claims, yaml.Claim);
         Add("mixing/mixing.yaml", "mixing", data.MixingHazards, yaml.Mixing);

@@ -16,11 +16,11 @@ internal sealed class ListCommand : DataCommand
     public ListCommand()
         : base(
             "list",
-            "Lists the part types, materials, agent classes, organisms, products or devices there are; trees are shown by indentation.",
+            "Lists the part types, materials, agent classes, organisms, tests, products or devices there are; trees are shown by indentation.",
             new("The agent classes and their units of strength", "compat list agents"),
             new("The products of a site, as JSON", "compat list products --site site.yaml --json"))
     {
-        _kind = new Argument<string>("kind") { HelpName = "parts|materials|agents|organisms|products|devices", Description = "What to list" };
+        _kind = new Argument<string>("kind") { HelpName = "parts|materials|agents|organisms|tests|products|devices", Description = "What to list" };
         Arguments.Add(_kind);
     }
 

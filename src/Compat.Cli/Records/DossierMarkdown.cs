@@ -16,6 +16,7 @@ internal sealed class DossierMarkdown(TextWriter output)
     /// <param name="today">The day it was asked for; null where none was said.</param>
     public void Write(Dossier dossier, string tool, CalendarDate? today)
     {
+        var names = new Names(dossier.KnowledgeBase);
         output.Write($"# Dossier of {Markdown.Plain(dossier.Device.Name)} ({Markdown.Code(dossier.Device.Id.Value)}{(dossier.Serial is { } serial ? ", serial number " + Markdown.Plain(serial.ToString()) : "")})\n\n");
         if (today is { } day) Item($"as of {day}");
         Item($"made by compat {tool}");
@@ -26,7 +27,7 @@ internal sealed class DossierMarkdown(TextWriter output)
         Table("Answers", ["part", "product", "answer", "decided by", "rests on"], dossier.Answers.Select(Row));
         List("Rules", dossier.Rules, EvidenceWording.Of, "none");
         List("Rules for people", dossier.PersonRules, rule => $"`{rule.Id}`: {rule.Harm}. {rule.Why}", "none");
-        List("Claims", dossier.Claims, claim => $"`{claim.Id}`{(claim.Reaches is { } level ? $": reaches {NeedWording.Of(level)}" : "")}{(claim.ShownBy is { } shown ? $", shown by {shown}" : "")}", "none");
+        List("Claims", dossier.Claims, claim => $"`{claim.Id}`{(claim.Reaches is { } level ? $": reaches {NeedWording.Of(level)}" : "")}{(claim.Registration is { } registration ? ", " + TestWording.Of(registration) : claim.ShownBy.Count > 0 ? ", shown by " + TestWording.Of(claim, names) : "")}", "none");
         List("Sources", dossier.Sources, source => $"`{source.Id}`: {EvidenceWording.Of(source)}", "none");
         List("Plans", dossier.Plans, plan => $"`{plan.File}`: {ReviewWords.Count(plan.Plan.Answers.Count, "answer")}, on {string.Join("; ", plan.Plan.Identity.Select(EvidenceWording.Of))}", "none");
         foreach (var done in dossier.Done)

@@ -5,6 +5,7 @@ using Compat.Curation.Editing;
 using Compat.Exposures;
 using Compat.Knowledge;
 using Compat.Sites;
+using Compat.Validation;
 
 namespace Compat.Cli.Shelving;
 
@@ -91,15 +92,37 @@ internal sealed class ProductPrompt(TextReader input, Page page, KnowledgeBase k
             var wet = Line("wet time it takes, as 1 min") ?? "";
             var methods = Line("by which methods, as damp-wipe wet-wipe") ?? "";
             var temperature = Line("at which temperatures, as 15..30 °C") ?? "";
-            var shown = Line("the standard or registration it rests on; empty where the label shows none") ?? "";
+            var shown = Tests() ?? "";
+            var registered = shown.Length > 0 ? "" : Line("its registration where it names no test: authority, then number behind a comma, as environment agency, 123-45; empty where there is none") ?? "";
             var id = _claims.Count == 0 ? "claim" : $"claim-{_claims.Count + 1}";
             var when = $"{{ wet-time: {Quoted(wet.StartsWith('>') ? wet : ">= " + wet)}, temperature: {Quoted(temperature)}, methods: {Listed(methods)} }}";
-            if (!Takes(_claims, $"{{ id: {id}, when: {when}, reaches: {Quoted(level)}{(shown.Length == 0 ? "" : ", shown-by: " + Quoted(shown))} }}")) continue;
+            if (!Takes(_claims, $"{{ id: {id}, when: {when}, reaches: {Quoted(level)}{(shown.Length > 0 ? ", shown-by: " + shown : registered.Length > 0 ? ", registration: " + Registration(registered) : "")} }}")) continue;
             Say($"label claim {level}");
             return true;
         }
 
         return false;
+    }
+
+    /// <summary>The tests that a label names, as a list of known codes; empty where it names none, null where the input ended.</summary>
+    private string? Tests()
+    {
+        while (Line("the tests that the label names, by their codes, as EN 13727, EN 16615; empty where it names none") is { } answer)
+        {
+            var codes = answer.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+            var known = _data.TestStandards.Select(test => test.Code.Value).ToArray();
+            var wrong = codes.Where(code => !known.Contains(code)).ToArray();
+            foreach (var code in wrong) page.Line($"unknown test `{code}`; {NearestNames.Help(code, known) ?? "`compat list tests` lists those that are known"}", 2, 4);
+            if (wrong.Length == 0) return codes.Length == 0 ? "" : "[" + string.Join(", ", codes.Select(Quoted)) + "]";
+        }
+
+        return null;
+    }
+
+    private static string Registration(string answer)
+    {
+        var cut = answer.LastIndexOf(',');
+        return $"{{ authority: {Quoted(cut < 0 ? answer : answer[..cut].Trim())}, number: {Quoted(cut < 0 ? "" : answer[(cut + 1)..].Trim())} }}";
     }
 
     /// <summary>Says that a line is noted, and what it changed; until it is said what the strengths are a share of, they are taken for those of the liquid.</summary>

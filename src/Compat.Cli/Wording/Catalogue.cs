@@ -37,9 +37,9 @@ public static class Catalogue
     }
 
     /// <summary>The kinds of list.</summary>
-    public static IReadOnlyList<string> Kinds { get; } = ["parts", "materials", "agents", "organisms", "products", "devices"];
+    public static IReadOnlyList<string> Kinds { get; } = ["parts", "materials", "agents", "organisms", "tests", "products", "devices"];
 
-    /// <summary>The records of one kind: parts, materials, agents, organisms, products or devices.</summary>
+    /// <summary>The records of one kind: parts, materials, agents, organisms, tests, products or devices.</summary>
     public static IReadOnlyList<Entry> Of(KnowledgeBase kb, string kind) => kind switch
     {
         "parts" => InTree(kb.Data.Parts.Select(part => new Entry(kind, part.Id.Value, part.Name, part.Under?.Value, 0, part.AlsoCalled, [], [], null))),
@@ -51,12 +51,16 @@ public static class Catalogue
             agent.Basis is { } unit ? "strength in " + unit : null))),
         "organisms" => InTree(kb.Data.Organisms.Select(organism => new Entry(
             kind, organism.Id.Value, organism.Name, null, 0, organism.AlsoCalled, [], [], NeedWording.Group(organism.Group)))),
+        "tests" => Tests(kb, new Names(kb)),
         "products" => InTree(kb.Sites.SelectMany(site => site.Products).Select(product => new Entry(
             kind, product.Id.Value, product.Name, null, 0, [], [], [],
             string.Join(", ", product.Ingredients.Select(part => $"{part.Agent?.Value ?? part.Unknown}{(part.Strength is { } strength ? " " + strength : "")}"))))),
         _ => InTree(kb.Sites.SelectMany(site => site.Devices).Select(device => new Entry(
             kind, device.Id.Value, device.Name, null, 0, [], [], [], string.Join(", ", device.Parts.Select(part => part.Id))))),
     };
+
+    private static List<Entry> Tests(KnowledgeBase kb, Names names) => InTree(kb.Data.TestStandards.Select(test => new Entry(
+        "tests", test.Code.Value, test.Name, null, 0, [], [], [], TestWording.Shows(test, names))));
 
     private static List<Entry> InTree(IEnumerable<Entry> entries)
     {

@@ -33,6 +33,10 @@ public static class KillWording
             KillReasonCode.NothingToKill => "Nothing need be killed on it.",
             KillReasonCode.NoClaim => $"Nothing on record shows that it {Target(0)}.",
             KillReasonCode.LabelClaimsLess => $"No label claim of {names.Product(Argument(0))} says that it {Target(1)}, and a product with label claims is judged by these alone.",
+            KillReasonCode.TestsShowLess => $"The label claim `{Argument(2)}` says that it {Target(1)}, but the tests it names do not show that it kills {Missing(Argument(3), names)}."
+                + string.Concat(reason.Arguments.Skip(4).Select(code => names.FindTest(code) is { } test ? $" {code} is a test {TestWording.For(test)}: it shows nothing on a medical device." : "")),
+            KillReasonCode.RegisteredOnly => $"The label claim `{Argument(0)}` rests on a registration ({Argument(1)} {Argument(2)}). Which tests it rests on is not known.",
+            KillReasonCode.SuspensionOnly => $"The label claim `{Argument(0)}` names no test on a surface. Its tests were made in suspension, and wiping a surface is harder.",
             KillReasonCode.NeverAbove => $"More than {Argument(1)} level is never ascribed to {names.Agent(Argument(0))}: {Because(names.FindStandingRule(Argument(2))?.Reason, Argument(2))}",
             KillReasonCode.DoesNotKill => $"{Upper(names.Agent(Argument(0)))} is on record as not killing {names.Target(Argument(1))}: {Because(names.FindClaim(Argument(2))?.Why, Argument(2))}",
             KillReasonCode.Refuted => $"A claim that {names.Agent(Argument(0))} {Target(1)} was refuted: {Because(names.FindClaim(Argument(2))?.Refuted, Argument(2))}",
@@ -58,7 +62,7 @@ public static class KillWording
     {
         var origin = claim.Origin switch
         {
-            ClaimOrigin.Label => $"label, shown by {claim.ShownBy}",
+            ClaimOrigin.Label => (claim.Registration is null ? "label, shown by " : "label, ") + TestWording.Of(claim, names),
             ClaimOrigin.Instructions => "the device's instructions",
             _ => "published on the bare agent",
         };
@@ -83,6 +87,8 @@ public static class KillWording
     internal static string Elsewhere(string methods, Question question) =>
         ByOtherMethods(methods, question) ? $" by {methods}, not by {Words.Of(question.Method!.Value)}"
         : ", but not at the strength, temperature or pH asked, or not over the whole of what is uncertain";
+
+    private static string Missing(string targets, Names names) => string.Join(", ", targets.Split(", ").Select(names.Target));
 
     private static string Inside(string geometry) => geometry == "lumen" ? "a bore" : geometry == "porous" ? "pores" : "a " + geometry;
 

@@ -18,6 +18,7 @@ public sealed class Names
     private readonly Dictionary<string, Organism> _organisms;
     private readonly Dictionary<string, Claim> _claims;
     private readonly Dictionary<string, StandingRule> _standing;
+    private readonly Dictionary<string, TestStandard> _tests;
 
     /// <summary>Reads the names of a knowledge base and of the sites laid over it.</summary>
     public Names(KnowledgeBase kb)
@@ -30,6 +31,7 @@ public sealed class Names
         _rules = kb.Data.Rules.Concat(kb.Sites.SelectMany(site => site.Rules)).Concat(kb.InstructionRules).ToDictionary(record => record.Id.Value);
         _organisms = kb.Data.Organisms.ToDictionary(record => record.Id.Value);
         _claims = kb.Data.Claims.ToDictionary(record => record.Id.Value);
+        _tests = kb.Data.TestStandards.ToDictionary(record => record.Code.Value);
         _standing = kb.Data.StandingRules.ToDictionary(record => record.Id.Value);
         _sources = kb.Data.Sources.Concat(kb.Sites.SelectMany(site => site.Sources)).ToDictionary(record => record.Id.Value);
     }
@@ -48,6 +50,9 @@ public sealed class Names
 
     /// <summary>The claim of an id, or null.</summary>
     public Claim? FindClaim(string id) => _claims.GetValueOrDefault(id);
+
+    /// <summary>The test of a code, or null.</summary>
+    public TestStandard? FindTest(string code) => _tests.GetValueOrDefault(code);
 
     /// <summary>The standing rule of an id, or null.</summary>
     public StandingRule? FindStandingRule(string id) => _standing.GetValueOrDefault(id);

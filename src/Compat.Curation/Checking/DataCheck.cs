@@ -82,6 +82,7 @@ public static class DataCheck
         Step("claims", () => new LooserClaims(ground).Find());
         Step("duties", () => new ImpossibleAnswers(ground).Find());
         Step("mixing", () => new MixingRecords(ground.Kb).Find());
+        Step("label claims", () => new ClaimsBeyondTests(ground).Find());
         Step("dead rules", () => new DeadRules(ground).Find());
         return findings;
 

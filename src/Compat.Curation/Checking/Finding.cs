@@ -48,6 +48,9 @@ public enum FindingKind
     /// <summary>An 'allowed' whose duties or whose residence a part it covers cannot meet, or that nobody can carry out.</summary>
     ImpossibleAnswer,
 
+    /// <summary>A label's claim that says more than the tests it names show.</summary>
+    ClaimBeyondTests,
+
     /// <summary>More pairs of part and agent without evidence than were agreed.</summary>
     TooManyGaps,
 

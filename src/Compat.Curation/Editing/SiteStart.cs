@@ -26,6 +26,7 @@ public static class SiteStart
         #   drying-air: false
 
         # One record for each bottle, tub or concentrate on the shelf, from its label and sections 1, 3 and 9 of its safety data sheet.
+        # `shown-by` names the tests that the label names; `compat list tests` says what each shows. A label that shows a registration alone: `registration: { authority, number }`.
         # Write the ranges as they stand there; what the sheet does not say stays out: it is never guessed kindly.
         # products:
         #   - id: plain-spirit-wipe
@@ -39,7 +40,7 @@ public static class SiteStart
         #       - id: low
         #         when: { wet-time: ">= 1 min", temperature: "15..30 °C", methods: [damp-wipe, wet-wipe] }
         #         reaches: low
-        #         shown-by: the standards that the label names
+        #         shown-by: [EN 13727, EN 14476, EN 16615]
 
         # One record for each kind of device; `compat list parts` and `compat find screen` show the types of parts.
         # devices:

@@ -27,6 +27,7 @@ internal static class FolderLayout
         ["conventions.yaml"] = FileKind.Conventions,
         ["standing.yaml"] = FileKind.Standing,
         ["levels.yaml"] = FileKind.Levels,
+        ["test-standards.yaml"] = FileKind.TestStandards,
         ["needs.yaml"] = FileKind.Needs,
         ["instruction-words.yaml"] = FileKind.InstructionWords,
         ["occasions.yaml"] = FileKind.Occasions,

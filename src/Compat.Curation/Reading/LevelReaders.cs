@@ -5,7 +5,7 @@ using Compat.Occasions;
 
 namespace Compat.Curation.Reading;
 
-/// <summary>Reads organisms, what levels include, what contacts ask and occasions.</summary>
+/// <summary>Reads organisms, what levels include, tests, what contacts ask and occasions.</summary>
 internal static class LevelReaders
 {
     /// <summary>Reads an organism; null where its id cannot be read.</summary>
@@ -25,6 +25,20 @@ internal static class LevelReaders
     {
         Level = level,
         Includes = fields.WordList<OrganismGroup>("includes") ?? [],
+        Sources = fields.Sources(),
+        Note = fields.Text("note"),
+    };
+
+    /// <summary>Reads a test; null where its code cannot be read.</summary>
+    public static TestStandard? ReadTest(RecordFields fields) => !TestCode.TryParse(fields.Text("code"), out var code) ? null : new()
+    {
+        Code = code,
+        Name = fields.NeededText("name"),
+        Field = fields.Word<TestField>("field") ?? TestField.Development,
+        Step = fields.Word<TestStep>("step") ?? TestStep.Basic,
+        On = fields.WordList<TestedOn>("on") ?? [],
+        Wiping = fields.Yes("wiping"),
+        Shows = Targets(fields, "shows"),
         Sources = fields.Sources(),
         Note = fields.Text("note"),
     };

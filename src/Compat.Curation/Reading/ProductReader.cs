@@ -1,3 +1,4 @@
+using Compat.Curation.Schemas;
 using Compat.Curation.Text;
 using Compat.Efficacy;
 using Compat.Exposures;
@@ -72,9 +73,14 @@ internal sealed class ProductReader(BoxReader boxes)
             For = fields.Ids("for", text => new PartId(text)),
             Needs = fields.WordList<ClaimNeed>("needs") ?? [],
             StandsSoil = fields.WordList<SoilKind>("stands-soil") ?? [],
-            ShownBy = fields.Text("shown-by"),
+            ShownBy = Tests(fields),
+            Registration = fields.Record("registration") is { } registration ? new(registration.NeededText("authority"), registration.NeededText("number")) : null,
         };
     }
+
+    /// <summary>The tests named; also those of one text, which the schema refuses, so that it is said at once which of them are not known.</summary>
+    private static TestCode[] Tests(RecordFields fields) =>
+        [.. (fields.Scalar("shown-by") is { } text ? SchemaWalk.PiecesOf(text.Text) : fields.Items("shown-by").Select(item => item.Text)).Where(TestCode.IsWellFormed).Select(code => new TestCode(code))];
 
     private static AchievedWetTime? ReadWetTime(RecordFields fields) =>
         fields.Range("time", Measure.WetTime) is { } time && fields.Word<ApplicationMethod>("method") is { } method ? new(method, time) : null;

@@ -66,7 +66,7 @@ public sealed record Dossier
     {
         get
         {
-            var cited = Rules.SelectMany(rule => rule.Sources).Concat(PersonRules.SelectMany(rule => rule.Sources)).Concat(Claims.SelectMany(claim => claim.Sources))
+            var cited = Rules.SelectMany(rule => rule.Sources).Concat(PersonRules.SelectMany(rule => rule.Sources)).Concat(Claims.SelectMany(claim => claim.Sources.Concat(claim.ShownBy.SelectMany(test => test.Sources))))
                 .Concat(Device.Instructions.Select(edition => edition.Source).OfType<SourceId>()).ToHashSet();
             return KnowledgeBase.Data.Sources.Concat(KnowledgeBase.Sites.SelectMany(site => site.Sources)).Where(source => cited.Contains(source.Id)).DistinctBy(source => source.Id).OrderBy(source => source.Id).ToArray();
         }

@@ -71,6 +71,18 @@ internal sealed class RecordReview(ReviewTrees trees)
         if (less.Length > 0) yield return new(ChangeKind.Loosened, $"{level} no longer includes {string.Join(", ", less.Select(Words.Of))}: what needs it no longer needs these killed");
     }
 
+    public static IEnumerable<FactChange> Of(TestStandard? before, TestStandard? after)
+    {
+        var reach = Reach(after).Except(Reach(before)).ToArray();
+        var lost = Reach(before).Except(Reach(after)).ToArray();
+        var code = (after ?? before)!.Code;
+        if (reach.Length > 0) yield return new(ChangeKind.EfficacyLoosened, $"the test `{code}` shows more on devices: {string.Join(", ", reach)}");
+        if (lost.Length > 0) yield return new(ChangeKind.Tightened, $"the test `{code}` shows less on devices: {string.Join(", ", lost)}");
+
+        static string[] Reach(TestStandard? test) => test is null ? [] :
+            [.. from method in Enum.GetValues<ApplicationMethod>() where test.SpeaksOf(method) from target in test.Shows select $"{target} by {Words.Of(method)}{(test.Step == TestStep.Practical ? ", on what is disinfected" : "")}"];
+    }
+
     public static IEnumerable<FactChange> Of(Organism before, Organism after)
     {
         if (before.OwnClaim && !after.OwnClaim) yield return new(ChangeKind.EfficacyLoosened, $"a claim for its group suffices for `{after.Id}`");

@@ -25,6 +25,7 @@ internal sealed class RecordSet
         Make(RecordKind.StandingRule, data => data.StandingRules, one => one.Id.Value, (data, all) => data with { StandingRules = all }),
         Make(RecordKind.Organism, data => data.Organisms, one => one.Id.Value, (data, all) => data with { Organisms = all }),
         Make(RecordKind.Level, data => data.Levels, one => Exposures.Words.Of(one.Level), (data, all) => data with { Levels = all }),
+        Make(RecordKind.TestStandard, data => data.TestStandards, one => one.Code.Value, (data, all) => data with { TestStandards = all }),
         Make(RecordKind.Need, data => data.Needs, one => one.Id.Value, (data, all) => data with { Needs = all }),
         Make(RecordKind.Claim, data => data.Claims, one => one.Id.Value, (data, all) => data with { Claims = all }),
         Make(RecordKind.Mixing, data => data.MixingHazards, one => one.Id.Value, (data, all) => data with { MixingHazards = all }),

@@ -36,6 +36,9 @@ public enum FileKind
     /// <summary>What each level includes.</summary>
     Levels,
 
+    /// <summary>Tests that claims of labels rest on.</summary>
+    TestStandards,
+
     /// <summary>What each contact asks.</summary>
     Needs,
 

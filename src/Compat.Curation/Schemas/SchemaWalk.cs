@@ -181,6 +181,7 @@ internal sealed class SchemaWalk(DiagnosticList faults)
         var read = node is YamlScalar scalar ? scalar.IsNothing ? "nothing" : $"`{Shown(scalar.Text)}`" : node.Kind;
         var help = (shape.Type, node) switch
         {
+            ("array", YamlScalar { IsNothing: false } one) when shape.Items?.Pattern is { } form && PiecesOf(one.Text).Where(piece => Matches(form, piece)).ToArray() is { Length: > 0 } pieces => $"write `[{string.Join(", ", pieces)}]`",
             ("array", YamlScalar { IsNothing: false } one) when one.Text.Length <= 60 => $"write `[{one.Text}]`",
             ("integer" or "number", YamlScalar) => "write digits only, without quotes, exponent, leading zero or sign",
             ("boolean", YamlScalar) => "without quotes",
@@ -189,6 +190,10 @@ internal sealed class SchemaWalk(DiagnosticList faults)
         var span = node is YamlScalar ? node.Span : new Span(node.Span.Start, Math.Min(1, node.Span.Length));
         faults.Add(span, Code, name.Length == 0 ? $"{expected} expected, read {read}" : $"{expected} expected for `{name}`, read {read}", help);
     }
+
+    /// <summary>What may be meant by several names written in one text: what stands between commas and 'and', remarks in brackets aside.</summary>
+    public static string[] PiecesOf(string text) =>
+        Regex.Replace(text, @"\([^)]*\)", "").Split([",", ";", " and ", " & "], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
     private static string Shown(string text) => text.Length <= 80 ? text : text[..80] + "…";
 

@@ -5,7 +5,7 @@ using Compat.Occasions;
 
 namespace Compat.Curation.Writing;
 
-/// <content>Organisms, levels, needs, claims and hazards of mixing.</content>
+/// <content>Organisms, levels, tests, needs, claims and hazards of mixing.</content>
 internal sealed partial class KnowledgeYaml
 {
     public static void Organism(RecordText to, Organism one) => to
@@ -14,6 +14,11 @@ internal sealed partial class KnowledgeYaml
 
     public static void Level(RecordText to, LevelMeaning one) => to
         .Field("id", Words.Of(one.Level)).Raw("includes", RecordText.Words(one.Includes.Select(Words.Of)))
+        .List("sources", Ids(one.Sources)).Field("note", one.Note);
+
+    public static void TestStandard(RecordText to, TestStandard one) => to
+        .Field("code", one.Code.Value).Field("name", one.Name).Field("field", Words.Of(one.Field)).Field("step", Words.Of(one.Step))
+        .List("on", one.On.Select(Words.Of)).Flag("wiping", one.Wiping).Raw("shows", RecordText.Words(one.Shows.Select(target => target.ToString())))
         .List("sources", Ids(one.Sources)).Field("note", one.Note);
 
     public static void Need(RecordText to, NeedRule one) => to

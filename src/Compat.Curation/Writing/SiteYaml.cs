@@ -53,7 +53,8 @@ internal sealed partial class SiteYaml(AgentBases bases)
         .Field("id", one.Id.Value).Braces("when", ExposureYaml.Box(one.When, null)).Field("reaches", KnowledgeYaml.Word(one.Reaches))
         .List("kills", one.Kills.Select(target => target.ToString())).List("for", KnowledgeYaml.Ids(one.For))
         .List("does-not-kill", one.DoesNotKill.Select(target => target.ToString())).List("needs", one.Needs.Select(Words.Of))
-        .List("stands-soil", one.StandsSoil.Select(Words.Of)).Field("shown-by", one.ShownBy);
+        .List("stands-soil", one.StandsSoil.Select(Words.Of)).List("shown-by", one.ShownBy.Select(code => code.Value))
+        .Braces("registration", one.Registration is not { } registration ? [] : [("authority", RecordText.Quoted(registration.Authority)), ("number", RecordText.Quoted(registration.Number))]);
 
     private static (string, string?)[] Life(ProductLife one) =>
     [

@@ -142,7 +142,7 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
 
     private IEnumerable<ClaimOnAxes> OfLabel(Product product) =>
         from claim in product.LabelClaims
-        where claim.ShownBy is not null && HardnessSuits(product)
+        where claim.IsShown && HardnessSuits(product)
         select new ClaimOnAxes
         {
             Claim = new KillClaim
@@ -154,7 +154,8 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
                 DoesNotKill = claim.DoesNotKill,
                 NamesThePart = claim.For.Count > 0,
                 Needs = claim.Needs,
-                ShownBy = claim.ShownBy,
+                ShownBy = claim.ShownBy.Select(code => Base.Data.TestStandards.First(test => test.Code == code)).ToArray(),
+                Registration = claim.Registration,
                 WellFounded = true,
             },
             Methods = _axes.Methods(claim.When.Methods, product),

@@ -39,8 +39,11 @@ public sealed record KillClaim
     /// <summary>What must be done first.</summary>
     public IReadOnlyList<ClaimNeed> Needs { get; init; } = [];
 
-    /// <summary>The test standard or registration of a label's claim.</summary>
-    public string? ShownBy { get; init; }
+    /// <summary>The tests that a label's claim rests on; empty of a registration and of every other claim.</summary>
+    public IReadOnlyList<TestStandard> ShownBy { get; init; } = [];
+
+    /// <summary>The registration that a label's claim rests on; null where it names tests, and of every other claim.</summary>
+    public Sites.Registration? Registration { get; init; }
 
     /// <summary>Its sources.</summary>
     public IReadOnlyList<SourceId> Sources { get; init; } = [];

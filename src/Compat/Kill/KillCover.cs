@@ -40,10 +40,13 @@ internal sealed class KillCover(CompiledBase kb, Substance substance, IReadOnlyL
 
     /// <summary>Whether a claim serves a target on a method and variant, whatever the exposure.</summary>
     public bool Serves(ClaimOnAxes claim, KillTarget target, ApplicationMethod method, PartVariant variant) =>
-        claim.Methods.Contains(method) && claim.SpeaksOf(kb, variant) && ReachesInto(claim, method, variant) && Meets(claim, target);
+        claim.Methods.Contains(method) && claim.SpeaksOf(kb, variant) && ReachesInto(claim, method, variant) && Meets(claim, target, method);
 
-    /// <summary>Whether a claim meets a target, whatever the method.</summary>
-    public bool Meets(ClaimOnAxes claim, KillTarget target)
+    /// <summary>Whether a claim meets a target by some method it holds for.</summary>
+    public bool Meets(ClaimOnAxes claim, KillTarget target) => claim.Methods.Methods.Any(method => Meets(claim, target, method));
+
+    /// <summary>Whether a claim meets a target by a method.</summary>
+    private bool Meets(ClaimOnAxes claim, KillTarget target, ApplicationMethod method)
     {
         if (target.Level is { } level)
         {
@@ -53,10 +56,10 @@ internal sealed class KillCover(CompiledBase kb, Substance substance, IReadOnlyL
                 Level.Sterile => claim.Claim.Origin == ClaimOrigin.Instructions,
                 Level.High => claim.Claim.Origin != ClaimOrigin.Published || (claim.Claim.NamesThePart && claim.OfGuideline),
                 _ => true,
-            };
+            } && LabelTests.NotShown(kb, claim.Claim, level, method).Count == 0;
         }
 
-        return KillExceptions.Kills(kb, claim.Claim, target.Against!);
+        return KillExceptions.Kills(kb, claim.Claim, target.Against!, method);
     }
 
     /// <summary>A bore or pores are reached by wiping and spraying only where a claim names the part.</summary>

@@ -21,6 +21,9 @@ public enum KillReasonCode
     /// <summary>The product's label claims do not meet this. Arguments: product, the level or target.</summary>
     LabelClaimsLess,
 
+    /// <summary>A label claim says so, and its tests do not show it. Arguments: product, the level or target, claim, what they do not show, its tests that show nothing on a device.</summary>
+    TestsShowLess,
+
     /// <summary>A standing rule keeps the bare agent at or below a level. Arguments: agent, level, standing rule.</summary>
     NeverAbove,
 
@@ -62,6 +65,12 @@ public enum KillReasonCode
 
     /// <summary>A group is met, but not this organism of it. Arguments: organism, claim that says so.</summary>
     NotCovered,
+
+    /// <summary>This is met by claims that rest on a registration alone: which tests it rests on is not known. Arguments: claim, authority, number.</summary>
+    RegisteredOnly,
+
+    /// <summary>This is met, by wiping, by claims of which no test was made on a surface. Arguments: claim.</summary>
+    SuspensionOnly,
 
     /// <summary>Claims meet it. Arguments: claims.</summary>
     ClaimsMeet,

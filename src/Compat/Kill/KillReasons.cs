@@ -48,7 +48,7 @@ internal sealed class KillReasons(WindowGround ground)
     private KillReason[] OutsideAll() => ground.Cover.Targets.Select(target => new KillReason(KillReasonCode.OutsideClaims, [target.ToString()])).ToArray();
 
     private static bool SaysNo(KillReasonCode code) =>
-        code is KillReasonCode.LabelClaimsLess or KillReasonCode.NeverAbove or KillReasonCode.DoesNotKill or KillReasonCode.Refuted or KillReasonCode.NotReached;
+        code is KillReasonCode.LabelClaimsLess or KillReasonCode.TestsShowLess or KillReasonCode.NeverAbove or KillReasonCode.DoesNotKill or KillReasonCode.Refuted or KillReasonCode.NotReached;
 
     /// <summary>Why a target is not met, of the variant of which something says no; null where it is met.</summary>
     private KillReason? Of(ClaimSet set, KillTarget target) =>
@@ -66,7 +66,11 @@ internal sealed class KillReasons(WindowGround ground)
         }
 
         if (ground.Substance.Product is { LabelClaims.Count: > 0 } product)
-            return outside ?? (HardWater(product) ? new KillReason(KillReasonCode.WaterTooHard, [product.Id.Value]) : new KillReason(KillReasonCode.LabelClaimsLess, [product.Id.Value, target.ToString()]));
+        {
+            return outside ?? (HardWater(product) ? new KillReason(KillReasonCode.WaterTooHard, [product.Id.Value])
+                : LabelTests.Short(Kb, product, set, target) ?? new KillReason(KillReasonCode.LabelClaimsLess, [product.Id.Value, target.ToString()]));
+        }
+
         if (Against(set, target, variant) is { } against) return against;
         if (outside is not null) return outside;
         if (target.Level == Level.Sterile) return new KillReason(KillReasonCode.SterileNeedsInstructions, []);
@@ -79,7 +83,7 @@ internal sealed class KillReasons(WindowGround ground)
         (ground.Cover.Targets.Count > 1 || ground.ClothBinds)
         && ground.Methods.Any(method => ground.Boxes(ground.Cover.HolesOf(set, target, method).Select(ground.Axes.Freed)).Count > 0);
 
-    private bool HardWater(Sites.Product product) => product.LabelClaims.Any(claim => claim.ShownBy is not null) && ground.Sets.All(set => set.Claims.All(claim => claim.Claim.Origin != ClaimOrigin.Label));
+    private bool HardWater(Sites.Product product) => product.LabelClaims.Any(claim => claim.IsShown) && ground.Sets.All(set => set.Claims.All(claim => claim.Claim.Origin != ClaimOrigin.Label));
 
     /// <summary>What is on record against the agent: a standing rule, a claim that says what it does not kill, a refuted claim.</summary>
     /// <remarks>Of a product that is judged by no one ingredient it must be on record against each of them: another one may kill, known or not.</remarks>

@@ -39,6 +39,9 @@ public sealed record KnowledgeData
     /// <summary>What each level includes.</summary>
     public IReadOnlyList<LevelMeaning> Levels { get; init; } = [];
 
+    /// <summary>Tests that claims of labels rest on.</summary>
+    public IReadOnlyList<TestStandard> TestStandards { get; init; } = [];
+
     /// <summary>What each contact asks.</summary>
     public IReadOnlyList<NeedRule> Needs { get; init; } = [];
 

@@ -37,7 +37,7 @@ internal sealed class PartPlanner(CompiledBase kb, WindowFinder finder, Shelf sh
             Disinfectant = chosen.Disinfectant?.Setting.Product.Product.Id,
             WorkIntoGap = chosen.Uses.Any(use => use.Box.WorkIntoGap),
             Accepted = accepted,
-            NotCovered = chosen.Disinfectant is { } used ? KillExceptions.Of(kb, one.Need, used.Box.Box.Claims).Distinct().ToArray() : [],
+            NotCovered = chosen.Disinfectant is { } used ? KillExceptions.Of(kb, one.Need, used.Box.Box.Claims, used.Box.Box.Method).Distinct().ToArray() : [],
             Budgets = budgets,
             Runs = runs.Length == 0 ? null : runs.Min(),
             WaysOut = chosen.Gap ? [.. Apart(one), new(PlanWayOutCode.WorkIn), .. OfType(one)] : [],

@@ -45,9 +45,29 @@ internal sealed class WholeJson(Utf8JsonWriter json, AnswerTexts? texts, RecordJ
         json.WriteStringList("doesNotKill", claim.DoesNotKill.Select(target => target.ToString()));
         json.WriteBoolean("namesThePart", claim.NamesThePart);
         json.WriteStringList("needs", claim.Needs.Select(Words.Of));
-        if (claim.ShownBy is { } shown) json.WriteString("shownBy", shown);
+        if (claim.ShownBy.Count > 0) json.WriteList("shownBy", claim.ShownBy, Test);
+        if (claim.Registration is { } registration)
+        {
+            json.WriteStartObject("registration");
+            json.WriteString("authority", registration.Authority);
+            json.WriteString("number", registration.Number);
+            json.WriteEndObject();
+        }
+
         json.WriteStringList("sources", claim.Sources.Select(id => id.Value));
         json.WriteBoolean("wellFounded", claim.WellFounded);
+        json.WriteEndObject();
+    }
+
+    private void Test(Efficacy.TestStandard test)
+    {
+        json.WriteStartObject();
+        json.WriteString("code", test.Code.Value);
+        json.WriteString("field", Words.Of(test.Field));
+        json.WriteString("step", Words.Of(test.Step));
+        json.WriteStringList("on", test.On.Select(Words.Of));
+        json.WriteBoolean("wiping", test.Wiping);
+        json.WriteStringList("shows", test.Shows.Select(target => target.ToString()));
         json.WriteEndObject();
     }
 

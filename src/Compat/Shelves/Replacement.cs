@@ -91,7 +91,7 @@ public sealed record Replacement
 
     private static Product ProductOf(KnowledgeBase kb, ProductId id) => kb.Sites.SelectMany(site => site.Products).First(product => product.Id == id);
 
-    private static Level? LevelOf(Product product) => product.LabelClaims.Where(claim => claim.ShownBy is not null).Max(claim => claim.Reaches);
+    private static Level? LevelOf(Product product) => product.LabelClaims.Where(claim => claim.IsShown).Max(claim => claim.Reaches);
 
     private static IEnumerable<Duty> DutiesOf(ShelfCell cell) => cell.Answer?.Window?.Boxes.SelectMany(box => box.Duties) ?? cell.Answer?.Duties ?? [];
 

@@ -30,9 +30,20 @@ public sealed record LabelClaim
     /// <summary>The soil in which it was shown.</summary>
     public IReadOnlyList<SoilKind> StandsSoil { get; init; } = [];
 
-    /// <summary>The test standard or registration it rests on, as the label shows it; a claim without one is none.</summary>
-    public string? ShownBy { get; init; }
+    /// <summary>The tests it rests on, as the label names them: it reaches no further than they do. A claim that names neither tests nor a registration is none.</summary>
+    public IReadOnlyList<TestCode> ShownBy { get; init; } = [];
+
+    /// <summary>The registration it rests on, where the label shows no tests; null where it names them.</summary>
+    public Registration? Registration { get; init; }
+
+    /// <summary>Whether it rests on anything.</summary>
+    internal bool IsShown => ShownBy.Count > 0 || Registration is not null;
 }
+
+/// <summary>The entry of a product in a register of an authority: it has seen tests, and which is not known.</summary>
+/// <param name="Authority">The authority.</param>
+/// <param name="Number">The number of the entry, as the label shows it.</param>
+public sealed record Registration(string Authority, string Number);
 
 /// <summary>How long a surface stays wet by a method, without wetting it again.</summary>
 /// <param name="Method">The method.</param>

@@ -20,4 +20,5 @@ internal enum SectionTag
     InstructionWords = 15,
     Occasions = 16,
     HarmlessMeetings = 17,
+    TestStandards = 18,
 }

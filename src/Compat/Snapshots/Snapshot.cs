@@ -47,7 +47,7 @@ internal static class Snapshot
         IEnumerable<object>[] kinds =
         [
             data.Materials, data.Parts, data.Agents, data.Sources, data.Rules, data.Conventions, data.StandingRules, data.Organisms, data.Levels, data.Needs,
-            data.Claims, data.MixingHazards, data.HarmlessMeetings, data.PersonRules, data.Protections, data.InstructionWords, data.Occasions,
+            data.Claims, data.MixingHazards, data.HarmlessMeetings, data.PersonRules, data.Protections, data.InstructionWords, data.Occasions, data.TestStandards,
         ];
         foreach (var _ in kinds.SelectMany(records => records)) { }
         for (var i = 1; i < data.Rules.Count; i++)

@@ -49,6 +49,7 @@ internal sealed partial class SnapshotReader
             case SectionTag.InstructionWords: return data with { InstructionWords = Stored(static reader => reader.InstructionWord()) };
             case SectionTag.Occasions: return data with { Occasions = Stored(static reader => reader.Occasion()) };
             case SectionTag.HarmlessMeetings: return data with { HarmlessMeetings = Stored(static reader => reader.Harmless()) };
+            case SectionTag.TestStandards: return data with { TestStandards = Stored(static reader => reader.TestStandard()) };
             default: return data;
         }
     }
@@ -111,6 +112,19 @@ internal sealed partial class SnapshotReader
     {
         Level = Word<Level>(),
         Includes = List(Word<OrganismGroup>),
+        Sources = Ids(t => new SourceId(t)),
+        Note = MaybeText(),
+    };
+
+    private TestStandard TestStandard() => new()
+    {
+        Code = TestCode.TryParse(Text(), out var code) ? code : throw new SnapshotException("a code of a test is malformed"),
+        Name = Text(),
+        Field = Word<TestField>(),
+        Step = Word<TestStep>(),
+        On = List(Word<TestedOn>),
+        Wiping = Flag(),
+        Shows = Targets(),
         Sources = Ids(t => new SourceId(t)),
         Note = MaybeText(),
     };

@@ -30,6 +30,7 @@ internal sealed partial class SnapshotWriter
         Section(SectionTag.InstructionWords, data.InstructionWords.OrderBy(x => x.Id), InstructionWord);
         Section(SectionTag.Occasions, data.Occasions.OrderBy(x => x.Id), Occasion);
         Section(SectionTag.HarmlessMeetings, data.HarmlessMeetings.OrderBy(x => x.Id), Harmless);
+        Section(SectionTag.TestStandards, data.TestStandards.OrderBy(x => x.Code), TestStandard);
     }
 
     /// <summary>The boundaries of all rules, axis by axis: with them a reader numbers the cells of an axis before it reads a rule.</summary>
@@ -90,6 +91,19 @@ internal sealed partial class SnapshotWriter
     {
         Word<Level>(x.Level);
         WordList(x.Includes);
+        Ids(x.Sources);
+        Text(x.Note);
+    }
+
+    private void TestStandard(TestStandard x)
+    {
+        Text(x.Code.Value);
+        Text(x.Name);
+        Word<TestField>(x.Field);
+        Word<TestStep>(x.Step);
+        WordList(x.On);
+        Flag(x.Wiping);
+        Targets(x.Shows);
         Ids(x.Sources);
         Text(x.Note);
     }

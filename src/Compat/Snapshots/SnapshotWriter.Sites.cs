@@ -96,7 +96,12 @@ internal sealed partial class SnapshotWriter
         Ids(x.For);
         WordList(x.Needs);
         WordList(x.StandsSoil);
-        Text(x.ShownBy);
+        Texts(x.ShownBy.Select(code => code.Value));
+        Maybe(x.Registration, registration =>
+        {
+            Text(registration.Authority);
+            Text(registration.Number);
+        });
     }
 
     private void SiteClaimBox(ClaimBox box)

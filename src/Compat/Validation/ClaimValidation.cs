@@ -65,7 +65,8 @@ internal static class ClaimValidation
         }
     }
 
-    private static void Targets(Scope scope, IReadOnlyList<OrganismTarget> targets, ProblemPlace place, string field)
+    /// <summary>Checks groups and organisms: known, each listed once.</summary>
+    public static void Targets(Scope scope, IReadOnlyList<OrganismTarget> targets, ProblemPlace place, string field)
     {
         if (targets.Count == 0) return;
         var organisms = scope.Organisms;

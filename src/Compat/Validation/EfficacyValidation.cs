@@ -3,7 +3,7 @@ using Compat.Knowledge;
 
 namespace Compat.Validation;
 
-/// <summary>Checks organisms, what levels include and what contacts ask.</summary>
+/// <summary>Checks organisms, what levels include, what contacts ask and what tests show.</summary>
 internal static class EfficacyValidation
 {
     public static void Check(Scope scope)
@@ -12,6 +12,7 @@ internal static class EfficacyValidation
         scope.Duplicates(data.Organisms, RecordKind.Organism, o => o.Id.Value);
         scope.Duplicates(data.Levels, RecordKind.Level, l => Words.Of(l.Level));
         scope.Duplicates(data.Needs, RecordKind.Need, n => n.Id.Value);
+        scope.Duplicates(data.TestStandards, RecordKind.TestStandard, t => t.Code.Value);
         foreach (var organism in data.Organisms)
         {
             var place = new ProblemPlace(RecordKind.Organism, organism.Id.Value);
@@ -22,6 +23,19 @@ internal static class EfficacyValidation
 
         Levels(scope);
         Needs(scope);
+        foreach (var test in data.TestStandards) Test(scope, test);
+    }
+
+    private static void Test(Scope scope, TestStandard test)
+    {
+        var place = new ProblemPlace(RecordKind.TestStandard, test.Code.Value);
+        RecordFacts.Sources(scope, place, test.Sources, "the test");
+        RecordFacts.Text(scope, place, "name", test.Name, "the test has no name");
+        if (test.On.Count == 0) scope.Add("no-on", place with { Field = "on" }, "a test is made on something", $"write one of {string.Join(", ", Words.All<TestedOn>())}");
+        ClaimValidation.Targets(scope, test.Shows, place, "shows");
+        if (test.Wiping && test.Step != TestStep.Practical) scope.Add("wiping-in-liquid", place with { Field = "wiping" }, $"a test that wipes is `{Words.Of(TestStep.Practical)}`, not `{Words.Of(test.Step)}`");
+        if (test.Step == TestStep.Basic != (test.Field == TestField.Development))
+            scope.Add("basic-test-with-field", place with { Field = "step" }, $"a test is `{Words.Of(TestStep.Basic)}` where its field is `{Words.Of(TestField.Development)}`, and only there");
     }
 
     private static void Levels(Scope scope)

@@ -65,6 +65,9 @@ public enum RecordKind
 
     /// <summary>What is on record as harmless where two meet.</summary>
     HarmlessMeeting,
+
+    /// <summary>A test that claims of labels rest on.</summary>
+    TestStandard,
 }
 
 /// <summary>Where a problem lies.</summary>

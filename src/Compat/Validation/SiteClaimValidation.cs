@@ -15,10 +15,36 @@ internal static class SiteClaimValidation
             scope.Add("duplicate-id", place with { Field = field + ".id" }, $"the claim `{claim.Id}` is given twice");
         ClaimValidation.What(scope, claim.Reaches, claim.Kills, claim.DoesNotKill, place, field, "reaches");
         RecordFacts.Parts(scope, place, field + ".for", claim.For);
-        if (claim.ShownBy is { } shown && shown.Trim().Length == 0)
-            scope.Add("no-shown-by", place with { Field = field + ".shown-by" }, "what it rests on is not said", "leave the key out where the label shows nothing: the claim is none then");
+        ShownBy(scope, claim, place, field);
         Box(scope, place, field + ".when", claim.When, null);
         OfProduct(scope, product, claim.When, place, field + ".when");
+    }
+
+    /// <summary>Tests that are known, each named once, or a registration; not both, so that with the last test the claim goes and is not held to less.</summary>
+    private static void ShownBy(Scope scope, LabelClaim claim, ProblemPlace place, string field)
+    {
+        for (var i = 0; i < claim.ShownBy.Count; i++)
+        {
+            var code = claim.ShownBy[i];
+            var here = place with { Field = $"{field}.shown-by.{i}" };
+            if (scope.Data.TestStandards.All(test => test.Code != code)) scope.Add("unknown-test", here, $"unknown test `{code}`", Near(scope, code.Value));
+            else if (claim.ShownBy.Take(i).Contains(code)) scope.Add("listed-twice", here, $"`{code}` is listed twice");
+        }
+
+        if (claim.Registration is not { } registration) return;
+        var registered = field + ".registration";
+        if (registration.Authority.Trim().Length == 0 || registration.Number.Trim().Length == 0)
+            scope.Add("no-registration", place with { Field = registered }, "a registration names its authority and its number", "leave the key out where the label shows none: the claim is none then");
+        if (claim.ShownBy.Count > 0)
+            scope.Add("tests-and-registration", place with { Field = registered }, "a claim rests on tests or on a registration, not on both", "where the tests are known, leave the registration out");
+    }
+
+    /// <summary>The nearest known codes, an edition or what is written small left aside; else what may stand there.</summary>
+    private static string Near(Scope scope, string code)
+    {
+        var known = scope.Data.TestStandards.Select(test => test.Code.Value).ToArray();
+        return NearestNames.Help(code, known) ?? NearestNames.Help(code.Split(':', '+', '/')[0].ToUpperInvariant(), known)
+            ?? "write codes of `test-standards.yaml`, as `[EN 13727, EN 16615]`, or `registration: { authority, number }`";
     }
 
     public static void Reached(Scope scope, Device device, InstructedLevel reached, ProblemPlace place, string field)

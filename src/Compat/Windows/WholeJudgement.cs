@@ -24,7 +24,7 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
         var ground = new WindowGround(kb, question, need, measured: true, asked: asked);
         var window = new WindowMaker(kb, question, ground).Make(identity);
         var harm = PeopleOf(ground);
-        return Worst(part, KillOf(ground, window, part.Verdict, harm.Verdict), harm, window);
+        return Worst(part, WithoutWeak(KillOf(ground, window, part.Verdict, harm.Verdict), ground, part.Verdict, harm.Verdict), harm, window);
     }
 
     /// <summary>The judgement where there is nothing to compute; null where there is.</summary>
@@ -37,6 +37,14 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
             : null;
 
         KillJudgement Say(Verdict verdict, KillReasonCode code) => new() { Verdict = verdict, Need = need, Reasons = [new KillReason(code, [])], WellFounded = true };
+    }
+
+    /// <summary>Weak claims never make it plain 'allowed': it is so only where the other claims alone make it so.</summary>
+    private KillJudgement WithoutWeak(KillJudgement kill, WindowGround ground, Verdict part, Verdict people)
+    {
+        if (kill.Verdict != Verdict.Allowed || !kill.Claims.Any(claim => ground.Methods.Any(method => LabelTests.Weak(claim, method) is not null))) return kill;
+        var strong = new WindowGround(ground);
+        return kill with { Verdict = KillOf(strong, new WindowMaker(kb, question, strong).Make(identity), part, people).Verdict == Verdict.Allowed ? Verdict.Allowed : Verdict.AllowedWithinLimits };
     }
 
     private KillJudgement KillOf(WindowGround ground, Window window, Verdict part, Verdict people)
@@ -55,7 +63,8 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
             return new() { Verdict = Verdict.NotAllowed, Need = ground.Need, Reasons = [new KillReason(KillReasonCode.WindowClosed, []), .. new KillReasons(ground).InMachine()], Claims = window.Closure!.Claims };
         var perBox = boxes.Select(box => maker.ClaimsIn(box).Select(claim => claim.Claim).Distinct().ToArray()).ToArray();
         var claims = perBox.SelectMany(some => some).Distinct().ToArray();
-        var leftOut = perBox.SelectMany(some => KillExceptions.Of(kb, ground.Need, some)).Distinct().ToArray();
+        var leftOut = perBox.Zip(boxes, (some, box) => KillExceptions.Of(kb, ground.Need, some, box.Method)).SelectMany(some => some).Distinct().ToArray();
+        var weak = boxes.SelectMany(maker.WeakIn).GroupBy(reason => (reason.Code, reason.Arguments[0]), (_, same) => same.First());
         var wellFounded = claims.Any(claim => claim.WellFounded);
         var everywhere = ground.Methods.All(method => boxes.Any(box => box.Method == method && IsWhole(ground, box.Spans)));
         var plain = everywhere && wellFounded && leftOut.Length == 0 && question.Residence is not null && !(ground.Substance.Product is not null && claims.All(claim => claim.Origin == ClaimOrigin.Published));
@@ -63,7 +72,7 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
         {
             Verdict = plain ? Verdict.Allowed : Verdict.AllowedWithinLimits,
             Need = ground.Need,
-            Reasons = [new KillReason(KillReasonCode.ClaimsMeet, claims.Select(claim => claim.Id).ToArray()), .. leftOut.Select(one => new KillReason(KillReasonCode.NotCovered, [one.Organism.Value, one.Claim]))],
+            Reasons = [new KillReason(KillReasonCode.ClaimsMeet, claims.Select(claim => claim.Id).ToArray()), .. leftOut.Select(one => new KillReason(KillReasonCode.NotCovered, [one.Organism.Value, one.Claim])), .. weak],
             Claims = claims,
             WellFounded = wellFounded,
         };

@@ -47,6 +47,15 @@ internal sealed class WindowGround
         Silent = people.Silent().Select(pair => new SilentPatient(pair.Component, pair.Patient)).ToArray();
     }
 
+    /// <summary>The same without the claims that are weak.</summary>
+    public WindowGround(WindowGround other)
+    {
+        (_kb, _question, _pieces, _accepts) = (other._kb, other._question, other._pieces, other._accepts);
+        (Need, Substance, Variants, Axes, Domain, Gathering, Cover, PersonRules, Silent) =
+            (other.Need, other.Substance, other.Variants, other.Axes, other.Domain, other.Gathering, other.Cover, other.PersonRules, other.Silent);
+        Sets = other.Sets.Select(LabelTests.WithoutWeak).ToArray();
+    }
+
     public Need Need { get; }
 
     public Substance Substance { get; }

@@ -120,6 +120,17 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
         };
     }
 
+    /// <summary>Why the claims that meet some target at the shortest wet time of a box are weak, where each that meets it is.</summary>
+    public IEnumerable<KillReason> WeakIn(Cell cell)
+    {
+        var claims = ClaimsIn(cell);
+        foreach (var serving in from target in ground.Cover.Targets from variant in ground.Variants select claims.Where(claim => ground.Cover.Serves(claim, target, cell.Method, variant)).ToArray())
+        {
+            var weak = serving.Select(claim => LabelTests.Weak(claim.Claim, cell.Method)).OfType<KillReason>().ToArray();
+            if (weak.Length == serving.Length) foreach (var reason in weak) yield return reason;
+        }
+    }
+
     /// <summary>The claims that meet some target at the shortest wet time of a box.</summary>
     public IReadOnlyList<ClaimOnAxes> ClaimsIn(Cell cell)
     {

@@ -23,7 +23,7 @@ public sealed class SiteFileTests : IDisposable
             - id: low
               when: { wet-time: ">= 1 min", temperature: "15..30 °C", methods: [damp-wipe, wet-wipe] }
               reaches: low
-              shown-by: EN 13727 (invented)
+              shown-by: [EN 13727, EN 14476, EN 16615]
         """;
 
     private readonly string _folder = Directory.CreateTempSubdirectory("compat-site").FullName;

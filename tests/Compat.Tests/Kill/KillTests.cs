@@ -32,7 +32,7 @@ public sealed class KillTests
     [Fact]
     public void ALabelClaimWithoutAStandardOrRegistration_IsNone_AndLeavesNoOther()
     {
-        var shop = new KillWorkshop { Claims = [Intermediate], Product = Liquid(Spirit) with { LabelClaims = [Label("bare", Level.Intermediate) with { ShownBy = null }] } };
+        var shop = new KillWorkshop { Claims = [Intermediate], Product = Liquid(Spirit) with { LabelClaims = [Label("bare", Level.Intermediate) with { ShownBy = [] }] } };
         Assert.Equal((Verdict.NotAllowed, KillReasonCode.LabelClaimsLess), Of(shop.Ask()));
     }
 

@@ -18,6 +18,8 @@ internal sealed record KillWorkshop
 
     public IReadOnlyList<StandingRule> Standing { get; init; } = [];
 
+    public IReadOnlyList<TestStandard> Tests { get; init; } = [];
+
     public IReadOnlyList<string> SpiritBoundBy { get; init; } = [];
 
     public Product Product { get; init; } = Liquid(Spirit);
@@ -61,7 +63,19 @@ internal sealed record KillWorkshop
         Reaches = reaches,
         Kills = kills,
         When = new() { WetTime = AxisLimit.Within(Interval.AtLeast(60m)), Temperature = AxisLimit.Any, Methods = MethodLimit.Any },
-        ShownBy = "an invented test",
+        ShownBy = [Wiped.Code],
+    };
+
+    /// <summary>A test of surfaces, wiped, that shows all there is.</summary>
+    public static TestStandard Wiped { get; } = new()
+    {
+        Code = new("EN 1"),
+        Name = "an invented test",
+        Field = TestField.Medical,
+        Step = TestStep.Practical,
+        On = [TestedOn.Surfaces, TestedOn.Instruments],
+        Shows = [.. Enum.GetValues<OrganismGroup>().Where(group => group != OrganismGroup.Prions).Select(OrganismTarget.Of), Tough],
+        Sources = [WindowWorkshop.Read.Id],
     };
 
     public static StandingRule NeverAbove(AgentId agent, Level level) => new() { Id = new("never-above"), Agent = agent, NeverAbove = level, Reason = "invented", Sources = [WindowWorkshop.Read.Id] };
@@ -73,6 +87,7 @@ internal sealed record KillWorkshop
         {
             Claims = Claims,
             StandingRules = Standing,
+            TestStandards = [Wiped, .. Tests],
             Agents = shop.Agents.Select(agent => agent.Id == Spirit ? agent with { BoundBy = SpiritBoundBy } : agent).ToArray(),
             Organisms =
             [

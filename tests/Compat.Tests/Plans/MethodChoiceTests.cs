@@ -47,7 +47,7 @@ public sealed class MethodChoiceTests
             {
                 Id = Wipe, Name = "wipe", Composition = Composition.Full, CompositionDated = Day, StrengthOf = StrengthOf.Liquid, Temperature = Interval.Closed(15m, 30m),
                 Ingredients = [new() { Agent = new("isopropanol"), Strength = new(Interval.Exactly(70m), StrengthUnit.PercentOf(StrengthBasis.VolumePerVolume)) }],
-                LabelClaims = [new() { Id = new("low"), When = new() { WetTime = AxisLimit.Within(Interval.AtLeast(30m)), Temperature = AxisLimit.Any, Methods = MethodLimit.Any }, Reaches = Level.Low, ShownBy = "an invented test" }],
+                LabelClaims = [new() { Id = new("low"), When = new() { WetTime = AxisLimit.Within(Interval.AtLeast(30m)), Temperature = AxisLimit.Any, Methods = MethodLimit.Any }, Reaches = Level.Low, ShownBy = RandomSites.ShowingAll }],
             },
         ],
         Devices = [new() { Id = RandomSites.Device, Name = "trolley", Parts = [Part("first"), Part("second")] }],

@@ -71,6 +71,9 @@ internal sealed class RandomSites
         BoundByCloths = Chance(30) ? ["cotton"] : [],
     };
 
+    /// <summary>Tests of the shipped data that show each group of a high level, by wiping too.</summary>
+    public static IReadOnlyList<TestCode> ShowingAll { get; } = [new("EN 13727"), new("EN 13624"), new("EN 14348"), new("EN 14476"), new("EN 16615")];
+
     private LabelClaim Claim(int number, bool concentrate) => new()
     {
         Id = new("claim-" + number),
@@ -83,7 +86,7 @@ internal sealed class RandomSites
         },
         Reaches = Pick(Level.Low, Level.Intermediate, Level.High),
         Needs = Chance(20) ? [ClaimNeed.CleanFirst] : [],
-        ShownBy = "an invented test",
+        ShownBy = ShowingAll,
     };
 
     private Rule Rule(Product product, DevicePart part) => new()

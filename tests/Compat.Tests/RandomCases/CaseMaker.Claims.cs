@@ -83,6 +83,7 @@ internal sealed partial class CaseMaker
         var reaches = Chance(75) ? One(Level.Low, Level.Intermediate, Level.High) : (Level?)null;
         var kills = RandomKills(reaches);
         var when = ClaimExposures(null, Chance(40));
+        var tests = Chance(80) ? Shuffled(_data.TestStandards.Select(t => t.Code).ToArray()).Take(One(1, 2, 3, 4)).ToArray() : [];
         return new()
         {
             Id = id,
@@ -97,7 +98,8 @@ internal sealed partial class CaseMaker
             Kills = kills,
             DoesNotKill = DoesNot(reaches, kills),
             For = Chance(15) ? [NearPart()] : [],
-            ShownBy = Chance(88) ? "a standard" : null,
+            ShownBy = tests,
+            Registration = tests.Length == 0 && Chance(50) ? new("an office", "1") : null,
         };
     }
 

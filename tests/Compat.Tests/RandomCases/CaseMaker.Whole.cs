@@ -55,6 +55,7 @@ internal sealed partial class CaseMaker
                 new() { Id = new("o-3"), Name = "three", Group = OrganismGroup.Prions, Sources = [new("s-read")] },
             ],
             Levels = [.. Enum.GetValues<Level>().Where(l => l > Level.Cleaned).Select(l => new LevelMeaning { Level = l, Includes = [.. Groups.Where(g => first[g] <= l)], Sources = [new("s-read")] })],
+            TestStandards = [.. Enumerable.Range(1, 5).Select(i => RandomTest(new("EN " + i)))],
             Needs =
             [
                 .. Enum.GetValues<TouchedBy>().Select(c => new NeedRule { Id = new("need-" + Words.Of(c)), TouchedBy = [c], Level = Asks(c), Sources = [new("s-read")] }),
@@ -66,6 +67,22 @@ internal sealed partial class CaseMaker
                 Soil = Chance(25) ? [One(SoilKind.Blood, SoilKind.Dust)] : null,
                 Patients = Chance(30) ? [One(SomePatients)] : [],
             }).ToArray(),
+        };
+    }
+
+    private TestStandard RandomTest(TestCode code)
+    {
+        var step = Chance(6) ? TestStep.Basic : One(TestStep.Suspension, TestStep.Practical);
+        return new()
+        {
+            Code = code,
+            Name = "a test",
+            Field = step == TestStep.Basic ? TestField.Development : Chance(75) ? TestField.Medical : One(TestField.AnySurface, TestField.FoodAndHousehold, TestField.Veterinary),
+            Step = step,
+            On = Chance(60) ? [TestedOn.Surfaces, TestedOn.Instruments] : [One(TestedOn.Surfaces, TestedOn.Surfaces, TestedOn.Instruments, TestedOn.Skin)],
+            Wiping = step == TestStep.Practical && Chance(40),
+            Shows = AllTargets.Where(_ => Chance(65)).ToArray(),
+            Sources = [new("s-read")],
         };
     }
 

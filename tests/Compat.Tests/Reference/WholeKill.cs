@@ -9,6 +9,8 @@ internal sealed record Told(Component? Of, ClaimBox When, Interval Strength, Int
     Level? Reaches, IReadOnlyList<OrganismTarget> Kills, IReadOnlyList<OrganismTarget> DoesNotKill, bool Instructed, bool MayBeHigh, bool NamesPart)
 {
     public IReadOnlyList<ClaimPartner> With { get; init; } = [];
+    /// <summary>The tests of a label's claim; null where it is not held against tests.</summary>
+    public TestStandard[]? Tests { get; init; }
 }
 
 internal sealed partial class ReferenceWhole
@@ -87,8 +89,16 @@ internal sealed partial class ReferenceWhole
         && _sites.Any(s => s.Here.Hardness is { } water && !(water.Upper <= most));
     private IEnumerable<Told> Label(Variant v) =>
         from claim in _product!.LabelClaims
-        where claim.ShownBy is not null && !WaterTooHard && Names(claim.For, v)
-        select Fill(null, claim.When, null, claim.Reaches, claim.Kills, claim.DoesNotKill, false, true, claim.For.Count > 0);
+        where RestsOnSomething(claim) && !WaterTooHard && Names(claim.For, v)
+        select Fill(null, claim.When, null, claim.Reaches, claim.Kills, claim.DoesNotKill, false, true, claim.For.Count > 0) with
+        { Tests = claim.Registration is null ? claim.ShownBy.Select(code => _data.TestStandards.Single(t => t.Code == code)).ToArray() : null };
+    private static bool RestsOnSomething(LabelClaim claim) => claim.ShownBy.Count > 0 || claim.Registration is not null;
+    /// <summary>Whether one of the tests of a claim, which speaks of the method on a device, can show that this is killed.</summary>
+    private bool IsTested(Told claim, OrganismTarget target, ApplicationMethod method) => claim.Tests is null || claim.Tests.Any(t =>
+        t.Field is TestField.Medical or TestField.AnySurface && t.Step is not TestStep.Basic && method != ApplicationMethod.Chamber
+        && (method <= ApplicationMethod.WetWipe ? t.On.Contains(TestedOn.Surfaces)
+            : !t.Wiping && (t.On.Contains(TestedOn.Surfaces) || (method != ApplicationMethod.Spray && t.On.Contains(TestedOn.Instruments))))
+        && (t.Shows.Contains(target) || (target.Organism is not null && !Record(target).OwnClaim && t.Shows.Contains(OrganismTarget.Of(GroupOf(target))))));
     private Told Fill(Component? of, ClaimBox when, AgentId? agent, Level? reaches, IReadOnlyList<OrganismTarget> kills,
         IReadOnlyList<OrganismTarget> not,
         bool instructed, bool mayBeHigh, bool namesPart)
@@ -114,7 +124,7 @@ internal sealed partial class ReferenceWhole
 
     private bool IsMet(Variant v, Told[] claims, KillTarget target, WholePoint at)
     {
-        var able = claims.Where(c => Meets(c, target) && IsReached(c, v, at.Method) && c.Methods.Contains(at.Method)
+        var able = claims.Where(c => Meets(c, target, at.Method) && IsReached(c, v, at.Method) && c.Methods.Contains(at.Method)
             && c.Dilution.Contains(at.Dilution)
             && c.When.WetTime.Range.Contains(at.WetTime) && HasPartners(c, at.Dilution)).ToArray();
         if (able.Length == 0 || !MayBeUsed(at.Method) || (IsWiping(at.Method) && ClothBinds())) return false;
@@ -130,8 +140,14 @@ internal sealed partial class ReferenceWhole
     private bool HasPartners(Told claim, decimal dilution) => claim.With.All(partner => _ingredients.Any(i => i != claim.Of && Is(i, partner.Agent)
         && (partner.Strength.Statement != AxisStatement.Within || i.Strength.Scale(dilution).LiesIn(partner.Strength.Range))));
 
-    private bool Meets(Told claim, KillTarget target)
+    /// <summary>Whether a claim meets a target by some method that it holds for.</summary>
+    private bool Meets(Told claim, KillTarget target) => claim.Methods.Methods.Any(method => Meets(claim, target, method));
+
+    private bool Meets(Told claim, KillTarget target, ApplicationMethod method)
     {
+        if (claim.Tests is not null && !(target.Level is { } needed
+            ? _data.Levels.Where(l => l.Level == needed).SelectMany(l => l.Includes).All(g => IsTested(claim, OrganismTarget.Of(g), method))
+            : IsTested(claim, target.Against!, method))) return false;
         bool Includes(OrganismGroup group) => claim.Kills.Contains(OrganismTarget.Of(group))
             || (claim.Reaches is { } reached && _data.Levels.Any(l => l.Level == reached && l.Includes.Contains(group)));
         if (target.Level is { } level)
@@ -155,7 +171,7 @@ internal sealed partial class ReferenceWhole
         var meeting = claims.Where(c => Meets(c, target)).ToArray();
         if (IsWiping(at.Method) && ClothBinds()) return true;
         if (meeting.Length > 0 && !meeting.Any(c => IsReached(c, v, at.Method))) return true;
-        if (_product?.LabelClaims.Count > 0) return meeting.Length == 0 && !(WaterTooHard && _product.LabelClaims.Any(c => c.ShownBy is not null));
+        if (_product?.LabelClaims.Count > 0) return meeting.Length == 0 && !(WaterTooHard && _product.LabelClaims.Any(RestsOnSomething));
         if (_ingredients[source] is not { Unknown: false } c) return false;
         if (claims.Length == 0 && _product is { Composition: not Composition.Full }) return false;
         var keptBelow = _data.StandingRules.Any(s => s.NeverAbove is { } most && Is(c, s.Agent) && s.When.Strength.Range is var range

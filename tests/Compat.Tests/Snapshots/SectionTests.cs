@@ -22,6 +22,7 @@ public class SectionTests
         Assert.Equivalent(EveryKind.Word, back.InstructionWords.Single(w => w.Id.Value == "mild-soap"));
         Assert.Equivalent(EveryKind.WithDuties, back.PersonRules.Single(r => r.Id.Value == "soap.eye"));
         Assert.Equivalent(EveryKind.Data.Occasions, back.Occasions);
+        Assert.Equivalent(EveryKind.Data.TestStandards, back.TestStandards);
         Assert.Equivalent(EveryKind.Occupied, back.PersonRules.Single(r => r.Id.Value == "alcohol.occupied"));
         var window = back.Parts.Single(p => p.Id.Value == "window");
         Assert.Equal((1800m, "look through it", "IPX4"), (window.DryBeforePower, window.FunctionCheck, window.WaterIngress!.Code));
@@ -34,7 +35,7 @@ public class SectionTests
     {
         KnowledgeData[] less =
         [
-            EveryKind.Data with { Organisms = [] }, EveryKind.Data with { Levels = [] }, EveryKind.Data with { Needs = [] },
+            EveryKind.Data with { Organisms = [] }, EveryKind.Data with { Levels = [] }, EveryKind.Data with { TestStandards = [] }, EveryKind.Data with { Needs = [] },
             EveryKind.Data with { Claims = [] }, EveryKind.Data with { MixingHazards = [] }, EveryKind.Data with { HarmlessMeetings = [] }, EveryKind.Data with { PersonRules = [] },
             EveryKind.Data with { Protections = [] }, EveryKind.Data with { InstructionWords = [] }, EveryKind.Data with { Occasions = [] },
             EveryKind.Data with { StandingRules = EyeWorkshop.Data.StandingRules }, EveryKind.Data with { Parts = EyeWorkshop.Data.Parts },
@@ -49,6 +50,7 @@ public class SectionTests
         var turned = EveryKind.Data with
         {
             Levels = EveryKind.Data.Levels.Reverse().ToArray(),
+            TestStandards = EveryKind.Data.TestStandards.Reverse().ToArray(),
             Needs = EveryKind.Data.Needs.Reverse().ToArray(),
             MixingHazards = EveryKind.Data.MixingHazards.Reverse().ToArray(),
             StandingRules = EveryKind.Data.StandingRules.Reverse().ToArray(),

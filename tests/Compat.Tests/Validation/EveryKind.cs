@@ -142,6 +142,19 @@ internal static class EveryKind
 
     public static Occasion Held { get; } = new() { Id = new("held"), Name = "held", Hold = true, Papers = [Paper.HoldLabel], Sources = [new("seen")] };
 
+    public static TestStandard Test { get; } = new()
+    {
+        Code = new("EN 1"),
+        Name = "invented test",
+        Field = TestField.Medical,
+        Step = TestStep.Practical,
+        On = [TestedOn.Surfaces],
+        Wiping = true,
+        Shows = [OrganismTarget.Of(OrganismGroup.VegetativeBacteria), OrganismTarget.Of(new OrganismId("invented-virus"))],
+        Sources = [new("seen")],
+        Note = "invented",
+    };
+
     public static KnowledgeData Data { get; } = EyeWorkshop.Data with
     {
         Parts = EyeWorkshop.Data.Parts.Select(part => part.Id.Value != "window" ? part : part with
@@ -170,6 +183,7 @@ internal static class EveryKind
             new() { Id = new("hand-with-blood"), TouchedBy = [TouchedBy.Hand], Soil = [SoilKind.Blood], Level = Level.Intermediate, CleanFirst = true, Sources = [new("seen")] },
         ],
         Claims = [Claim],
+        TestStandards = [Test, Test with { Code = new("EN 2.1"), Step = TestStep.Suspension, Wiping = false, Shows = [], Note = null }],
         Occasions = [Outbreak, Held],
         MixingHazards =
         [

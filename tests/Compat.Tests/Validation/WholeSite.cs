@@ -25,7 +25,7 @@ internal static class WholeSite
         For = [new("window")],
         Needs = [ClaimNeed.Activation],
         StandsSoil = [SoilKind.Dust],
-        ShownBy = "an invented test",
+        ShownBy = [EveryKind.Test.Code],
     };
 
     public static Product Stock { get; } = EyeWorkshop.Mixture("stock", StrengthOf.Concentrate, ("soap", 10m, 20m)) with

@@ -41,7 +41,7 @@ public class WholeSiteTests
             WholeSite.Site with { Here = here with { Water = [] } }, WholeSite.Site with { Here = here with { Cloths = [] } },
             WholeSite.Site with { Here = here with { Gloves = [] } }, WholeSite.Site with { Here = here with { DryingAir = null } }, WholeSite.Site with { Here = here with { DryingAir = true } },
             WholeSite.Site with { Levels = [] }, WholeSite.Site with { Levels = [WholeSite.Decision with { Level = Level.Low }] }, WholeSite.Site with { Levels = [WholeSite.Decision with { Because = "b" }] },
-            WholeSite.With(stock with { Methods = MethodSet.None }), WholeSite.With(stock with { LabelClaims = [] }), SpoiltSites.Claim(WholeSite.Claim with { ShownBy = null }), SpoiltSites.Claim(WholeSite.Claim with { StandsSoil = [] }),
+            WholeSite.With(stock with { Methods = MethodSet.None }), WholeSite.With(stock with { LabelClaims = [] }), SpoiltSites.Claim(WholeSite.Claim with { ShownBy = [] }), SpoiltSites.Claim(WholeSite.Claim with { ShownBy = [], Registration = new("an office", "1") }), SpoiltSites.Claim(WholeSite.Claim with { StandsSoil = [] }),
             SpoiltSites.Claim(WholeSite.Claim with { For = [] }), SpoiltSites.Claim(WholeSite.Claim with { Needs = [] }), SpoiltSites.Claim(WholeSite.Claim with { DoesNotKill = [] }), SpoiltSites.Box(box => box with { Dilution = AxisLimit.Any }),
             WholeSite.With(stock with { WetTimes = [] }), WholeSite.With(stock with { Removes = [] }), WholeSite.With(stock with { OneStep = false }), WholeSite.With(stock with { MostHardness = null }),
             WholeSite.With(stock with { Life = stock.Life with { Activated = null } }), WholeSite.With(stock with { Life = stock.Life with { Diluted = null } }),
