@@ -2,6 +2,7 @@ using Compat.Efficacy;
 using Compat.Evaluation;
 using Compat.Exposures;
 using Compat.Kill;
+using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Curation.Checking;
@@ -33,13 +34,24 @@ internal sealed class LooserClaims(Ground ground)
     /// <summary>Whether both can speak of one use: of one agent, one part, one liquid, at one exposure. What is refuted of soil says nothing of what is cleaned first.</summary>
     private bool MayMeet(Claim claim, Claim other) =>
         (_kb.Agents.IsAtOrBelow(At(claim), At(other)) || _kb.Agents.IsAtOrBelow(At(other), At(claim)))
-        && SharePart(claim, other)
+        && SharedParts(claim, other).Any()
         && claim.With.All(partner => other.With.Any(named => _kb.Agents.IsAtOrBelow(_kb.Agents[partner.Agent.Value], _kb.Agents[named.Agent.Value])))
         && (other.StandsSoil.Count == 0 || !claim.Needs.Contains(ClaimNeed.CleanFirst) || other.StandsSoil.Any(claim.StandsSoil.Contains))
         && Overlap(claim, other) is not null;
 
-    private bool SharePart(Claim one, Claim two) => one.For.Count == 0 || two.For.Count == 0
-        || one.For.Any(a => two.For.Any(b => _kb.Parts.IsAtOrBelow(_kb.Parts[a.Value], _kb.Parts[b.Value]) || _kb.Parts.IsAtOrBelow(_kb.Parts[b.Value], _kb.Parts[a.Value])));
+    /// <summary>The topmost parts of which both speak.</summary>
+    private IEnumerable<int> SharedParts(Claim one, Claim two)
+    {
+        int[] Parts(Claim claim) => claim.For.Count == 0 ? [_kb.Parts[PartType.Root.Value]] : claim.For.Select(part => _kb.Parts[part.Value]).ToArray();
+        foreach (var a in Parts(one))
+        {
+            foreach (var b in Parts(two))
+            {
+                if (_kb.Parts.IsAtOrBelow(a, b)) yield return a;
+                else if (_kb.Parts.IsAtOrBelow(b, a)) yield return b;
+            }
+        }
+    }
 
     /// <summary>What a claim promises that another denies; the target is null where it is the level itself.</summary>
     private IEnumerable<(OrganismTarget? Target, string Promise, string Field)> Denied(Claim claim, Claim other)
@@ -59,11 +71,13 @@ internal sealed class LooserClaims(Ground ground)
     private bool KilledByOthers(Claim claim, Claim other, OrganismTarget? target)
     {
         if (target?.Organism is null || Overlap(claim, other) is not { } meeting) return false;
+        var agent = _kb.Agents.IsAtOrBelow(At(claim), At(other)) ? At(claim) : At(other);
         var killers = _kb.Data.Claims.Where(one => one.Refuted is null && one.Where is null && one.With.Count == 0 && one.Kills.Contains(target)
-            && _kb.Agents.IsAtOrBelow(At(claim), At(one)) && one.Needs.All(claim.Needs.Contains)
-            && (one.For.Count == 0 || (claim.For.Count > 0 && claim.For.All(part => one.For.Any(named => _kb.Parts.IsAtOrBelow(_kb.Parts[part.Value], _kb.Parts[named.Value])))))).ToArray();
-        return meeting.Methods.Methods.All(method =>
-            Subtraction.MaximalBoxes(meeting.Box, killers.Where(one => _axes.Methods(one.When.Methods).Contains(method)).Select(Box), anchored: -1).Count == 0);
+            && _kb.Agents.IsAtOrBelow(agent, At(one)) && one.Needs.All(claim.Needs.Contains)).ToArray();
+        return SharedParts(claim, other).All(part => meeting.Methods.Methods.All(method => Subtraction.MaximalBoxes(
+            meeting.Box,
+            killers.Where(one => _axes.Methods(one.When.Methods).Contains(method) && (one.For.Count == 0 || one.For.Any(named => _kb.Parts.IsAtOrBelow(part, _kb.Parts[named.Value])))).Select(Box),
+            anchored: -1).Count == 0));
     }
 
     /// <summary>The exposures of a claim at which another one binds that says no; null where there are none.</summary>

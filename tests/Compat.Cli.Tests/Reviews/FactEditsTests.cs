@@ -13,6 +13,7 @@ public sealed class FactEditsTests
         { "efficacy/efficacy.yaml", "reaches: intermediate", "reaches: low", 0, "no longer reached: intermediate" },
         { "efficacy/efficacy.yaml", "  needs: [clean-first]\n", "", 1, "reached: intermediate, with less than before" },
         { "efficacy/efficacy.yaml", "reaches: intermediate\n", "reaches: intermediate\n  refuted: It is invented.\n", 0, "no longer reached: intermediate" },
+        { "efficacy/efficacy.yaml", "reaches: intermediate\n", "reaches: intermediate\n  where: machine\n", 0, "no longer reached: intermediate" },
         { "efficacy/efficacy.yaml", "reaches: intermediate\n", "reaches: intermediate\n  kills: [spores]\n", 1, "reached: `spores`, with less than before" },
         { "levels.yaml", "enveloped-viruses], sources", "enveloped-viruses, fungi], sources", 1, "low includes fungi" },
 

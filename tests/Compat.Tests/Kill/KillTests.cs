@@ -107,6 +107,49 @@ public sealed class KillTests
     }
 
     [Fact]
+    public void AClaimThatHoldsInAMachineOnly_ServesNobodyByHand_AndIsNamed()
+    {
+        var machine = Intermediate with { Where = ClaimWhere.Machine };
+        var alone = new KillWorkshop { Claims = [machine] }.Ask().Kill!;
+        Assert.Equal((Verdict.NotEstablished, KillReasonCode.NoClaim), (alone.Verdict, alone.Reasons[0].Code));
+        Assert.Equal([machine.Id.Value], Assert.Single(alone.Reasons, reason => reason.Code == KillReasonCode.MachineOnly).Arguments);
+        var slower = new KillWorkshop { Claims = [machine, Claim("spirit.by-hand", Spirit, Level.Intermediate) with { When = Low.When with { WetTime = AxisLimit.Within(Interval.AtLeast(600m)) } }] };
+        var tooShort = slower.Ask(q => q with { Residence = Interval.Exactly(120m) }).Kill!;
+        Assert.Equal((Verdict.NotAllowed, KillReasonCode.WindowClosed), (tooShort.Verdict, tooShort.Reasons[0].Code));
+        Assert.Contains(tooShort.Reasons, reason => reason.Code == KillReasonCode.MachineOnly);
+        Assert.DoesNotContain(new KillWorkshop { Claims = [machine, Low] }.Ask().Kill!.Reasons, reason => reason.Code == KillReasonCode.MachineOnly);
+    }
+
+    /// <summary>Refuted by immersion for up to ten minutes at room temperature: at that and at all that is weaker it says no.</summary>
+    [Theory]
+    [InlineData(ApplicationMethod.Immerse, 600, 20, true)]
+    [InlineData(ApplicationMethod.DampWipe, 30, 5, true)]
+    [InlineData(ApplicationMethod.Immerse, 601, 20, false)]
+    [InlineData(ApplicationMethod.Immerse, 600, 26, false)]
+    public void ARefutedClaim_BindsInItsBoxAndAtAllThatIsWeaker(ApplicationMethod method, int residence, int temperature, bool binds)
+    {
+        var refuted = Low with
+        {
+            Refuted = "an outbreak",
+            When = Low.When with { WetTime = AxisLimit.Within(Interval.Closed(300m, 600m)), Temperature = AxisLimit.Within(Interval.Closed(15m, 25m)), Methods = MethodLimit.Within(ApplicationMethod.Immerse) },
+        };
+        var shop = new KillWorkshop { Claims = [refuted] };
+        var kill = shop.Ask(q => q with { Method = method, Residence = Interval.Exactly(residence), Temperature = Interval.Exactly(temperature) }).Kill!;
+        Assert.Equal(binds ? Verdict.NotAllowed : Verdict.NotEstablished, kill.Verdict);
+        Assert.Equal(binds ? KillReasonCode.Refuted : KillReasonCode.NoClaim, kill.Reasons[0].Code);
+    }
+
+    /// <summary>What was refuted says no where another claim would serve at a longer time only.</summary>
+    [Fact]
+    public void ARefutedClaim_BindsBesideOneThatServesElsewhere()
+    {
+        var refuted = Claim("spirit.refuted", Spirit, Level.Low) with { Refuted = "an outbreak", When = Low.When with { Methods = MethodLimit.Within(ApplicationMethod.WetWipe) } };
+        var shop = new KillWorkshop { Claims = [refuted, Low with { When = Low.When with { Methods = MethodLimit.Within(ApplicationMethod.Immerse) } }] };
+        Assert.Equal((Verdict.NotAllowed, KillReasonCode.Refuted), Of(shop.Ask()));
+        Assert.Equal(KillReasonCode.ClaimsMeet, Of(shop.Ask(q => q with { Method = ApplicationMethod.Immerse })).Code);
+    }
+
+    [Fact]
     public void AnOrganismThatNeedsAClaimOfItsOwn_IsNotMetByItsGroup()
     {
         var group = new KillWorkshop { Claims = [Claim("spirit.viruses", Spirit, Level.Low, Viruses)] };

@@ -1,4 +1,5 @@
 using Compat.Efficacy;
+using Compat.Kill;
 using Compat.People;
 using Compat.Tests.RandomCases;
 
@@ -23,6 +24,69 @@ public sealed class WholeLawTests
         var after = kb.Ask(c.Question).Kill!;
         Assert.True(!Permits(before.Verdict) || Permits(after.Verdict), $"{before.Verdict} became {after.Verdict} ({after.Reasons[0].Code}) with\n{changed}");
     }, share: 10);
+
+    /// <summary>A claim that holds in a machine only may be named; what is answered stays.</summary>
+    [Fact]
+    public void AMachineClaim_Added_ChangesNoVerdict() => RandomRun.ForAll(Shape.Whole, c =>
+    {
+        if (c.Data.Claims.Count == 0) return;
+        var added = c.Data.Claims[c.Seed % c.Data.Claims.Count] with { Id = new("claim.added"), Where = ClaimWhere.Machine, DoesNotKill = [], Refuted = null };
+        var changed = c with { Data = c.Data with { Claims = [.. c.Data.Claims, added] } };
+        if (changed.Build(out _) is not { } kb || !c.Question.JudgesKillAndPeople) return;
+        var (before, after) = (c.Build().Ask(c.Question), kb.Ask(c.Question));
+        Assert.True((before.Verdict, before.Kill?.Verdict) == (after.Verdict, after.Kill?.Verdict), $"{before.Kill?.Verdict} became {after.Kill?.Verdict} with\n{changed}");
+    }, share: 10);
+
+    /// <summary>Stronger on one axis is enough: less than is asked, shorter, colder or drier was refuted.</summary>
+    [Fact]
+    public void ARefutedClaim_AtAStrongerExposure_ChangesNoAnswer() => OfRefuted((asked, random) => random.Next(4) switch
+    {
+        0 when asked.Strength is { } strength && asked.Agent is not null => Weak with { Strength = AxisLimit.Within(Interval.Closed(0m, strength.Percent.Lower!.Value / 2m)) },
+        1 => Weak with { Temperature = AxisLimit.Within(Interval.Closed(-40m, asked.Temperature!.Value.Lower!.Value - 1m)) },
+        2 when asked.Residence!.Value.Upper is { } residence and not Interval.WithoutEnd => Weak with { WetTime = AxisLimit.Within(new Interval(0m, false, residence / 2m, true)) },
+        _ => asked.Method is ApplicationMethod.DampWipe ? null : Weak with { Methods = MethodLimit.Within(ApplicationMethod.DampWipe) },
+    }, (before, after) => (before.Verdict, before.Kill!.Verdict) == (after.Verdict, after.Kill!.Verdict));
+
+    /// <summary>What was refuted is wetter, warmer and longer than what is asked, and at least as strong: nothing is left open any more.</summary>
+    [Fact]
+    public void ARefutedClaim_AtAWeakerExposure_Binds()
+    {
+        var bound = 0;
+        OfRefuted((asked, _) => asked.Agent is null || asked.Residence!.Value.Upper is not { } residence || residence == Interval.WithoutEnd || asked.Method == ApplicationMethod.Chamber ? null : Weak with
+        {
+            Temperature = AxisLimit.Within(Interval.Exactly(asked.Temperature!.Value.Upper!.Value + 1m)),
+            WetTime = AxisLimit.Within(Interval.Closed(residence + 1m, residence + 2m)),
+            Methods = MethodLimit.Within(ApplicationMethod.Immerse),
+        }, (before, after) =>
+        {
+            var kill = before.Kill!;
+            var known = kill.Reasons[0].Code is not (KillReasonCode.ContactNotKnown or KillReasonCode.NothingToKill) && kill.Reasons.All(reason => reason.Code != KillReasonCode.OutsideClaims || reason.Arguments.Count > 1);
+            if (Permits(kill.Verdict) || !known) return kill.Verdict == after.Kill!.Verdict;
+            if (kill.Verdict == Verdict.NotEstablished) bound++;
+            return after.Kill!.Verdict == Verdict.NotAllowed;
+        });
+        Assert.True(bound > 0, "no refuted claim decided");
+    }
+
+    private static ClaimBox Weak => new() { Strength = AxisLimit.Any, WetTime = AxisLimit.Within(Interval.Above(0m)), Temperature = AxisLimit.Any, Ph = AxisLimit.Any, Methods = MethodLimit.Any };
+
+    /// <summary>Adds a claim on any agent, refuted of everything, to a question that states every axis, and compares the answers.</summary>
+    private static void OfRefuted(Func<Question, Random, ClaimBox?> box, Func<Answer, Answer, bool> holds) => RandomRun.ForAll(Shape.WholePoint, c =>
+    {
+        if (!c.Question.JudgesKillAndPeople || box(c.Question, new Random(c.Seed)) is not { } when) return;
+        var agent = c.Question.Agent ?? AgentClass.Root;
+        var basis = c.Data.Agents.Any(one => one.Id == agent && agent != AgentClass.Root) && c.Build().Compiled.Agent(agent).Basis is not null;
+        var added = new Claim
+        {
+            Id = new("claim.added"), Agent = agent, When = when with { Strength = basis ? when.Strength : default }, Reaches = Level.Low,
+            Kills = [.. Enum.GetValues<OrganismGroup>().Where(group => group != OrganismGroup.Prions).Select(OrganismTarget.Of), OrganismTarget.Of(new OrganismId("o-1")), OrganismTarget.Of(new OrganismId("o-2"))],
+            Refuted = "an outbreak", Kind = ClaimKind.Guideline, Why = "made at random", Sources = [new("s-read")], Reviewed = new(2026, 1, 1),
+        };
+        var changed = c with { Data = c.Data with { Claims = [.. c.Data.Claims, added] } };
+        if (changed.Build(out _) is not { } kb || (!basis && when.Strength.Statement == AxisStatement.Within)) return;
+        var (before, after) = (c.Build().Ask(c.Question), kb.Ask(c.Question));
+        Assert.True(holds(before, after), $"{before.Kill!.Verdict} ({before.Kill.Reasons[0].Code}) became {after.Kill!.Verdict} ({after.Kill.Reasons[0].Code}) with\n{changed}");
+    }, share: 5);
 
     [Fact]
     public void AddingATargetNeverPermitsMore() => NeverPermitsMore((c, random) =>
