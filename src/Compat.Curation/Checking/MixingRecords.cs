@@ -14,6 +14,9 @@ internal sealed class MixingRecords(CompiledBase kb)
 
     private readonly int[][] _leaves = LeavesOf(kb.Agents);
 
+    /// <summary>Looks at records alone, of which no rule need be known.</summary>
+    public static IEnumerable<Finding> In(KnowledgeData data) => new MixingRecords(new CompiledBase(data with { Rules = [] }, [])).Find();
+
     public IEnumerable<Finding> Find() => Missing().Concat(OfOneMember()).Concat(NotHarmless());
 
     /// <summary>A record that holds at some strengths only leaves the pair open at the others: it does not count.</summary>

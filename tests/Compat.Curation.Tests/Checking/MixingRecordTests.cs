@@ -1,5 +1,4 @@
 using Compat.Curation.Checking;
-using Compat.Evaluation;
 using Compat.Mixing;
 
 namespace Compat.Curation.Tests.Checking;
@@ -80,7 +79,7 @@ public sealed class MixingRecordTests
         }
     }
 
-    private static Finding[] Findings(KnowledgeData data) => [.. new MixingRecords(new CompiledBase(data, [])).Find()];
+    private static Finding[] Findings(KnowledgeData data) => [.. MixingRecords.In(data)];
 
     /// <summary>The pairs of narrowest agents of which one's line says that the other's line inactivates it.</summary>
     private static IEnumerable<(string Declared, string One, string Other)> Implied(KnowledgeData data)
