@@ -127,7 +127,7 @@ internal static class RuleValidation
     /// <summary>All uses together last no longer than all that was tested; a test that names no uses was one.</summary>
     private static void TotalTime(Scope scope, Rule rule, TestEvidence tested, ProblemPlace place)
     {
-        if (tested.Exposure.Residence is not { Statement: AxisStatement.Within, Range.Upper: { } longest } || longest == Interval.WithoutEnd) return;
+        if (tested.Exposure.Residence is not { Statement: AxisStatement.Within, Range.Upper: { } longest } || longest == Interval.WithoutEnd || tested.Exposure.Uses.Statement == AxisStatement.Any) return;
         var all = longest * (tested.Exposure.Uses is { Statement: AxisStatement.Within, Range.Upper: { } times } ? times : 1m);
         if (End(scope, rule, Axis.Residence) is { } each && End(scope, rule, Axis.Uses) is { } uses && (uses == 0m || each <= all / uses)) return;
         scope.Add("exceeds-test", place with { Field = "when.uses" }, "the uses of the box together last longer than what was tested", $"tested: {all} s in all; write a shorter residence or fewer uses");

@@ -56,7 +56,7 @@ internal static class EyeWorkshop
             new() { Id = new("thin-coating.alcohol"), Target = RuleTarget.On(new MaterialId("thin-coating")), Agent = new("alcohol"), Allows = false, Damage = Clouding, Why = "it clouds", Sources = [new("seen")], Reviewed = Day, When = new() { Strength = AxisLimit.Within(Interval.AtLeast(5m)) } },
             Allowed("thin-coating.alcohol-weak", RuleTarget.On(new MaterialId("thin-coating")), "alcohol", Wipe(AxisLimit.Within(Interval.Below(5m)))) with { SeenWith = [new("ethanol"), new("isopropanol")] },
             Allowed("glass.soap", RuleTarget.On(new MaterialId("glass")), "soap", Wipe(AxisLimit.Within(Interval.AtMost(10m)))) with { Duties = [new() { Kind = DutyKind.TakeOff, Ways = [new() { Method = ApplicationMethod.DampWipe, Water = WaterGrade.Purified, Times = 2, Seconds = 30m, Litres = 0.1m }], Within = 300m, Note = "twice" }] },
-            Allowed("foam.soap", RuleTarget.On(new MaterialId("foam")), "soap", Wipe(AxisLimit.Within(Interval.AtMost(10m)))) with { KnownBy = KnownBy.Test, Tested = new() { On = TestPiece.Coupon, Strained = true, Exposure = new() { Residence = AxisLimit.Within(Interval.AtMost(120m)) } } },
+            Allowed("foam.soap", RuleTarget.On(new MaterialId("foam")), "soap", Wipe(AxisLimit.Within(Interval.AtMost(10m)))) with { KnownBy = KnownBy.Test, Tested = new() { On = TestPiece.Coupon, Strained = true, Exposure = new() { Residence = AxisLimit.Within(Interval.AtMost(120m)), Uses = AxisLimit.Any } } },
         ],
         StandingRules = [new() { Id = new("no-strong-alcohol-on-coating"), Material = new("thin-coating"), Agent = new("alcohol"), When = new() { Strength = AxisLimit.Within(Interval.AtLeast(50m)) }, Reason = "it clouds for good", Sources = [new("seen")] }],
     };
@@ -116,6 +116,10 @@ internal static class EyeWorkshop
             ConventionKey.UnstatedPh => Interval.Closed(6m, 8m),
             ConventionKey.WaterPh => Interval.Closed(6.5m, 9.5m),
             ConventionKey.PurifiedWaterPh => Interval.Closed(5m, 7.5m),
+            ConventionKey.IngressWetWipe => Interval.Closed(1m, 8m),
+            ConventionKey.IngressSpray => Interval.Closed(4m, 6m),
+            ConventionKey.IngressRinse => Interval.Closed(5m, 6m),
+            ConventionKey.IngressImmerse => Interval.Closed(7m, 8m),
             _ => Interval.Closed(15m, 30m),
         },
     };

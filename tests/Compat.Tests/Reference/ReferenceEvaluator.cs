@@ -172,7 +172,7 @@ internal sealed partial class ReferenceEvaluator
         if (from == to) return percent;
         var liquid = Exactly(IsInMass(from) && IsInMass(to) ? 1 : density) ?? Trees.Convention(ConventionKey.SolutionDensity).Range;
         Interval? MassInVolume(StrengthBasis b) => b == StrengthBasis.VolumePerVolume ? Exactly(own.Density) : IsInMass(b) ? liquid : Exactly(1);
-        var chlorine = IsChlorine(from) == IsChlorine(to) ? Interval.Exactly(1) : IsChlorine(to) ? Trees.Chlorine(agent) : null;
+        var chlorine = IsChlorine(from) == IsChlorine(to) ? Exactly(1) : IsChlorine(to) && own.AvailableChlorine > 0 ? Trees.Chlorine(agent) : null;
         if (chlorine is null || MassInVolume(from) is not { } factor || MassInVolume(to) is not { } divisor) return null;
         var whole = Trees.WholeStrength(agent);
         var low = SixDigits(percent.Lower * chlorine.Value.Lower * factor.Lower / divisor.Upper, Math.Floor);

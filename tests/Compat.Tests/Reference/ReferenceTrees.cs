@@ -22,16 +22,13 @@ internal sealed class ReferenceTrees(KnowledgeData data, IReadOnlyList<Site> sit
     public ApplicationMethod Wettest(PartId? id) => Nearest(Line(id), p => p.Wettest) ?? ApplicationMethod.DryWipe;
     public IReadOnlyList<Act> Never(PartId? id) => Nearest(Line(id), p => p.Never) ?? [];
     public IReadOnlyList<MaterialSlot> Materials(PartId? id) => Nearest(Line(id), p => p.Materials) ?? [];
+    public Interval? Chlorine(AgentId id) => Hull(data.Agents.Where(a => Below(a.Id, id)).SelectMany(a => Exactly(a.AvailableChlorine)));
+    private static Interval[] Exactly(decimal? value) => value is { } v ? [Interval.Exactly(v)] : [];
     public StrengthBasis? Basis(AgentId id) => Nearest(Line(id), a => a.Basis)?.Basis;
-
-    /// <summary>Of an agent that states a share of available chlorine, from the least to the largest of its own and of all below it.</summary>
-    public Interval? Chlorine(AgentId id) => Line(id)[0].AvailableChlorine is null ? null
-        : Hull(_agents.Keys.Where(one => Below(one, id)).Select(one => Line(one)[0].AvailableChlorine).OfType<decimal>().Select(Interval.Exactly));
 
     /// <summary>Every strength an agent can have, in percent of its basis.</summary>
     public Interval WholeStrength(AgentId id) => Basis(id) is not { } basis ? Interval.Whole
         : basis is StrengthBasis.MassPerVolume or StrengthBasis.AvailableChlorineMassPerVolume ? Interval.AtLeast(0) : Interval.Closed(0, 100);
-
     /// <summary>What a rule says of an axis; an 'unstated' is the usual range on record, else the convention of that axis.</summary>
     public Interval Filled(Rule rule, Axis axis, Product? product)
     {
@@ -41,7 +38,6 @@ internal sealed class ReferenceTrees(KnowledgeData data, IReadOnlyList<Site> sit
             : Hull(ReferenceEvaluator.Measured(product!).Where(p => p.Of != PhState.OnePercent).Select(p => p.Value));
         return usual ?? Convention(Enum.Parse<ConventionKey>("Unstated" + axis)).Range;
     }
-
     public MethodSet Methods(Rule rule) => rule.When.Methods.Statement == AxisStatement.Within ? rule.When.Methods.Methods
         : rule.When.Methods.Statement == AxisStatement.Unstated ? Convention(ConventionKey.UnstatedMethods).Methods : MethodSet.All;
     public static TSaid? Nearest<T, TSaid>(T[] line, Func<T, TSaid?> says) => line.Select(says).FirstOrDefault(said => said is not null);

@@ -43,7 +43,7 @@ public class SnapshotTests
         var bytes = Bytes(EyeWorkshop.Data);
         bytes[7] = 9;
         var error = Assert.Throws<SnapshotException>(() => Load(bytes));
-        Assert.Contains("format version 9, expected 5", error.Message, StringComparison.Ordinal);
+        Assert.Contains("format version 9, expected 6", error.Message, StringComparison.Ordinal);
     }
 
     [Fact]
