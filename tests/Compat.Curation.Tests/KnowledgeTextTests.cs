@@ -29,7 +29,7 @@ public sealed class KnowledgeTextTests
         var given = new Dictionary<string, byte[]>();
         foreach (var folder in new[] { "sources", "materials", "parts", "agents", "organisms", "efficacy", "mixing", "persons", "protection" })
             given[$"{folder}/a.yaml"] = File.ReadAllBytes($"{whole}/{folder}.yaml");
-        foreach (var file in new[] { "conventions.yaml", "levels.yaml", "needs.yaml", "instruction-words.yaml", "occasions.yaml", "version.yaml" })
+        foreach (var file in new[] { "conventions.yaml", "levels.yaml", "test-standards.yaml", "needs.yaml", "instruction-words.yaml", "occasions.yaml", "version.yaml" })
             given[file] = File.ReadAllBytes($"{whole}/{file}");
         given["standing.yaml"] = Encoding.UTF8.GetBytes("""
             - { id: a, agent: b, when: { strength: "< 50 % v/v", methods: any }, never-above: cleaned, reason: R }

@@ -85,7 +85,7 @@ public sealed record TestStandard
 
     /// <summary>Whether it says anything of a method on a device.</summary>
     internal bool SpeaksOf(ApplicationMethod method) =>
-        Field is TestField.Medical or TestField.AnySurface && Step != TestStep.Basic && method switch
+        Field is TestField.Medical or TestField.AnySurface && method switch
         {
             <= ApplicationMethod.WetWipe => On.Contains(TestedOn.Surfaces),
             ApplicationMethod.Spray => !Wiping && On.Contains(TestedOn.Surfaces),

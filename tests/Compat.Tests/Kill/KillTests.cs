@@ -36,6 +36,67 @@ public sealed class KillTests
         Assert.Equal((Verdict.NotAllowed, KillReasonCode.LabelClaimsLess), Of(shop.Ask()));
     }
 
+    /// <summary>Of what the label says, as much is reached as each of its tests shows by the method asked.</summary>
+    [Theory]
+    [InlineData("all", ApplicationMethod.WetWipe, Verdict.Allowed, KillReasonCode.ClaimsMeet)]
+    [InlineData("bacteria", ApplicationMethod.WetWipe, Verdict.NotAllowed, KillReasonCode.TestsShowLess)]
+    [InlineData("bacteria, fungi", ApplicationMethod.WetWipe, Verdict.Allowed, KillReasonCode.ClaimsMeet)]
+    [InlineData("household", ApplicationMethod.WetWipe, Verdict.NotAllowed, KillReasonCode.TestsShowLess)]
+    [InlineData("hands", ApplicationMethod.WetWipe, Verdict.NotAllowed, KillReasonCode.TestsShowLess)]
+    [InlineData("wiping", ApplicationMethod.WetWipe, Verdict.Allowed, KillReasonCode.ClaimsMeet)]
+    [InlineData("wiping", ApplicationMethod.Spray, Verdict.NotEstablished, KillReasonCode.OutsideClaims)]
+    [InlineData("instruments", ApplicationMethod.Immerse, Verdict.Allowed, KillReasonCode.ClaimsMeet)]
+    [InlineData("instruments", ApplicationMethod.WetWipe, Verdict.NotEstablished, KillReasonCode.OutsideClaims)]
+    [InlineData("suspension", ApplicationMethod.Immerse, Verdict.Allowed, KillReasonCode.ClaimsMeet)]
+    [InlineData("suspension", ApplicationMethod.WetWipe, Verdict.AllowedWithinLimits, KillReasonCode.SuspensionOnly)]
+    [InlineData("suspension, bacteria", ApplicationMethod.WetWipe, Verdict.Allowed, KillReasonCode.ClaimsMeet)]
+    public void ALabelClaim_ReachesNoFurtherThanItsTests(string tests, ApplicationMethod method, Verdict verdict, KillReasonCode code)
+    {
+        var shop = new KillWorkshop
+        {
+            Tests =
+            [
+                Wiped with { Code = new("all") },
+                Wiped with { Code = new("bacteria"), Shows = [OrganismTarget.Of(OrganismGroup.VegetativeBacteria)] },
+                Wiped with { Code = new("fungi"), Shows = [OrganismTarget.Of(OrganismGroup.Fungi)] },
+                Wiped with { Code = new("household"), Field = TestField.FoodAndHousehold },
+                Wiped with { Code = new("hands"), On = [TestedOn.Skin] },
+                Wiped with { Code = new("wiping"), Wiping = true },
+                Wiped with { Code = new("instruments"), On = [TestedOn.Instruments] },
+                Wiped with { Code = new("suspension"), Step = TestStep.Suspension },
+            ],
+            Product = Liquid(Spirit) with { LabelClaims = [Label("intermediate", Level.Intermediate) with { ShownBy = tests.Split(", ").Select(test => new TestCode(test)).ToArray() }] },
+        };
+        var kill = shop.Ask(q => Asking(Level.Intermediate)(q) with { Method = method, Residence = Interval.Exactly(120m), Temperature = Interval.Exactly(20m) }).Kill!;
+        Assert.Equal(verdict, kill.Verdict);
+        Assert.Contains(kill.Reasons, reason => reason.Code == code);
+    }
+
+    [Fact]
+    public void ALabelClaim_WhoseTestsShowLess_SaysWhatTheyDoNotShow()
+    {
+        var household = Wiped with { Code = new("EN 2"), Field = TestField.FoodAndHousehold };
+        var bacteria = Wiped with { Code = new("EN 3"), Shows = [OrganismTarget.Of(OrganismGroup.VegetativeBacteria)] };
+        var shop = new KillWorkshop { Tests = [household, bacteria], Product = Liquid(Spirit) with { LabelClaims = [Label("middle", Level.Intermediate) with { ShownBy = [household.Code, bacteria.Code] }] } };
+        Assert.Equal(["mix", "intermediate", "mix: middle", "fungi", "EN 2"], shop.Ask(Asking(Level.Intermediate)).Kill!.Reasons[0].Arguments);
+        Assert.Equal(KillReasonCode.ClaimsMeet, Of(shop.Ask(Asking(Level.Low))).Code);
+    }
+
+    /// <summary>A registration says that some authority has seen tests. It makes nothing plain, and adds nothing where tests say it too.</summary>
+    [Fact]
+    public void ARegistrationAlone_IsWithinLimits_AndSaysSo()
+    {
+        var registered = Label("registered", Level.Low) with { ShownBy = [], Registration = new("an office", "12-3") };
+        Answer Ask(params LabelClaim[] claims) => (new KillWorkshop { Product = Liquid(Spirit) with { LabelClaims = claims } })
+            .Ask(q => Asking(Level.Low)(q) with { Residence = Interval.Exactly(120m), Temperature = Interval.Exactly(20m) });
+        var alone = Ask(registered).Kill!;
+        Assert.Equal(Verdict.AllowedWithinLimits, alone.Verdict);
+        Assert.Equal(["mix: registered", "an office", "12-3"], Assert.Single(alone.Reasons, reason => reason.Code == KillReasonCode.RegisteredOnly).Arguments);
+        var both = Ask(registered, Label("tested", Level.Low)).Kill!;
+        Assert.Equal(Verdict.Allowed, both.Verdict);
+        Assert.DoesNotContain(both.Reasons, reason => reason.Code == KillReasonCode.RegisteredOnly);
+    }
+
     [Fact]
     public void ClaimsOfTwoIngredients_NeverAddUp()
     {

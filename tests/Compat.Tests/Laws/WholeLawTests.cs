@@ -126,6 +126,32 @@ public sealed class WholeLawTests
     public void AddingAPatientNeverPermitsMore() => NeverPermitsMore((c, random) => c.Question.Patients.Count == 0 ? null
         : c with { Question = c.Question with { Patients = [.. c.Question.Patients, Enum.GetValues<PatientGroup>()[random.Next(4)]] } });
 
+    /// <remarks>What a label says is not killed is left out: with its claim goes what it says, too.</remarks>
+    [Fact]
+    public void TakingATestAway_NeverPermitsMoreNorMakesItPlain() => RandomRun.ForAll(Shape.Whole, c =>
+    {
+        var random = new Random(c.Seed);
+        var given = Claiming(c, claim => claim with { DoesNotKill = [] });
+        var taken = Claiming(given, claim => claim with { ShownBy = claim.ShownBy.Where(_ => random.Next(2) == 0).ToArray() });
+        if (!c.Question.JudgesKillAndPeople || given.Build(out _) is not { } all || taken.Build(out _) is not { } fewer) return;
+        if (!all.TryAsk(c.Question, out var before, out _) || !fewer.TryAsk(c.Question, out var after, out _)) return;
+        Assert.True(Permits(before.Verdict) || !Permits(after.Verdict), $"{before.Verdict} became {after.Verdict} with\n{taken}");
+        Assert.True(before.Kill!.Verdict == Verdict.Allowed || after.Kill!.Verdict != Verdict.Allowed, $"kill {before.Kill.Verdict} became {after.Kill!.Verdict} with\n{taken}");
+    }, share: 2);
+
+    [Fact]
+    public void TestsOfAnotherField_ShowNothingOnADevice() => RandomRun.ForAll(Shape.Whole, c =>
+    {
+        var households = c with { Data = c.Data with { TestStandards = c.Data.TestStandards.Select(test => test with { Field = TestField.FoodAndHousehold, Step = TestStep.Practical }).ToArray() } };
+        if (Claiming(households, claim => claim with { Registration = null }).Build(out _) is not { } kb || !kb.TryAsk(c.Question, out var answer, out _)) return;
+        Assert.DoesNotContain(answer.Kill?.Claims ?? [], claim => claim.Origin == Compat.Kill.ClaimOrigin.Label);
+    }, share: 4);
+
+    private static Case Claiming(Case c, Func<LabelClaim, LabelClaim> change) => c with
+    {
+        Site = c.Site is not { } site ? null : site with { Products = site.Products.Select(product => product with { LabelClaims = product.LabelClaims.Select(change).ToArray() }).ToArray() },
+    };
+
     private static void NeverPermitsMore(Func<Case, Random, Case?> change) => RandomRun.ForAll(Shape.Whole, c =>
     {
         if (!c.Question.JudgesKillAndPeople || change(c, new Random(c.Seed)) is not { } changed || changed.Build(out _) is not { } kb) return;

@@ -9,10 +9,8 @@ internal sealed record Told(Component? Of, ClaimBox When, Interval Strength, Int
     Level? Reaches, IReadOnlyList<OrganismTarget> Kills, IReadOnlyList<OrganismTarget> DoesNotKill, bool Instructed, bool MayBeHigh, bool NamesPart)
 {
     public IReadOnlyList<ClaimPartner> With { get; init; } = [];
-    /// <summary>The tests of a label's claim; null where it is not held against tests.</summary>
     public TestStandard[]? Tests { get; init; }
 }
-
 internal sealed partial class ReferenceWhole
 {
     private static bool IsWiping(ApplicationMethod method) => method is ApplicationMethod.DampWipe or ApplicationMethod.WetWipe;
@@ -93,12 +91,11 @@ internal sealed partial class ReferenceWhole
         select Fill(null, claim.When, null, claim.Reaches, claim.Kills, claim.DoesNotKill, false, true, claim.For.Count > 0) with
         { Tests = claim.Registration is null ? claim.ShownBy.Select(code => _data.TestStandards.Single(t => t.Code == code)).ToArray() : null };
     private static bool RestsOnSomething(LabelClaim claim) => claim.ShownBy.Count > 0 || claim.Registration is not null;
-    /// <summary>Whether one of the tests of a claim, which speaks of the method on a device, can show that this is killed.</summary>
+    /// <summary>Whether a claim is held against no tests, or one that speaks of the method on a device can show that this is killed.</summary>
     private bool IsTested(Told claim, OrganismTarget target, ApplicationMethod method) => claim.Tests is null || claim.Tests.Any(t =>
-        t.Field is TestField.Medical or TestField.AnySurface && t.Step is not TestStep.Basic && method != ApplicationMethod.Chamber
-        && (method <= ApplicationMethod.WetWipe ? t.On.Contains(TestedOn.Surfaces)
-            : !t.Wiping && (t.On.Contains(TestedOn.Surfaces) || (method != ApplicationMethod.Spray && t.On.Contains(TestedOn.Instruments))))
-        && (t.Shows.Contains(target) || (target.Organism is not null && !Record(target).OwnClaim && t.Shows.Contains(OrganismTarget.Of(GroupOf(target))))));
+        t.Field is TestField.Medical or TestField.AnySurface && method != ApplicationMethod.Chamber && (method <= ApplicationMethod.WetWipe || !t.Wiping)
+        && (t.On.Contains(TestedOn.Surfaces) || (method > ApplicationMethod.Spray && t.On.Contains(TestedOn.Instruments))) && (t.Shows.Contains(target)
+            || (target.Organism is not null && !Record(target).OwnClaim && t.Shows.Contains(OrganismTarget.Of(GroupOf(target))))));
     private Told Fill(Component? of, ClaimBox when, AgentId? agent, Level? reaches, IReadOnlyList<OrganismTarget> kills,
         IReadOnlyList<OrganismTarget> not,
         bool instructed, bool mayBeHigh, bool namesPart)
@@ -121,7 +118,6 @@ internal sealed partial class ReferenceWhole
             : when.Methods.Statement == AxisStatement.NotNamed && agent is null ? named : methods,
             reaches, kills, not, instructed, mayBeHigh, namesPart);
     }
-
     private bool IsMet(Variant v, Told[] claims, KillTarget target, WholePoint at)
     {
         var able = claims.Where(c => Meets(c, target, at.Method) && IsReached(c, v, at.Method) && c.Methods.Contains(at.Method)
@@ -132,22 +128,16 @@ internal sealed partial class ReferenceWhole
         return ReferenceEvaluator.Cross<decimal>([Phs(at), Temperatures(at), .. spoken.Select(c => Strengths(c, at))]).All(x => able.Any(c =>
             c.Ph.Contains(x[0]) && c.Temperature.Contains(x[1]) && (c.Of is null || c.Strength.Contains(x[2 + Array.IndexOf(spoken, c.Of)]))));
     }
-
     private List<decimal> Phs(WholePoint at) => Samples.On(Axis.Ph, at.Ph ?? _question.Ph ?? _part.PhAt(_product!, at.Dilution));
     private List<decimal> Temperatures(WholePoint at) => Samples.On(Axis.Temperature, at.Temperature);
     private List<decimal> Strengths(Component c, WholePoint at) => Samples.On(Axis.Strength, c.Strength.Scale(at.Dilution));
-
     private bool HasPartners(Told claim, decimal dilution) => claim.With.All(partner => _ingredients.Any(i => i != claim.Of && Is(i, partner.Agent)
         && (partner.Strength.Statement != AxisStatement.Within || i.Strength.Scale(dilution).LiesIn(partner.Strength.Range))));
-
-    /// <summary>Whether a claim meets a target by some method that it holds for.</summary>
     private bool Meets(Told claim, KillTarget target) => claim.Methods.Methods.Any(method => Meets(claim, target, method));
-
     private bool Meets(Told claim, KillTarget target, ApplicationMethod method)
     {
-        if (claim.Tests is not null && !(target.Level is { } needed
-            ? _data.Levels.Where(l => l.Level == needed).SelectMany(l => l.Includes).All(g => IsTested(claim, OrganismTarget.Of(g), method))
-            : IsTested(claim, target.Against!, method))) return false;
+        if (!(target.Against is { } one ? [one] : _data.Levels.Where(l => l.Level == target.Level).SelectMany(l => l.Includes).Select(OrganismTarget.Of))
+            .All(t => IsTested(claim, t, method))) return false;
         bool Includes(OrganismGroup group) => claim.Kills.Contains(OrganismTarget.Of(group))
             || (claim.Reaches is { } reached && _data.Levels.Any(l => l.Level == reached && l.Includes.Contains(group)));
         if (target.Level is { } level)
@@ -157,13 +147,10 @@ internal sealed partial class ReferenceWhole
         return !claim.DoesNotKill.Contains(against) && (claim.Kills.Contains(against) || (!Record(against).OwnClaim
             && Includes(GroupOf(against)) && !claim.DoesNotKill.Contains(OrganismTarget.Of(GroupOf(against)))));
     }
-
     private static bool IsReached(Told c, Variant v, ApplicationMethod method) => c.Instructed || c.NamesPart
         || v.Geometry is not (Geometry.Lumen or Geometry.Porous) || !(IsWiping(method) || method == ApplicationMethod.Spray);
-
     private bool ClothBinds() => _question.Cloth is { } cloth && (_product?.BoundByCloths ?? []).Concat(_part.Components.Where(i => !i.Unknown)
         .SelectMany(i => _trees.Line(i.Agent)).SelectMany(a => a.BoundBy)).Any(bound => bound.Contains(cloth, StringComparison.OrdinalIgnoreCase));
-
     /// <summary>Whether something on record says that a target is not killed, so that it is more than silence.</summary>
     private bool SaysNo(Variant v, int source, KillTarget target, WholePoint at)
     {
@@ -196,7 +183,6 @@ internal sealed partial class ReferenceWhole
             && Meet(AtMost(box.Strength), c.Strength.Scale(at.Dilution)) && Meet(AtMost(box.Temperature), at.Temperature)
             && Meet(box.Ph, at.Ph ?? _question.Ph ?? _part.PhAt(_product!, at.Dilution));
     }
-
     /// <summary>Whether a person rule forbids, whatever is uncertain and for each type the part may be.</summary>
     private bool Harms(WholePoint at) => _variants.Any(v => _data.PersonRules.Any(rule => Names(rule.For, v) && (!rule.Occupied || _question.Occupied)
         && (rule.Patients.Any(Need.Patients.Contains) || (rule.Occupied && rule.Patients.Count == 0))

@@ -75,7 +75,6 @@ internal sealed partial class ReferenceWhole
             }))).Distinct()];
         }
     }
-
     private OrganismGroup GroupOf(OrganismTarget target) => target.Group ?? Record(target).Group;
     private Organism Record(OrganismTarget target) => _data.Organisms.Single(o => o.Id == target.Organism);
 

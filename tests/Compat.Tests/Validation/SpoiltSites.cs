@@ -50,7 +50,7 @@ internal static class SpoiltSites
         ["claim level-without-group"] = (Claim(WholeSite.Claim with { DoesNotKill = [OrganismTarget.Of(OrganismGroup.VegetativeBacteria)] }), "product `stock` at label-claims.0.does-not-kill.0"),
         ["claim unknown-part"] = (Claim(WholeSite.Claim with { For = [new("windows")] }), "product `stock` at label-claims.0.for.0"),
         ["claim unknown-test"] = (Claim(WholeSite.Claim with { ShownBy = [new("EN 3")] }), "product `stock` at label-claims.0.shown-by.0"),
-        ["claim listed-twice test"] = (Claim(WholeSite.Claim with { ShownBy = [EveryKind.Test.Code, EveryKind.Test.Code] }), "product `stock` at label-claims.0.shown-by.1"),
+        ["claim test listed-twice"] = (Claim(WholeSite.Claim with { ShownBy = [EveryKind.Test.Code, EveryKind.Test.Code] }), "product `stock` at label-claims.0.shown-by.1"),
         ["claim no-registration"] = (Claim(WholeSite.Claim with { ShownBy = [], Registration = new("an office", " ") }), "product `stock` at label-claims.0.registration"),
         ["claim tests-and-registration"] = (Claim(WholeSite.Claim with { Registration = new("an office", "1") }), "product `stock` at label-claims.0.registration"),
         ["claim no-wet-time"] = (Box(box => box with { WetTime = AxisLimit.Within(Interval.AtMost(60m)) }), "product `stock` at label-claims.0.when.wet-time"),
