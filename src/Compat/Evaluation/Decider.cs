@@ -6,6 +6,8 @@ namespace Compat.Evaluation;
 /// <summary>Decides one component on one variant where the set of applicable rules is known: steps 4 to 9 of a point question.</summary>
 internal sealed class Decider(CompiledBase kb, Scene scene)
 {
+    private readonly Dictionary<(VariantVoices, CompiledRule), Reason> _forbids = [];
+
     /// <summary>The worst decision over the variants. Where all allow, their rules and duties join: it is not known which is there.</summary>
     public Decision Worst(bool[] applies)
     {
@@ -37,7 +39,7 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
 
         var forbidding = live.SelectMany(rules => rules).Where(rule => !rule.Allows).Distinct().ToArray();
         if (forbidding.Length > 0)
-            return Make(Verdict.NotAllowed, voices, setAside, forbidding, forbidding.Select(rule => Because(voices, ReasonCode.RuleForbids, rule.Rule.Id.Value, Name(rule), rule.Rule.Target.ToString())).ToArray());
+            return Make(Verdict.NotAllowed, voices, setAside, forbidding, Array.ConvertAll(forbidding, rule => Forbids(voices, rule)));
         if (scene.Component.OnlyForbids)
             return Make(Verdict.Allowed, voices, setAside, [], [Because(voices, ReasonCode.MaterialsAllow)]) with { WellFounded = true };
 
@@ -52,6 +54,14 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
         if (unmet is not null)
             return Make(Verdict.NotAllowed, voices, setAside, [], [Because(voices, ReasonCode.ResidueStays, Words.Of(unmet.Kind))]);
         return Permission(voices, live, setAside, applies);
+    }
+
+    /// <summary>One reason a rule and variant, however many pieces it holds in.</summary>
+    private Reason Forbids(VariantVoices voices, CompiledRule rule)
+    {
+        if (!_forbids.TryGetValue((voices, rule), out var reason))
+            _forbids[(voices, rule)] = reason = Because(voices, ReasonCode.RuleForbids, rule.Rule.Id.Value, Name(rule), rule.Rule.Target.ToString());
+        return reason;
     }
 
     private Decision Permission(VariantVoices voices, List<CompiledRule>[] live, List<CompiledRule> setAside, bool[] applies)

@@ -12,10 +12,13 @@ internal static class Editions
     public static IReadOnlyList<IReadOnlyList<InstructionsEdition>> Possible(Device device, SerialNumber? serial)
     {
         var sets = new List<IReadOnlyList<InstructionsEdition>>();
-        foreach (var number in serial is { } known ? [known] : Telling([device]))
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var number in serial is { } known ? [known] : Telling([device]).Distinct())
         {
-            var speaking = device.Instructions.Where(edition => Covers(edition, number) && !device.Instructions.Any(other => other.Replaces.Contains(edition.Id) && Covers(other, number))).ToArray();
-            if (!sets.Any(set => set.SequenceEqual(speaking))) sets.Add(speaking);
+            var covering = device.Instructions.Where(edition => Covers(edition, number)).ToArray();
+            var replaced = new HashSet<EditionId>(covering.SelectMany(edition => edition.Replaces));
+            var speaking = covering.Where(edition => !replaced.Contains(edition.Id)).ToArray();
+            if (seen.Add(string.Join(" ", speaking.Select(edition => edition.Id.Value)))) sets.Add(speaking);
         }
 
         return sets;

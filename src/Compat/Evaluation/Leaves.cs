@@ -4,8 +4,18 @@ namespace Compat.Evaluation;
 internal sealed record Leaf(int[] Low, int[] High, Decision Decision);
 
 /// <summary>Cuts a box of exposures along the rules that cross it, and only along these, until every piece is decided.</summary>
-internal sealed class Leaves(CompiledBase kb, Scene scene)
+/// <remarks>
+/// Where that would take more than a set amount of work, what some prohibition forbids as a whole, whatever else holds there, is not cut further:
+/// the verdicts are the same, and of the rules that forbid a place only those are named that forbid all around it.
+/// </remarks>
+internal sealed class Leaves(CompiledBase kb, Scene scene, int mostLooks = Leaves.MostLooks)
 {
+    /// <summary>At so many rules is looked before larger pieces are taken, and at ten times as many before it is given up.</summary>
+    public const int MostLooks = 2_000_000;
+
+    private const int MostDeep = 2_000;
+    private bool _larger;
+    private int _looks;
     private readonly Decider _decider = new(kb, scene);
     private readonly List<Leaf> _found = [];
     private readonly List<(List<int> Candidates, int[] Low, int[] High, IReadOnlyList<Leaf> Leaves)> _before = [];
@@ -23,7 +33,7 @@ internal sealed class Leaves(CompiledBase kb, Scene scene)
             if (scene.Candidates[i].Rule.Methods.Contains(method)) all.Add(i);
         foreach (var before in _before)
             if (before.Low == low && before.High == high && before.Candidates.SequenceEqual(all)) return before.Leaves;
-        Cut(low, high, all, []);
+        Cut(low, high, all);
         var leaves = _found.ToArray();
         _before.Add((all, low, high, leaves));
         return leaves;
@@ -33,8 +43,24 @@ internal sealed class Leaves(CompiledBase kb, Scene scene)
 
     private static int RuleHigh(Candidate candidate, int axis) => axis == (int)Axis.Residence ? candidate.ResidenceHigh : candidate.Rule.High[axis];
 
-    private void Cut(int[] low, int[] high, List<int> open, List<int> covering)
+    private void Cut(int[] low, int[] high, List<int> all)
     {
+        _looks = 0;
+        if (!_larger && Cut(low, high, all, [], 0)) return;
+        _found.Clear();
+        (_larger, _looks) = (true, 0);
+        if (!Cut(low, high, all, [], 0)) throw new TooManyBoxesException();
+    }
+
+    /// <summary>Whether a candidate forbids wherever it applies: nothing sets it aside.</summary>
+    private bool ForbidsForSure(int candidate) =>
+        !scene.Candidates[candidate].Rule.Allows && (scene.Overriders[candidate].Length == 0 || scene.Candidates[candidate].Rule.OfInstructions);
+
+    /// <summary>Cuts a box; false where it was given up.</summary>
+    private bool Cut(int[] low, int[] high, List<int> open, List<int> covering, int depth)
+    {
+        _looks += open.Count;
+        if (_looks > (_larger ? 10L * MostLooks : mostLooks) || depth > MostDeep) return false;
         var covers = new List<int>(covering);
         var crossing = new List<int>();
         foreach (var i in open)
@@ -51,13 +77,13 @@ internal sealed class Leaves(CompiledBase kb, Scene scene)
             if (meets) (holds ? covers : crossing).Add(i);
         }
 
-        if (crossing.Count == 0)
+        if (crossing.Count == 0 || (_larger && covers.Exists(ForbidsForSure)))
         {
+            _looks += covers.Count;
             var applies = new bool[scene.Candidates.Count];
             foreach (var i in covers) applies[i] = true;
             _found.Add(new Leaf(low, high, _decider.Worst(applies)));
-            if (_found.Count > Subtraction.MostBoxes) throw new TooManyBoxesException();
-            return;
+            return _found.Count <= Subtraction.MostBoxes;
         }
 
         var first = scene.Candidates[crossing[0]];
@@ -70,9 +96,9 @@ internal sealed class Leaves(CompiledBase kb, Scene scene)
             middleHigh[axis] = lastOfLower;
             var middleLow = (int[])low.Clone();
             middleLow[axis] = lastOfLower + 1;
-            Cut(low, middleHigh, crossing, covers);
-            Cut(middleLow, high, crossing, covers);
-            return;
+            return Cut(low, middleHigh, crossing, covers, depth + 1) && Cut(middleLow, high, crossing, covers, depth + 1);
         }
+
+        return true;
     }
 }

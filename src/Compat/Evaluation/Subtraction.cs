@@ -6,17 +6,21 @@ internal static class Subtraction
     /// <summary>More boxes than this for one question or pair is refused.</summary>
     public const int MostBoxes = 100_000;
 
+    /// <summary>So often is one box held against another before it is given up.</summary>
+    private const long MostLooks = 20_000_000;
+
     /// <summary>
     /// All boxes inside <paramref name="domain"/> that meet none of <paramref name="holes"/> and cannot be made larger.
     /// A box that must hold the start of an axis (<paramref name="anchored"/>) is cut from above only.
     /// </summary>
-    /// <exception cref="TooManyBoxesException">There are more than <see cref="MostBoxes"/>.</exception>
+    /// <exception cref="TooManyBoxesException">There are more than <see cref="MostBoxes"/>, or it takes too long to find them.</exception>
     public static List<Span[]> MaximalBoxes(Span[] domain, IEnumerable<Span[]> holes, int anchored)
     {
         var boxes = new List<Span[]>();
         foreach (var span in domain)
             if (span.IsEmpty) return boxes;
         boxes.Add(domain);
+        var looks = 0L;
         foreach (var hole in holes)
         {
             var pieces = new List<Span[]>();
@@ -36,6 +40,8 @@ internal static class Subtraction
                 }
             }
 
+            looks += boxes.Count + ((long)pieces.Count * (kept.Count + pieces.Count));
+            if (looks > MostLooks) throw new TooManyBoxesException();
             foreach (var piece in pieces)
                 if (!kept.Any(box => LiesIn(piece, box))) Keep(kept, piece);
             if (kept.Count > MostBoxes) throw new TooManyBoxesException();

@@ -7,7 +7,17 @@ namespace Compat.Validation;
 /// <summary>Checks one part of a device.</summary>
 internal static class DevicePartValidation
 {
-    public static void Check(Scope scope, Device device, DevicePart part, ProblemPlace place, string field)
+    /// <summary>How many variants one part of a device may have, over its types, their materials and the sets of editions.</summary>
+    private const long MostVariants = 1_024;
+
+    /// <summary>Checks the part.</summary>
+    /// <param name="scope">The records.</param>
+    /// <param name="device">Its device.</param>
+    /// <param name="part">The part.</param>
+    /// <param name="sets">How many sets of editions may speak.</param>
+    /// <param name="place">The device.</param>
+    /// <param name="field">Where in it the part stands.</param>
+    public static void Check(Scope scope, Device device, DevicePart part, int sets, ProblemPlace place, string field)
     {
         if (part.OneOfTypes.Count == 0) scope.Add("empty-one-of", place with { Field = field + ".type" }, "the part names no type");
         for (var t = 0; t < part.OneOfTypes.Count; t++)
@@ -26,24 +36,30 @@ internal static class DevicePartValidation
         if (part.Materials is { } slots)
         {
             KnowledgeValidation.Slots(scope, place, field + ".materials", slots);
-            Variants(scope, part.OneOfTypes, part, null, place with { Field = field + ".materials" });
         }
         else if (part.MaterialsKnown is not null) scope.Add("known-without-materials", place with { Field = field + ".materials-known" }, "`materials-known` without `materials`");
+        Variants(scope, part.OneOfTypes, part, null, sets, place with { Field = part.Materials is null ? field : field + ".materials" });
         Contact(scope, part, place, field);
         if (part.WhenDismantled is { } then) Dismantled(scope, device, part, then, place, field + ".when-dismantled");
     }
 
     /// <summary>What is named must leave few enough variants of each type it is laid on.</summary>
-    public static void Variants(Scope scope, IReadOnlyList<PartId> types, DevicePart? part, Question? question, ProblemPlace place)
+    public static void Variants(Scope scope, IReadOnlyList<PartId> types, DevicePart? part, Question? question, int sets, ProblemPlace place)
     {
+        var all = 0L;
         foreach (var type in types)
         {
             var ofType = scope.Upward(type).Select(p => p.Materials).FirstOrDefault(m => m is not null) ?? [];
             var list = MaterialList.Of(ofType, false, part, question, (low, high) => scope.Upward(low).Any(m => m.Id == high));
-            if (MaterialList.Variants(list.Slots) <= KnowledgeValidation.MostVariants) continue;
+            var variants = MaterialList.Variants(list.Slots);
+            all += variants * sets;
+            if (variants <= KnowledgeValidation.MostVariants) continue;
             scope.Add("too-many-variants", place, $"with the materials of `{type}` the choices make more than {KnowledgeValidation.MostVariants} variants", "name fewer candidates, or all its materials with `materials-known: fully`");
             return;
         }
+
+        if (all > MostVariants)
+            scope.Add("too-many-variants", place, $"its types, their materials and the {sets} sets of editions that may speak make {all} variants, more than {MostVariants}", "name fewer candidates, or the serial number");
     }
 
     /// <summary>What touches a part may ask less than what touches its type, but not without a reason.</summary>

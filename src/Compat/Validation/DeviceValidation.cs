@@ -1,3 +1,4 @@
+using Compat.Evaluation;
 using Compat.Sites;
 
 namespace Compat.Validation;
@@ -5,15 +6,19 @@ namespace Compat.Validation;
 /// <summary>Checks a device and its instructions.</summary>
 internal static class DeviceValidation
 {
+    private const int MostSerialRanges = 1_024;
+    private const int MostEditionSets = 128;
+
     public static void Check(Scope scope, Device device)
     {
         var place = new ProblemPlace(RecordKind.Device, device.Id.Value);
         if (device.Parts.Count == 0) scope.Add("no-parts", place with { Field = "parts" }, "a device has at least one part");
+        var sets = EditionSets(scope, device, place);
         var seen = new HashSet<DevicePartId>();
         for (var i = 0; i < device.Parts.Count; i++)
         {
             if (!seen.Add(device.Parts[i].Id)) scope.Add("duplicate-id", place with { Field = $"parts.{i}.id" }, $"the part `{device.Parts[i].Id}` is given twice");
-            DevicePartValidation.Check(scope, device, device.Parts[i], place, $"parts.{i}");
+            DevicePartValidation.Check(scope, device, device.Parts[i], sets, place, $"parts.{i}");
         }
 
         if (device.Patients is { Count: 0 })
@@ -33,6 +38,16 @@ internal static class DeviceValidation
             for (var r = 0; r < edition.Reaches.Count; r++) SiteClaimValidation.Reached(scope, device, edition.Reaches[r], place, $"instructions.{i}.reaches.{r}");
             if (ReplacesItself(device, edition)) scope.Add("edition-cycle", place with { Field = $"instructions.{i}.replaces" }, $"the edition `{edition.Id}` replaces itself");
         }
+    }
+
+    /// <summary>How many sets of editions may speak; each is one more variant of every part, so they are kept few.</summary>
+    private static int EditionSets(Scope scope, Device device, ProblemPlace place)
+    {
+        var ranges = device.Instructions.Sum(edition => edition.Serials.Count);
+        if (ranges > MostSerialRanges) scope.Add("too-many-editions", place with { Field = "instructions" }, $"{ranges} ranges of serial numbers are more than {MostSerialRanges}", "leave out editions that no device here has");
+        var sets = ranges > MostSerialRanges ? 1 : Editions.Possible(device, null).Count;
+        if (sets > MostEditionSets) scope.Add("too-many-editions", place with { Field = "instructions" }, $"the ranges of serial numbers make {sets} sets of editions that may speak, more than {MostEditionSets}", "leave out editions that no device here has, or say which replaces which");
+        return Math.Min(sets, MostEditionSets);
     }
 
     private static bool ReplacesItself(Device device, InstructionsEdition edition)

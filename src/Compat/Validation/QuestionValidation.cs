@@ -58,7 +58,7 @@ internal static class QuestionValidation
         var part = question.Device is { } id && scope.Devices.TryGetValue(id, out var device) ? device.Parts.FirstOrDefault(p => p.Id == question.DevicePart) : null;
         if (question.Materials.Any(slot => slot.OneOf.Count == 0) || MaterialList.Variants(question.Materials) > KnowledgeValidation.MostVariants)
             scope.Add("too-many-variants", place, $"the choices of materials are empty or make more than {KnowledgeValidation.MostVariants} variants");
-        else DevicePartValidation.Variants(scope, part?.OneOfTypes ?? (question.Part is { } type ? [type] : []), part, question, place);
+        else DevicePartValidation.Variants(scope, part?.OneOfTypes ?? (question.Part is { } type ? [type] : []), part, question, part is null ? 1 : Editions.Possible(scope.Devices[question.Device!], question.Serial).Count, place);
     }
 
     private static void What(Scope scope, Question question)
