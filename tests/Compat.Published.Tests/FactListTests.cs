@@ -67,6 +67,7 @@ public sealed class FactListTests(ITestOutputHelper output)
         ["protection"] = [.. Data.Protections.Select(one => one.Id.Value)],
         ["organism"] = [.. Data.Organisms.Select(one => one.Id.Value)],
         ["level"] = [.. Data.Levels.Select(one => Words.Of(one.Level))],
+        ["test"] = [.. Data.TestStandards.Select(one => one.Code.Value)],
         ["need"] = [.. Data.Needs.Select(one => one.Id.Value)],
         ["word"] = [.. Data.InstructionWords.Select(one => one.Id.Value)],
         ["standing"] = [.. Data.StandingRules.Select(one => one.Id.Value)],

@@ -92,9 +92,9 @@ internal sealed partial class ReferenceWhole
         { Tests = claim.Registration is null ? claim.ShownBy.Select(code => _data.TestStandards.Single(t => t.Code == code)).ToArray() : null };
     private static bool RestsOnSomething(LabelClaim claim) => claim.ShownBy.Count > 0 || claim.Registration is not null;
     /// <summary>Whether a claim is held against no tests, or one that speaks of the method on a device can show that this is killed.</summary>
-    private bool IsTested(Told claim, OrganismTarget target, ApplicationMethod method) => claim.Tests is null || claim.Tests.Any(t =>
-        t.Field is TestField.Medical or TestField.AnySurface && method != ApplicationMethod.Chamber && (method <= ApplicationMethod.WetWipe || !t.Wiping)
-        && (t.On.Contains(TestedOn.Surfaces) || (method > ApplicationMethod.Spray && t.On.Contains(TestedOn.Instruments))) && (t.Shows.Contains(target)
+    private bool IsTested(Told claim, OrganismTarget target, ApplicationMethod by) => claim.Tests is null || claim.Tests.Any(t =>
+        t.Field is TestField.Medical or TestField.AnySurface && by < ApplicationMethod.Chamber && (by <= ApplicationMethod.WetWipe || !t.Wiping)
+        && (t.On.Contains(TestedOn.Surfaces) || (by > ApplicationMethod.Spray && t.On.Contains(TestedOn.Instruments))) && (t.Shows.Contains(target)
             || (target.Organism is not null && !Record(target).OwnClaim && t.Shows.Contains(OrganismTarget.Of(GroupOf(target))))));
     private Told Fill(Component? of, ClaimBox when, AgentId? agent, Level? reaches, IReadOnlyList<OrganismTarget> kills,
         IReadOnlyList<OrganismTarget> not,
@@ -136,7 +136,7 @@ internal sealed partial class ReferenceWhole
     private bool Meets(Told claim, KillTarget target) => claim.Methods.Methods.Any(method => Meets(claim, target, method));
     private bool Meets(Told claim, KillTarget target, ApplicationMethod method)
     {
-        if (!(target.Against is { } one ? [one] : _data.Levels.Where(l => l.Level == target.Level).SelectMany(l => l.Includes).Select(OrganismTarget.Of))
+        if (!(target.Against is { } x ? [x] : _data.Levels.Where(l => l.Level == target.Level).SelectMany(l => l.Includes).Select(OrganismTarget.Of))
             .All(t => IsTested(claim, t, method))) return false;
         bool Includes(OrganismGroup group) => claim.Kills.Contains(OrganismTarget.Of(group))
             || (claim.Reaches is { } reached && _data.Levels.Any(l => l.Level == reached && l.Includes.Contains(group)));

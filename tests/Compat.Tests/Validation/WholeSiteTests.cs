@@ -30,6 +30,15 @@ public class WholeSiteTests
     public void A_wrong_part_is_answered_with_the_nearest_name() =>
         Assert.Equal("did you mean `pane`?", Check(WholeSite.Site with { Levels = [WholeSite.Decision with { Part = new("panel") }] })[0].Help);
 
+    /// <summary>An edition behind it, small letters and slips lead to the code; where nothing is near, what may stand there is said.</summary>
+    [Theory]
+    [InlineData("EN 3", "did you mean `EN 1`?")]
+    [InlineData("EN 1:2015+A1:2019", "did you mean `EN 1`?")]
+    [InlineData("en 1", "did you mean `EN 1`?")]
+    [InlineData("x", "write codes of `test-standards.yaml`, as `[EN 13727, EN 16615]`, or `registration: { authority, number }`")]
+    public void A_test_that_is_not_known_is_answered_with_the_nearest_code(string code, string help) =>
+        Assert.Equal(help, Assert.Single(Check(SpoiltSites.Claim(WholeSite.Claim with { ShownBy = [new(code)] }))).Help);
+
     [Fact]
     public void Every_field_changes_the_content_hash()
     {
