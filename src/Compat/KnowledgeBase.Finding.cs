@@ -45,6 +45,7 @@ public sealed partial class KnowledgeBase
     {
         found = null;
         nearest = [];
+        if (name is null) return false;
         var wanted = name.Trim();
         var called = new List<TRecord>();
         var byName = new Dictionary<string, TId>(StringComparer.OrdinalIgnoreCase);

@@ -15,8 +15,11 @@ public sealed partial class KnowledgeBase
     /// <summary>Checks a question and turns it into numbers, to be asked as often as wanted.</summary>
     /// <param name="question">The question.</param>
     /// <exception cref="QuestionException">It cannot be asked; <see cref="TryPrepare"/> lists why without exception.</exception>
-    public PreparedQuestion Prepare(Question question) =>
-        TryPrepare(question, out var prepared, out var problems) ? prepared! : throw new QuestionException(problems);
+    public PreparedQuestion Prepare(Question question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        return TryPrepare(question, out var prepared, out var problems) ? prepared : throw new QuestionException(problems);
+    }
 
     /// <summary>Checks a question and turns it into numbers, or says why it cannot be asked.</summary>
     /// <param name="question">The question.</param>
@@ -36,6 +39,7 @@ public sealed partial class KnowledgeBase
     /// <exception cref="TooManyBoxesException">The rules cut each other too finely to list.</exception>
     public Verdict VerdictOf(PreparedQuestion question)
     {
+        ArgumentNullException.ThrowIfNull(question);
         if (question.Base != _compiled) throw new ArgumentException("another knowledge base prepared it", nameof(question));
         var verdict = question.LookUp();
         return verdict == VerdictJudge.Undecided ? AnswerTo(question.Question).Verdict : verdict;
@@ -47,6 +51,7 @@ public sealed partial class KnowledgeBase
     /// <exception cref="TooManyBoxesException">The rules cut each other too finely to list.</exception>
     public Answer Ask(PreparedQuestion question)
     {
+        ArgumentNullException.ThrowIfNull(question);
         if (question.Base != _compiled) throw new ArgumentException("another knowledge base prepared it", nameof(question));
         var verdict = question.LookUp();
         return verdict != VerdictJudge.Undecided && question.GroundIn(Index) is { } ground

@@ -66,9 +66,10 @@ public sealed partial class KnowledgeBase
     /// <exception cref="SnapshotException">It is damaged, of another format version, or none at all; or its records would not pass <see cref="TryBuild"/>.</exception>
     public static KnowledgeBase Load(Stream stream)
     {
+        ArgumentNullException.ThrowIfNull(stream);
         var data = Snapshot.Read(stream, ownResource: false, out var hash);
         Snapshot.ReadWhole(data);
-        var problems = KnowledgeValidation.Check(data);
+        var problems = KnowledgeValidation.CheckRead(data);
         if (problems.Count > 0) throw new SnapshotException($"{problems.Count} problems with its records, the first: {problems[0]}");
         var kb = new KnowledgeBase(data, [], [new DataIdentity("data", data.Version, hash)]);
         return kb._compiled.Rules.Length == data.Rules.Count ? kb : throw new SnapshotException("a rule is missing");
@@ -80,6 +81,8 @@ public sealed partial class KnowledgeBase
     /// <exception cref="SnapshotException">It is damaged, of another format version, none at all, or of other content.</exception>
     public static KnowledgeBase Load(Stream stream, string hash)
     {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(hash);
         var data = Snapshot.Read(stream, ownResource: false, out var found);
         return found == hash ? new KnowledgeBase(data, [], [new DataIdentity("data", data.Version, hash)])
             : throw new SnapshotException($"its content is {found}, expected {hash}");
@@ -89,6 +92,7 @@ public sealed partial class KnowledgeBase
     /// <param name="stream">Where to.</param>
     public void Save(Stream stream)
     {
+        ArgumentNullException.ThrowIfNull(stream);
         var bytes = Snapshot.Write(Data);
         stream.Write(bytes, 0, bytes.Length);
     }
@@ -114,6 +118,7 @@ public sealed partial class KnowledgeBase
     /// <exception cref="ArgumentException">Something is wrong with the site; <see cref="TryWith"/> lists it without exception.</exception>
     public KnowledgeBase With(Site site)
     {
+        ArgumentNullException.ThrowIfNull(site);
         var problems = TryWith(site, out var result);
         return result ?? throw new ArgumentException(string.Join("; ", problems.Select(p => p.ToString())), nameof(site));
     }
@@ -122,8 +127,11 @@ public sealed partial class KnowledgeBase
     /// <param name="question">The question.</param>
     /// <exception cref="QuestionException">It cannot be asked; <see cref="TryAsk"/> lists why without exception.</exception>
     /// <exception cref="TooManyBoxesException">The rules cut each other too finely to list.</exception>
-    public Answer Ask(Question question) =>
-        TryAsk(question, out var answer, out var problems) ? answer : throw new QuestionException(problems);
+    public Answer Ask(Question question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        return TryAsk(question, out var answer, out var problems) ? answer : throw new QuestionException(problems);
+    }
 
     /// <summary>Answers whether an agent may be used on a part at a strength by a method, everything else left out.</summary>
     /// <param name="part">The part type.</param>
@@ -173,6 +181,7 @@ public sealed partial class KnowledgeBase
     /// <exception cref="QuestionException">It cannot be asked.</exception>
     public Need NeedOf(Question question)
     {
+        ArgumentNullException.ThrowIfNull(question);
         var problems = QuestionValidation.Check(_compiled, question with { Agent = question.Product is null ? question.Agent ?? AgentClass.Root : null });
         return problems.Count > 0 ? throw new QuestionException(problems) : NeedMaker.Of(_compiled, question);
     }
@@ -183,6 +192,7 @@ public sealed partial class KnowledgeBase
     /// <exception cref="TooManyBoxesException">The rules cut each other too finely to list.</exception>
     public Window WindowOf(Question question)
     {
+        ArgumentNullException.ThrowIfNull(question);
         var problems = QuestionValidation.Check(_compiled, question);
         if (problems.Count > 0) throw new QuestionException(problems);
         var need = NeedMaker.Of(_compiled, question);
@@ -202,8 +212,11 @@ public sealed partial class KnowledgeBase
     /// <param name="question">What is asked.</param>
     /// <param name="cancellation">Asked between two steps of the work.</param>
     /// <exception cref="OperationCanceledException">It was given up.</exception>
-    public Plans.PlanSheet PlanOf(Plans.PlanQuestion question, CancellationToken cancellation) =>
-        Plan(question, cancellation, out var problems) ?? throw new QuestionException(problems);
+    public Plans.PlanSheet PlanOf(Plans.PlanQuestion question, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        return Plan(question, cancellation, out var problems) ?? throw new QuestionException(problems);
+    }
 
     /// <summary>Plans how a device is made safe, or says why that cannot be asked.</summary>
     /// <param name="question">What is asked.</param>
@@ -226,15 +239,19 @@ public sealed partial class KnowledgeBase
     /// <param name="question">The question whose agent or product does not serve.</param>
     public (IReadOnlyList<ProductId> Products, IReadOnlyList<AgentId> Agents) Serving(Question question)
     {
+        ArgumentNullException.ThrowIfNull(question);
         var products = ServingProducts(question);
         return products.Count > 0 ? (products, []) : ([], question.JudgesKillAndPeople ? AgentsWithWindow(Plain(question)) : Alternatives(question));
     }
 
     /// <summary>The products of the sites that serve where the agent or product asked does not, by the same method.</summary>
     /// <param name="question">The question whose agent or product does not serve.</param>
-    public IReadOnlyList<ProductId> ServingProducts(Question question) =>
-        Sites.SelectMany(site => site.Products).Select(product => product.Id).Where(id => id != question.Product)
+    public IReadOnlyList<ProductId> ServingProducts(Question question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        return Sites.SelectMany(site => site.Products).Select(product => product.Id).Where(id => id != question.Product)
             .Where(id => TryAsk(Plain(question) with { Product = id }, out var answer, out _) && answer.Verdict >= Verdict.AllowedWithinLimits).OrderBy(id => id).ToArray();
+    }
 
     /// <summary>A question without what it says of its agent or product.</summary>
     private static Question Plain(Question question) =>
@@ -251,6 +268,7 @@ public sealed partial class KnowledgeBase
     /// <exception cref="OperationCanceledException">It was given up.</exception>
     public IReadOnlyList<DevicePartAnswer> AskDevice(Question question, CancellationToken cancellation)
     {
+        ArgumentNullException.ThrowIfNull(question);
         if (question.Device is null)
             throw new QuestionException([.. QuestionValidation.Check(_compiled, question), new Problem("no-device", new(RecordKind.Question, "", "device"), "no device is named", "all parts of one device are asked here; ask a part type by `Ask`")]);
         if (!_compiled.Devices.TryGetValue(question.Device, out var device))
@@ -283,6 +301,7 @@ public sealed partial class KnowledgeBase
     /// <exception cref="OperationCanceledException">It was given up.</exception>
     public DecisionMap Map(Question question, CancellationToken cancellation)
     {
+        ArgumentNullException.ThrowIfNull(question);
         var problems = QuestionValidation.Check(_compiled, question);
         if (problems.Count > 0) throw new QuestionException(problems);
         if (question.Agent is null)
@@ -300,6 +319,7 @@ public sealed partial class KnowledgeBase
     /// <exception cref="OperationCanceledException">It was given up.</exception>
     public IReadOnlyList<AgentId> Alternatives(Question question, CancellationToken cancellation)
     {
+        ArgumentNullException.ThrowIfNull(question);
         var plain = question with { Product = null, Strength = null, Dilution = null, Ph = null, Residence = null, Temperature = null, Uses = null };
         if (QuestionValidation.Check(_compiled, plain with { Agent = AgentClass.Root }).Count > 0) return [];
         var spokenFor = SpokenFor(PartResolver.Variants(_compiled, plain));

@@ -13,7 +13,7 @@ public sealed record Question
     public PartId? Part { get; init; }
 
     /// <summary>Materials asked about: alone, or beside a part, whose own list they decide and add to.</summary>
-    public IReadOnlyList<MaterialSlot> Materials { get; init; } = [];
+    public IReadOnlyList<MaterialSlot> Materials { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Whether <see cref="Materials"/> are all that the part is made of, and so take the place of its own list; null where that is not said.</summary>
     public bool? MaterialsKnown { get; init; }
@@ -55,7 +55,7 @@ public sealed record Question
     public int? Uses { get; init; }
 
     /// <summary>Acts that go with it.</summary>
-    public IReadOnlyList<Act> Acts { get; init; } = [];
+    public IReadOnlyList<Act> Acts { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Whether only the part is to be judged, not kill and people.</summary>
     public bool OnlyPart { get; init; }
@@ -64,24 +64,24 @@ public sealed record Question
     public TouchedBy? TouchedBy { get; init; }
 
     /// <summary>The kinds of patient; empty where those of the device or part hold.</summary>
-    public IReadOnlyList<PatientGroup> Patients { get; init; } = [];
+    public IReadOnlyList<PatientGroup> Patients { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Whether a patient is in the device or in reach.</summary>
     public bool Occupied { get; init; }
 
     /// <summary>What was on the part; null where what is usually on it holds, empty where nothing was.</summary>
-    public IReadOnlyList<SoilKind>? Soil { get; init; }
+    public IReadOnlyList<SoilKind>? Soil { get; init => field = Frozen.Of(value); }
 
     /// <summary>A level to reach at least; it only raises what the contact asks.</summary>
     public Level? Level { get; init; }
 
     /// <summary>The groups and organisms that must be killed beside what the level includes.</summary>
-    public IReadOnlyList<OrganismTarget> Against { get; init; } = [];
+    public IReadOnlyList<OrganismTarget> Against { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>What the cloth is made of; null where it was not said.</summary>
     public string? Cloth { get; init; }
 
     /// <summary>Whether kill and people are judged beside the part: a device is named, or any of what they are judged by, and the part alone was not asked.</summary>
     public bool JudgesKillAndPeople =>
-        !OnlyPart && (Device is not null || TouchedBy is not null || Patients.Count > 0 || Occupied || Soil is not null || Level is not null || Against.Count > 0 || Cloth is not null);
+        !OnlyPart && (Device is not null || TouchedBy is not null || Patients is { Count: > 0 } || Occupied || Soil is not null || Level is not null || Against is { Count: > 0 } || Cloth is not null);
 }

@@ -19,7 +19,7 @@ public sealed class QuestionException : ArgumentException
 
     /// <summary>Makes the error from all that is wrong.</summary>
     /// <param name="problems">All that is wrong with the question.</param>
-    public QuestionException(IReadOnlyList<Problem> problems) : base(string.Join("; ", problems.Select(p => p.ToString()))) => Problems = problems;
+    public QuestionException(IReadOnlyList<Problem> problems) : base(string.Join("; ", problems.Select(p => p?.ToString()))) => Problems = problems;
 
     /// <summary>All that is wrong with the question.</summary>
     public IReadOnlyList<Problem> Problems { get; }

@@ -89,6 +89,8 @@ public static class ReasonWording
                 return $"the composition is {Composition(Argument(0))}, and there is no evidence on the product itself.";
             case ReasonCode.EditionSilent:
                 return $"the instructions `{Argument(0)}` could cover this device and neither allow nor list it.";
+            case ReasonCode.NoValue:
+                return "what was asked has no value that could be judged.";
             default:
                 return "nothing on record ends the time the agent stays on this part: the film stays, and no evidence covers a residence without end.";
         }

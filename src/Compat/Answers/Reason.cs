@@ -44,6 +44,9 @@ public enum ReasonCode
 
     /// <summary>Nothing ends the residence on this part. Arguments: none.</summary>
     ResidenceWithoutEnd,
+
+    /// <summary>What was asked has no value on some axis. Arguments: none.</summary>
+    NoValue,
 }
 
 /// <summary>A reason with its arguments, so that an embedding tool can word it in its own language.</summary>

@@ -3,6 +3,7 @@ using Compat.Efficacy;
 using Compat.Evaluation;
 using Compat.Knowledge;
 using Compat.Sites;
+using Compat.Snapshots;
 using Compat.Validation;
 
 namespace Compat.Baths;
@@ -25,6 +26,8 @@ public static class Bath
     public static bool TryJudge(KnowledgeBase knowledgeBase, BathQuestion question, [NotNullWhen(true)] out BathAnswer? answer, out IReadOnlyList<Problem> problems)
     {
         answer = null;
+        problems = [.. Given.Check((nameof(knowledgeBase), knowledgeBase)), .. SnapshotWriter.FaultsOf(question)];
+        if (problems.Count > 0) return false;
         var scope = new Scope(knowledgeBase.Data, knowledgeBase.Sites);
         var keeping = KeepingOf(scope, question);
         Check(scope, question);
@@ -156,7 +159,7 @@ public static class Bath
             if (seconds is not { } life) return;
             lives++;
             if (from is not { } first) unknown.Add(new(BathReasonCode.DayNotKnown, [day]));
-            else Until(first.AddDays(life <= Day ? 0 : (int)decimal.Floor(life / Day)), past);
+            else Until(first.Later(life <= Day ? 0m : life / Day), past);
         }
 
         void Until(CalendarDate day, BathReasonCode past)

@@ -27,9 +27,17 @@ public static class Dilution
         if (problems.Count > 0) return false;
         var agent = knowledgeBase.Data.Agents.First(a => a.Id == question.Agent);
         var found = new List<Problem>();
-        recipe = question.Agent == Ethanol && !question.IsPowder
-            ? EthanolDilution.Make(question, agent, knowledgeBase.Identity, found)
-            : Plain(question, knowledgeBase.Compiled.Agent(question.Agent), knowledgeBase.Identity, found);
+        try
+        {
+            recipe = question.Agent == Ethanol && !question.IsPowder
+                ? EthanolDilution.Make(question, agent, knowledgeBase.Identity, found)
+                : Plain(question, knowledgeBase.Compiled.Agent(question.Agent), knowledgeBase.Identity, found);
+        }
+        catch (OverflowException)
+        {
+            found.Add(DilutionValidation.Problem("not-measurable", "from", $"`{question.Stock}` and `{question.Wanted}` lie too far apart"));
+        }
+
         problems = found;
         return recipe is not null;
     }

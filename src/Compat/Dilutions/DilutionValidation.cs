@@ -1,3 +1,4 @@
+using Compat.Snapshots;
 using Compat.Validation;
 
 namespace Compat.Dilutions;
@@ -12,7 +13,8 @@ internal static class DilutionValidation
 
     public static IReadOnlyList<Problem> Check(KnowledgeBase knowledgeBase, DilutionQuestion question)
     {
-        var found = new List<Problem>();
+        List<Problem> found = [.. Given.Check((nameof(knowledgeBase), knowledgeBase)), .. SnapshotWriter.FaultsOf(question)];
+        if (found.Count > 0) return found;
         if (knowledgeBase.Data.Agents.All(a => a.Id != question.Agent))
             found.Add(Problem("unknown-agent", "agent", $"there is no agent `{question.Agent}`", NearestNames.Help(question.Agent.Value, knowledgeBase.Data.Agents.Select(a => a.Id.Value))));
         var agent = knowledgeBase.Data.Agents.FirstOrDefault(a => a.Id == question.Agent);
@@ -23,7 +25,7 @@ internal static class DilutionValidation
         Amount(found, question);
         if (question.IsPowder && question.Stock.Unit.Basis is not (StrengthBasis.MassPerMass or StrengthBasis.AvailableChlorineMassPerMass))
             found.Add(Problem("powder-by-mass", "from", $"a powder's strength is a share of its mass, read `{question.Stock.Unit}`", "write it in `% w/w` or `% w/w available chlorine`"));
-        if (question.StockDensity is <= 0m or > 25m) found.Add(Problem("outside-axis", "density", "a density lies above 0 and up to 25 kg/L"));
+        if (question.StockDensity is < KnowledgeValidation.LeastDensity or > KnowledgeValidation.MostDensity) found.Add(Problem("outside-axis", "density", KnowledgeValidation.DensityRange));
         if (question.StockDensity is not null && question.IsPowder) found.Add(Problem("powder-density", "density", "a powder is weighed: its density is not needed"));
         Temperature(found, question);
         return found;

@@ -25,6 +25,8 @@ public sealed record LabelDilution(
     public static bool TryMake(KnowledgeBase knowledgeBase, ProductId product, decimal litres, [NotNullWhen(true)] out LabelDilution? dilution, out IReadOnlyList<Problem> problems)
     {
         dilution = null;
+        problems = Given.Check((nameof(knowledgeBase), knowledgeBase), (nameof(product), product));
+        if (problems.Count > 0) return false;
         var found = new List<Problem>();
         var known = knowledgeBase.Sites.SelectMany(site => site.Products).FirstOrDefault(p => p.Id == product);
         if (known is null) found.Add(DilutionValidation.Problem("unknown-product", "product", $"there is no product `{product}`", NearestNames.Help(product.Value, knowledgeBase.Sites.SelectMany(site => site.Products).Select(p => p.Id.Value))));

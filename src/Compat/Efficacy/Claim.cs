@@ -64,7 +64,7 @@ public sealed record Claim
     public required AgentId Agent { get; init; }
 
     /// <summary>What else must be in the same liquid, each at its strength; empty where the agent alone is meant.</summary>
-    public IReadOnlyList<ClaimPartner> With { get; init; } = [];
+    public IReadOnlyList<ClaimPartner> With { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The exposures in which it holds.</summary>
     public ClaimBox When { get; init; } = new();
@@ -73,22 +73,22 @@ public sealed record Claim
     public Level? Reaches { get; init; }
 
     /// <summary>What is killed; empty where only a level is claimed.</summary>
-    public IReadOnlyList<OrganismTarget> Kills { get; init; } = [];
+    public IReadOnlyList<OrganismTarget> Kills { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The part types it speaks of, with all below; empty where it is general.</summary>
-    public IReadOnlyList<PartId> For { get; init; } = [];
+    public IReadOnlyList<PartId> For { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Where alone it holds; null where it holds by hand. What holds in a machine only meets no need: no question says which machine is at hand.</summary>
     public ClaimWhere? Where { get; init; }
 
     /// <summary>What is not killed, by the same source.</summary>
-    public IReadOnlyList<OrganismTarget> DoesNotKill { get; init; } = [];
+    public IReadOnlyList<OrganismTarget> DoesNotKill { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>What must be done first.</summary>
-    public IReadOnlyList<ClaimNeed> Needs { get; init; } = [];
+    public IReadOnlyList<ClaimNeed> Needs { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The soil in which it was shown.</summary>
-    public IReadOnlyList<SoilKind> StandsSoil { get; init; } = [];
+    public IReadOnlyList<SoilKind> StandsSoil { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>How a bath is kept; null where the source says nothing of it.</summary>
     public BathUse? Bath { get; init; }
@@ -103,7 +103,7 @@ public sealed record Claim
     public required string Why { get; init; }
 
     /// <summary>Its sources; at least one.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>When it was last looked at.</summary>
     public required CalendarDate Reviewed { get; init; }

@@ -7,10 +7,10 @@ public sealed record LevelMeaning
     public required Level Level { get; init; }
 
     /// <summary>The groups it includes.</summary>
-    public IReadOnlyList<OrganismGroup> Includes { get; init; } = [];
+    public IReadOnlyList<OrganismGroup> Includes { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Where the statements of this record come from.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
     public string? Note { get; init; }

@@ -10,7 +10,7 @@ public sealed record Organism
     public required string Name { get; init; }
 
     /// <summary>Everyday names and abbreviations.</summary>
-    public IReadOnlyList<string> AlsoCalled { get; init; } = [];
+    public IReadOnlyList<string> AlsoCalled { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The group it belongs to.</summary>
     public required OrganismGroup Group { get; init; }
@@ -19,7 +19,7 @@ public sealed record Organism
     public bool OwnClaim { get; init; }
 
     /// <summary>Where the statements of this record come from.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
     public string? Note { get; init; }
@@ -40,7 +40,7 @@ public sealed record OrganismTarget
     public static OrganismTarget Of(OrganismGroup group) => new() { Group = group };
 
     /// <summary>One organism.</summary>
-    public static OrganismTarget Of(OrganismId organism) => new() { Organism = organism };
+    public static OrganismTarget Of(OrganismId organism) => new() { Organism = organism ?? throw new ArgumentNullException(nameof(organism)) };
 
     /// <summary>The word of the group or the id of the organism, as a file spells it.</summary>
     public override string ToString() => Group is { } group ? Words.Of(group) : Organism!.Value;

@@ -69,16 +69,16 @@ public sealed record TestStandard
     public required TestStep Step { get; init; }
 
     /// <summary>What it is a test of; at least one.</summary>
-    public IReadOnlyList<TestedOn> On { get; init; } = [];
+    public IReadOnlyList<TestedOn> On { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Whether it wipes: then it speaks of wiping only.</summary>
     public bool Wiping { get; init; }
 
     /// <summary>The most that it can show to be killed: whole groups, or organisms where it tests no more than these.</summary>
-    public IReadOnlyList<OrganismTarget> Shows { get; init; } = [];
+    public IReadOnlyList<OrganismTarget> Shows { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Where the statements of this record come from.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
     public string? Note { get; init; }

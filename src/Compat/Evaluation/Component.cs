@@ -45,6 +45,11 @@ internal sealed record Substance
 
     public required PhSegment[] Ph { get; init; }
 
+    /// <summary>Whether there is no value of some axis at which it could be brought onto the part, or nothing in it that could be permitted. Of nothing nothing follows.</summary>
+    public bool IsNothing =>
+        Dilution.IsEmpty || Temperature.IsEmpty || Methods.IsEmpty || Ph.Length == 0 || Array.Exists(Ph, segment => segment.Ph.IsEmpty)
+        || Components.All(component => component.OnlyForbids) || Components.Any(component => component.Strength.IsEmpty);
+
     /// <summary>All the pH that occurs over the dilutions considered.</summary>
     public Interval WholePh => PhWithin(Span.Whole) ?? Interval.Closed(-1m, 15m);
 

@@ -32,9 +32,12 @@ internal readonly struct Span(Cut? from, Cut? to)
 
     public static Span Whole => default;
 
+    /// <summary>No value at all.</summary>
+    public static Span Nothing { get; } = new(Cut.Behind(0m), Cut.Behind(0m));
+
     public bool IsEmpty => From is { } from && To is { } to && from.CompareTo(to) >= 0;
 
-    public static Span Of(Interval interval) => new(
+    public static Span Of(Interval interval) => interval.IsEmpty ? Nothing : new(
         interval.Lower is { } low ? new Cut(low, 1m, !interval.LowerIncluded) : null,
         interval.Upper is { } high ? new Cut(high, 1m, interval.UpperIncluded) : null);
 

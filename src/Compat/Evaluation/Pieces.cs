@@ -15,14 +15,19 @@ internal sealed record AskedPieces(Substance Substance, IReadOnlyList<PartVarian
 /// <summary>Collects the pieces of a question: every component on every method, cut into leaves and laid on the question's axes.</summary>
 internal sealed class Pieces(CompiledBase kb, Question question, Substance substance, IReadOnlyList<PartVariant> variants)
 {
+    /// <summary>Why nothing is permitted where there is no value to judge.</summary>
+    public static Reason NoValue { get; } = new(ReasonCode.NoValue, []);
+
     public static Span Positive { get; } = Span.Of(Interval.Above(0m));
 
     private Interval Residence => question.Residence ?? Interval.Above(0m);
 
     private Interval UsesAsked => RuleCompiler.WholeNumbers(question.Uses is { } n ? Interval.Closed(1m, n) : Interval.AtLeast(1m));
 
+    /// <remarks>Of nothing nothing follows: a component of which a method has no piece, because it has no value on some axis, is not established.</remarks>
     public IReadOnlyList<Piece> All()
     {
+        if (IsNothing) return substance.Methods.Methods.Select(method => Nothing(method, substance.Components.FirstOrDefault())).ToArray();
         var pieces = new List<Piece>();
         var withoutEnd = question.Residence is { } asked && asked.Equals(Interval.Exactly(Interval.WithoutEnd));
         var open = MethodSet.None;
@@ -39,11 +44,21 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
             var leaves = new Leaves(kb, scene);
             var (low, high) = Domain(component);
             foreach (var method in open.ToArray())
+            {
+                var before = pieces.Count;
                 foreach (var leaf in leaves.Of(method, low, high)) Lay(pieces, component, method, leaf);
+                if (pieces.Count == before) pieces.Add(Nothing(method, component));
+            }
         }
 
         return pieces;
     }
+
+    /// <summary>Whether some axis has no value at which what is asked could be met.</summary>
+    public bool IsNothing => substance.IsNothing || Residence.Intersect(AxisRange.Of(Axis.Residence)).IsEmpty || question.Uses < 1;
+
+    private Piece Nothing(ApplicationMethod method, Component? component) =>
+        new(method, new Span[Piece.Count], new Decision { Verdict = Verdict.NotEstablished, Variant = variants[0], Reasons = [NoValue] }, false, component);
 
     /// <summary>The decision where the part stands neither the method nor an act, whatever the agent; null where it stands both.</summary>
     internal static Decision? BarrierOf(ApplicationMethod method, Question question, IReadOnlyList<PartVariant> variants)
@@ -115,7 +130,7 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
         {
             var touches = !least.After && atOne.UpperIncluded;
             if (high > 0m) from = new Cut(least.Numerator, high, !touches);
-            else if (least.Numerator > 0m || (least.Numerator == 0m && !touches)) return new Span(Cut.Behind(0m), Cut.Behind(0m));
+            else if (least.Numerator > 0m || (least.Numerator == 0m && !touches)) return Span.Nothing;
         }
 
         if (strength.To is { } most)
@@ -123,7 +138,7 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
             var low = atOne.Lower ?? 0m;
             var touches = most.After && (atOne.Lower is null || atOne.LowerIncluded);
             if (low > 0m) to = new Cut(most.Numerator, low, touches);
-            else if (most.Numerator < 0m || (most.Numerator == 0m && !touches)) return new Span(Cut.Behind(0m), Cut.Behind(0m));
+            else if (most.Numerator < 0m || (most.Numerator == 0m && !touches)) return Span.Nothing;
         }
 
         return new Span(from, to);

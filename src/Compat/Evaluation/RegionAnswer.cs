@@ -24,8 +24,10 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
 
     public Answer Make()
     {
-        var pieces = new Pieces(kb, question, _substance, _variants).All();
+        var asked = new Pieces(kb, question, _substance, _variants);
+        var pieces = asked.All();
         Asked = new(_substance, _variants, pieces);
+        if (asked.IsNothing) return Base(Verdict.NotEstablished, [Pieces.NoValue], pieces, []);
         var boxes = new List<Choice>();
         foreach (var method in _substance.Methods.ToArray())
         {

@@ -19,12 +19,16 @@ internal static class SubstanceResolver
         basis is null ? Interval.Whole
         : basis.Basis is StrengthBasis.MassPerVolume or StrengthBasis.AvailableChlorineMassPerVolume ? Interval.AtLeast(0m) : Fraction;
 
+    /// <summary>What of a range an axis has.</summary>
+    private static Interval On(Axis axis, Interval range) => range.Intersect(AxisRange.Of(axis));
+
     private static Substance OfAgent(CompiledBase kb, Question question, AgentTraits traits)
     {
         var whole = WholeStrength(traits.Basis);
         var strength = traits.Basis is null ? Interval.Whole
             : question.Strength is { } stated ? StrengthConversion.OfAgentAlone(stated, traits, kb.Convention(ConventionKey.SolutionDensity).Range)!.Value
             : traits.Strength ?? whole;
+        strength = strength.Intersect(whole);
         return new Substance
         {
             Components = [new Component { Agent = kb.Agents[traits.Agent.Id.Value], Strength = strength, Duties = traits.Duties }],
@@ -32,8 +36,8 @@ internal static class SubstanceResolver
             Dilution = Interval.Exactly(1m),
             DilutionTreatment = AxisTreatment.Exactly,
             StrengthStated = traits.Basis is null || question.Strength is not null,
-            Ph = [new PhSegment(Span.Whole, question.Ph ?? traits.Ph ?? Interval.Closed(-1m, 15m))],
-            Temperature = question.Temperature ?? traits.Temperature ?? kb.Convention(ConventionKey.AssumedTemperature).Range,
+            Ph = [new PhSegment(Span.Whole, On(Axis.Ph, question.Ph ?? traits.Ph ?? Interval.Whole))],
+            Temperature = On(Axis.Temperature, question.Temperature ?? traits.Temperature ?? kb.Convention(ConventionKey.AssumedTemperature).Range),
             Methods = question.Method is { } method ? MethodSet.Of(method) : traits.Chamber ? MethodSet.Of(ApplicationMethod.Chamber) : MethodSet.Ladder,
         };
     }
@@ -59,7 +63,7 @@ internal static class SubstanceResolver
             components.Add(new Component { Name = "water", Agent = water, Strength = WholeStrength(kb.Agent(water).Basis), OnlyForbids = true, Duties = [] });
 
         var concentrate = product.StrengthOf == StrengthOf.Concentrate;
-        var dilution = question.Dilution ?? (concentrate ? product.Dilution ?? new Interval(0m, false, 1m, true) : Interval.Exactly(1m));
+        var dilution = On(Axis.Dilution, question.Dilution ?? (concentrate ? product.Dilution ?? Interval.Whole : Interval.Exactly(1m)));
         return new Substance
         {
             Components = components,
@@ -68,9 +72,9 @@ internal static class SubstanceResolver
             Dilution = dilution,
             DilutionTreatment = concentrate && question.Dilution is null ? AxisTreatment.Free : dilution.IsPoint ? AxisTreatment.Exactly : AxisTreatment.Uncertain,
             StrengthStated = true,
-            Ph = question.Ph is { } ph ? [new PhSegment(Span.Whole, ph)]
+            Ph = question.Ph is { } ph ? [new PhSegment(Span.Whole, On(Axis.Ph, ph))]
                 : ProductPh.Segments(product, kb.Convention(ConventionKey.WaterPh).Range).Where(segment => segment.Dilution.Meets(Span.Of(dilution))).ToArray(),
-            Temperature = question.Temperature ?? product.Temperature ?? kb.Convention(ConventionKey.AssumedTemperature).Range,
+            Temperature = On(Axis.Temperature, question.Temperature ?? product.Temperature ?? kb.Convention(ConventionKey.AssumedTemperature).Range),
             Methods = question.Method is { } method ? MethodSet.Of(method) : MethodSet.Ladder,
         };
     }
@@ -83,7 +87,7 @@ internal static class SubstanceResolver
         var percent = stated.Percent;
         if (product.StrengthOf == StrengthOf.WholeWipe)
         {
-            var highest = product.LiquidShare is { } share && percent.Upper is { } high ? Math.Min(100m, Rounding.Up(high, share, out _)) : 100m;
+            var highest = product.LiquidShare is { } share && percent.Upper is { } high ? Math.Min(100m, Rounding.Up(Math.Min(high, 100m * share), share, out _)) : 100m;
             percent = new Interval(percent.Lower ?? 0m, percent.Lower is null || percent.LowerIncluded, highest, true);
         }
 

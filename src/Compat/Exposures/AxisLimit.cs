@@ -21,6 +21,15 @@ public enum AxisStatement
 /// <param name="Range">The range of a <see cref="AxisStatement.Within"/>, in the axis' unit (<see cref="Axis"/>); else whole.</param>
 public readonly record struct AxisLimit(AxisStatement Statement, Interval Range)
 {
+    private readonly Interval _range = Statement == AxisStatement.Within ? Range : default;
+
+    /// <summary>The range of a <see cref="AxisStatement.Within"/>, in the axis' unit (<see cref="Axis"/>); else whole.</summary>
+    public Interval Range
+    {
+        get => Statement == AxisStatement.Within ? _range : Interval.Whole;
+        init => _range = Statement == AxisStatement.Within ? value : default;
+    }
+
     /// <summary>The source says that any value will do.</summary>
     public static AxisLimit Any => new(AxisStatement.Any, Interval.Whole);
 
@@ -81,6 +90,7 @@ public sealed record ExposureBox
         Axis.Residence => Residence,
         Axis.Temperature => Temperature,
         Axis.Ph => Ph,
-        _ => Uses,
+        Axis.Uses => Uses,
+        _ => throw new ArgumentOutOfRangeException(nameof(axis)),
     };
 }

@@ -5,10 +5,14 @@ namespace Compat.Exposures;
 /// <summary>A connected set of values on one axis, each end open, closed or absent.</summary>
 /// <remarks>
 /// An absent upper end reaches without end (a residence without end lies in it). Immutable; equal when ends and openness are equal.
-/// An interval may be empty (<see cref="IsEmpty"/>); validation refuses empty ones where a record states one.
+/// The default value is empty: what nobody stated is no value, never every value. An interval may be empty otherwise too
+/// (<see cref="IsEmpty"/>); validation refuses every empty one where a record or a question states one.
 /// </remarks>
 public readonly record struct Interval
 {
+    // Invariant: false in the default value only, so that memory nobody wrote to is no whole axis.
+    private readonly bool _made;
+
     private static readonly (decimal Seconds, string Unit)[] TimeUnits = [(86400m, "d"), (3600m, "h"), (60m, "min")];
 
     /// <summary>The value that stands for 'without end' on an axis: above every value that can be stated.</summary>
@@ -21,6 +25,7 @@ public readonly record struct Interval
     /// <param name="upperIncluded">Whether the upper end itself lies in it.</param>
     public Interval(decimal? lower, bool lowerIncluded, decimal? upper, bool upperIncluded)
     {
+        _made = true;
         Lower = lower;
         LowerIncluded = lower is not null && lowerIncluded;
         Upper = upper;
@@ -28,7 +33,7 @@ public readonly record struct Interval
     }
 
     /// <summary>Every value of the axis.</summary>
-    public static Interval Whole => default;
+    public static Interval Whole => new(null, false, null, false);
 
     /// <summary>The lower end, or null where there is none.</summary>
     public decimal? Lower { get; }
@@ -42,11 +47,11 @@ public readonly record struct Interval
     /// <summary>Whether the upper end lies in the interval.</summary>
     public bool UpperIncluded { get; }
 
-    /// <summary>Whether no end is stated.</summary>
-    public bool IsWhole => Lower is null && Upper is null;
+    /// <summary>Whether every value of the axis lies in it: no end is stated.</summary>
+    public bool IsWhole => _made && Lower is null && Upper is null;
 
     /// <summary>Whether no value lies in it.</summary>
-    public bool IsEmpty => Lower is { } low && Upper is { } high && (low > high || (low == high && !(LowerIncluded && UpperIncluded)));
+    public bool IsEmpty => !_made || (Lower is { } low && Upper is { } high && (low > high || (low == high && !(LowerIncluded && UpperIncluded))));
 
     /// <summary>Whether exactly one value lies in it.</summary>
     public bool IsPoint => Lower is { } low && Upper == low && LowerIncluded && UpperIncluded;
@@ -71,12 +76,13 @@ public readonly record struct Interval
 
     /// <summary>Whether a value lies in the interval. <see cref="WithoutEnd"/> does where there is no upper end.</summary>
     public bool Contains(decimal value) =>
-        (Lower is not { } low || value > low || (LowerIncluded && value == low))
+        _made && (Lower is not { } low || value > low || (LowerIncluded && value == low))
         && (Upper is not { } high || value < high || (UpperIncluded && value == high));
 
     /// <summary>The values that lie in both; may be empty.</summary>
     public Interval Intersect(Interval other)
     {
+        if (!_made || !other._made) return default;
         var low = Lower;
         var lowIn = LowerIncluded;
         if (other.Lower is { } otherLow && (low is not { } l || otherLow > l || (otherLow == l && !other.LowerIncluded)))
@@ -88,12 +94,14 @@ public readonly record struct Interval
         return new(low, lowIn, high, highIn);
     }
 
-    /// <summary>Whether every value of this interval lies in the other. An empty interval lies in any.</summary>
+    /// <summary>Whether every value of this interval lies in the other. An empty interval lies in any: ask <see cref="IsEmpty"/> first where something is permitted by it.</summary>
     public bool LiesIn(Interval other) => IsEmpty || Intersect(other).Equals(this);
 
-    /// <summary>The smallest interval that holds both.</summary>
+    /// <summary>The smallest interval that holds both; an empty one adds nothing.</summary>
     public Interval Hull(Interval other)
     {
+        if (IsEmpty) return other;
+        if (other.IsEmpty) return this;
         decimal? low = null;
         var lowIn = false;
         if (Lower is { } a && other.Lower is { } b)
@@ -106,14 +114,28 @@ public readonly record struct Interval
     }
 
     /// <summary>Both ends multiplied by a number above 0 (a change of unit).</summary>
-    public Interval Scale(decimal factor) => new(Lower * factor, LowerIncluded, Upper * factor, UpperIncluded);
+    /// <exception cref="ArgumentOutOfRangeException">The number is not above 0, or the ends become too large for it.</exception>
+    public Interval Scale(decimal factor)
+    {
+        if (factor <= 0m) throw new ArgumentOutOfRangeException(nameof(factor), factor, "a number above 0");
+        try
+        {
+            return !_made ? default : new(Lower * factor, LowerIncluded, Upper * factor, UpperIncluded);
+        }
+        catch (OverflowException)
+        {
+            throw new ArgumentOutOfRangeException(nameof(factor), factor, "the ends become too large");
+        }
+    }
 
-    /// <summary>The interval as a curator writes it, without unit: <c>any</c>, <c>= 5</c>, <c>5..10</c>, <c>&lt; 5</c>, <c>&gt; 5 and &lt; 10</c>.</summary>
+    /// <summary>The interval as a curator writes it, without unit: <c>any</c>, <c>none</c> for the default value, <c>= 5</c>, <c>5..10</c>, <c>&lt; 5</c>, <c>&gt; 5 and &lt; 10</c>.</summary>
     public override string ToString() => ToString("");
 
     /// <summary>The interval as a curator writes it, with a unit behind each figure.</summary>
     public string ToString(string unit)
     {
+        ArgumentNullException.ThrowIfNull(unit);
+        if (!_made) return "none";
         var tail = unit.Length == 0 ? "" : " " + unit;
         if (IsWhole) return "any";
         if (IsPoint) return "= " + Figure(Lower!.Value) + tail;
@@ -131,7 +153,7 @@ public readonly record struct Interval
 
     /// <summary>Whether both hold the same values by the same ends.</summary>
     public bool Equals(Interval other) =>
-        Lower == other.Lower && Upper == other.Upper && LowerIncluded == other.LowerIncluded && UpperIncluded == other.UpperIncluded;
+        _made == other._made && Lower == other.Lower && Upper == other.Upper && LowerIncluded == other.LowerIncluded && UpperIncluded == other.UpperIncluded;
 
     /// <summary>A hash of both ends.</summary>
     public override int GetHashCode() =>
@@ -144,7 +166,7 @@ public readonly record struct Interval
     {
         var ends = new[] { Lower, Upper }.OfType<decimal>().Where(end => end != 0 && end != WithoutEnd).ToArray();
         var (size, unit) = Array.Find(TimeUnits, one => ends.Length > 0 && Array.TrueForAll(ends, end => end >= one.Seconds && end % one.Seconds == 0)) is { Unit: not null } found ? found : (1m, "s");
-        return new Interval(In(Lower), LowerIncluded, In(Upper), UpperIncluded).ToString(unit);
+        return !_made ? ToString() : new Interval(In(Lower), LowerIncluded, In(Upper), UpperIncluded).ToString(unit);
 
         decimal? In(decimal? end) => end == WithoutEnd ? end : end / size;
     }

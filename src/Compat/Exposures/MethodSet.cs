@@ -17,11 +17,12 @@ public readonly record struct MethodSet
     /// <summary>The ladder and the chamber.</summary>
     public static MethodSet All { get; } = new(0x7E);
 
-    /// <summary>The set of the given methods; dry-wipe carries no agent and is left out.</summary>
+    /// <summary>The set of the given methods; dry-wipe carries no agent and is left out, and so is what is no method.</summary>
     public static MethodSet Of(params ApplicationMethod[] methods)
     {
+        ArgumentNullException.ThrowIfNull(methods);
         var bits = 0;
-        foreach (var method in methods) bits |= 1 << (int)method;
+        foreach (var method in methods) bits |= BitOf(method);
         return new(bits);
     }
 
@@ -32,12 +33,15 @@ public readonly record struct MethodSet
     public IReadOnlyList<ApplicationMethod> Methods => ToArray();
 
     /// <summary>Whether a method is a member.</summary>
-    public bool Contains(ApplicationMethod method) => (_bits & (1 << (int)method)) != 0;
+    public bool Contains(ApplicationMethod method) => (_bits & BitOf(method)) != 0;
 
     /// <summary>The methods that are members of both sets.</summary>
     public MethodSet Intersect(MethodSet other) => new(_bits & other._bits);
 
-    internal MethodSet With(ApplicationMethod method) => new(_bits | (1 << (int)method));
+    internal MethodSet With(ApplicationMethod method) => new(_bits | BitOf(method));
+
+    /// <summary>Nothing for what is no method: a shift by it would wrap round to one that is.</summary>
+    private static int BitOf(ApplicationMethod method) => method is >= ApplicationMethod.DampWipe and <= ApplicationMethod.Chamber ? 1 << (int)method : 0;
 
     internal ApplicationMethod[] ToArray()
     {

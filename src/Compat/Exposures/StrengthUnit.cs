@@ -35,7 +35,8 @@ public sealed record StrengthUnit
     public static IReadOnlyList<string> Texts { get; } = Known.Select(unit => unit.Text).ToArray();
 
     /// <summary>The percent of a basis.</summary>
-    public static StrengthUnit PercentOf(StrengthBasis basis) => Known.First(unit => unit.Basis == basis && unit.PercentPerUnit == 1m);
+    public static StrengthUnit PercentOf(StrengthBasis basis) =>
+        Known.FirstOrDefault(unit => unit.Basis == basis && unit.PercentPerUnit == 1m) ?? throw new ArgumentOutOfRangeException(nameof(basis));
 
     /// <summary>Finds a unit by its exact text.</summary>
     /// <returns>Whether there is one.</returns>

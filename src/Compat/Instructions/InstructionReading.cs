@@ -44,7 +44,7 @@ public sealed record InstructionReading
     public string? HowOf { get; init; }
 
     /// <summary>The parts they speak of; empty for all.</summary>
-    public IReadOnlyList<DevicePartId> Parts { get; init; } = [];
+    public IReadOnlyList<DevicePartId> Parts { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The record of the table that reads them; null where none does.</summary>
     public InstructionWordId? Word { get; init; }
@@ -53,8 +53,8 @@ public sealed record InstructionReading
     public required ReadingOutcome Outcome { get; init; }
 
     /// <summary>The rules that were made of them, in order.</summary>
-    public IReadOnlyList<RuleId> Rules { get; init; } = [];
+    public IReadOnlyList<RuleId> Rules { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Phrases of the table that are spelt like words it does not know, nearest first.</summary>
-    public IReadOnlyList<string> Nearest { get; init; } = [];
+    public IReadOnlyList<string> Nearest { get; init => field = Frozen.Of(value); } = [];
 }

@@ -6,7 +6,7 @@ namespace Compat.Instructions;
 public sealed record WordReading
 {
     /// <summary>The agents; those of one reading have one basis where it names a strength.</summary>
-    public IReadOnlyList<AgentId> Agents { get; init; } = [];
+    public IReadOnlyList<AgentId> Agents { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The exposures.</summary>
     public ExposureBox When { get; init; } = ExposureBox.Unbounded;
@@ -22,7 +22,7 @@ public sealed record WordAct
     public AxisLimit Residence { get; init; }
 
     /// <summary>The duties it asks.</summary>
-    public IReadOnlyList<Duty> Duties { get; init; } = [];
+    public IReadOnlyList<Duty> Duties { get; init => field = Frozen.Of(value); } = [];
 }
 
 /// <summary>How words of instructions are read: a permission narrow, a prohibition wide.</summary>
@@ -32,7 +32,7 @@ public sealed record InstructionWord
     public required InstructionWordId Id { get; init; }
 
     /// <summary>The phrases it stands for; at least one.</summary>
-    public IReadOnlyList<string> Phrases { get; init; } = [];
+    public IReadOnlyList<string> Phrases { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>What it is read as where instructions permit it; null where it permits nothing.</summary>
     public WordReading? Permits { get; init; }
@@ -50,5 +50,5 @@ public sealed record InstructionWord
     public required string Reason { get; init; }
 
     /// <summary>Its sources.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 }

@@ -127,13 +127,13 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
         Cut? from = null, to = null;
         if (inside.Lower is { } least)
         {
-            if (atOne.Lower is not { } low || low <= 0m) return least > 0m || !inside.LowerIncluded ? new Span(Cut.Behind(0m), Cut.Behind(0m)) : Span.Whole;
+            if (atOne.Lower is not { } low || low <= 0m) return least > 0m || !inside.LowerIncluded ? Span.Nothing : Span.Whole;
             from = new Cut(least, low, !inside.LowerIncluded && atOne.LowerIncluded);
         }
 
         if (inside.Upper is { } most)
         {
-            if (atOne.Upper is not { } high) return new Span(Cut.Behind(0m), Cut.Behind(0m));
+            if (atOne.Upper is not { } high) return Span.Nothing;
             if (high > 0m) to = new Cut(most, high, inside.UpperIncluded || !atOne.UpperIncluded);
         }
 

@@ -118,7 +118,7 @@ public sealed record UsualRange
     public Interval? Temperature { get; init; }
 
     /// <summary>Where the figures come from.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 }
 
 /// <summary>A cleaning or disinfecting substance or a class of them, in one tree.</summary>
@@ -137,13 +137,13 @@ public sealed record AgentClass
     public AgentId? Under { get; init; }
 
     /// <summary>Everyday names.</summary>
-    public IReadOnlyList<string> AlsoCalled { get; init; } = [];
+    public IReadOnlyList<string> AlsoCalled { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>CAS numbers, check digit valid.</summary>
-    public IReadOnlyList<string> Cas { get; init; } = [];
+    public IReadOnlyList<string> Cas { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>EC numbers of the European inventories, check digit valid.</summary>
-    public IReadOnlyList<string> Ec { get; init; } = [];
+    public IReadOnlyList<string> Ec { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The unit its strength is written and shown in; null where the parent's holds. A rule on an agent without one may not use strength.</summary>
     public StrengthUnit? Basis { get; init; }
@@ -155,7 +155,7 @@ public sealed record AgentClass
     public decimal? AvailableChlorine { get; init; }
 
     /// <summary>What kind of substance it is.</summary>
-    public IReadOnlyList<Nature> Nature { get; init; } = [];
+    public IReadOnlyList<Nature> Nature { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Usual in-use figures; each one that is null is the parent's.</summary>
     public UsualRange Usual { get; init; } = new();
@@ -167,19 +167,19 @@ public sealed record AgentClass
     public bool Chamber { get; init; }
 
     /// <summary>Agents that bind or destroy it.</summary>
-    public IReadOnlyList<AgentId> InactivatedBy { get; init; } = [];
+    public IReadOnlyList<AgentId> InactivatedBy { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>What else binds or destroys it, in words (organic soil, cotton, hard water).</summary>
-    public IReadOnlyList<string> BoundBy { get; init; } = [];
+    public IReadOnlyList<string> BoundBy { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Hazards to people.</summary>
-    public IReadOnlyList<Hazard> Hazards { get; init; } = [];
+    public IReadOnlyList<Hazard> Hazards { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>What accompanies every use of it on any part; those of its ancestors hold too.</summary>
-    public IReadOnlyList<Duty> Duties { get; init; } = [];
+    public IReadOnlyList<Duty> Duties { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Where the statements of this record come from.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
     public string? Note { get; init; }

@@ -28,6 +28,13 @@ public readonly record struct CalendarDate : IComparable<CalendarDate>
         return new CalendarDate(day.Year, day.Month, day.Day);
     }
 
+    /// <summary>The date so many whole days later; the last that there is where none is so late.</summary>
+    internal CalendarDate Later(decimal days)
+    {
+        var most = (DateTime.MaxValue.Date - _day).Days;
+        return AddDays(days < most ? (int)decimal.Floor(days) : most);
+    }
+
     /// <summary>Orders dates, earlier first.</summary>
     public int CompareTo(CalendarDate other) => _day.CompareTo(other._day);
 

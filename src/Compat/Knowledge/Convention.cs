@@ -80,19 +80,19 @@ public sealed record Convention
     public required ConventionKey Key { get; init; }
 
     /// <summary>Its range, in the unit that <see cref="ConventionKey"/> states; whole for methods.</summary>
-    public Interval Range { get; init; }
+    public Interval Range { get; init; } = Interval.Whole;
 
     /// <summary>The methods, of <see cref="ConventionKey.UnstatedMethods"/> and <see cref="ConventionKey.ClaimMethods"/>.</summary>
     public MethodSet Methods { get; init; }
 
     /// <summary>Every consequence of damage once, the mildest first; of <see cref="ConventionKey.DamageOrder"/>.</summary>
-    public IReadOnlyList<Consequence> Consequences { get; init; } = [];
+    public IReadOnlyList<Consequence> Consequences { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Every hazard once, the mildest first; of <see cref="ConventionKey.HazardOrder"/>.</summary>
-    public IReadOnlyList<Hazard> Hazards { get; init; } = [];
+    public IReadOnlyList<Hazard> Hazards { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Its order in words, for example <c>looks &lt; wear</c>; empty where it names none. A difference in it is a difference of the convention.</summary>
-    public string Order => string.Join(" < ", Consequences.Select(Words.Of).Concat(Hazards.Select(Words.Of)));
+    public string Order => string.Join(" < ", (Consequences ?? []).Select(Words.Of).Concat((Hazards ?? []).Select(Words.Of)));
 
     /// <summary>Whether a convention names methods and no range.</summary>
     public static bool NamesMethods(ConventionKey key) => key is ConventionKey.UnstatedMethods or ConventionKey.ClaimMethods;

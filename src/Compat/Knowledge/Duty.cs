@@ -92,13 +92,13 @@ public sealed record Duty
     public required DutyKind Kind { get; init; }
 
     /// <summary>The ways of which one meets it; empty where the kind has none.</summary>
-    public IReadOnlyList<DutyWay> Ways { get; init; } = [];
+    public IReadOnlyList<DutyWay> Ways { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Within how many seconds, at most; null where not stated.</summary>
     public decimal? Within { get; init; }
 
     /// <summary>The part types to keep off, of a <see cref="DutyKind.KeepOff"/>.</summary>
-    public IReadOnlyList<PartId> Parts { get; init; } = [];
+    public IReadOnlyList<PartId> Parts { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>After how many uses, of an <see cref="DutyKind.Inspect"/> or <see cref="DutyKind.Discard"/>.</summary>
     public int? AfterUses { get; init; }

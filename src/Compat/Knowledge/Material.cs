@@ -22,10 +22,10 @@ public sealed record Material
     public bool DeclaredOnlySuffices { get; init; }
 
     /// <summary>Everyday names and abbreviations.</summary>
-    public IReadOnlyList<string> AlsoCalled { get; init; } = [];
+    public IReadOnlyList<string> AlsoCalled { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Where the statements of this record come from.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
     public string? Note { get; init; }
@@ -36,7 +36,11 @@ public sealed record MaterialSlot
 {
     /// <summary>Makes a slot.</summary>
     /// <param name="oneOf">One material, or the candidates.</param>
-    public MaterialSlot(params MaterialId[] oneOf) => OneOf = oneOf;
+    public MaterialSlot(params MaterialId[] oneOf)
+    {
+        ArgumentNullException.ThrowIfNull(oneOf);
+        OneOf = Frozen.Of(oneOf);
+    }
 
     /// <summary>The candidates; a single one where it is known.</summary>
     public IReadOnlyList<MaterialId> OneOf { get; }

@@ -18,10 +18,10 @@ public sealed record PartType
     public PartId? Under { get; init; }
 
     /// <summary>Everyday names.</summary>
-    public IReadOnlyList<string> AlsoCalled { get; init; } = [];
+    public IReadOnlyList<string> AlsoCalled { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>What it is made of, bonds, coatings and print included; null where the parent's hold.</summary>
-    public IReadOnlyList<MaterialSlot>? Materials { get; init; }
+    public IReadOnlyList<MaterialSlot>? Materials { get; init => field = Frozen.Of(value); }
 
     /// <summary>Whether <see cref="Materials"/> are all of them; null is yes where materials are stated, no where neither it nor a parent states any.</summary>
     public bool? MaterialsKnown { get; init; }
@@ -30,7 +30,7 @@ public sealed record PartType
     public ApplicationMethod? Wettest { get; init; }
 
     /// <summary>Acts it never stands; null where the parent's hold.</summary>
-    public IReadOnlyList<Act>? Never { get; init; }
+    public IReadOnlyList<Act>? Never { get; init => field = Frozen.Of(value); }
 
     /// <summary>Its usual shape; null where the parent's holds. Nowhere stated: open.</summary>
     public Geometry? Geometry { get; init; }
@@ -39,13 +39,13 @@ public sealed record PartType
     public TouchedBy? TouchedBy { get; init; }
 
     /// <summary>The kinds of patient it is usually for; those of its ancestors hold too.</summary>
-    public IReadOnlyList<PatientGroup> Patients { get; init; } = [];
+    public IReadOnlyList<PatientGroup> Patients { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>What is usually on it before it is cleaned; null where the parent's holds.</summary>
-    public IReadOnlyList<SoilKind>? Soil { get; init; }
+    public IReadOnlyList<SoilKind>? Soil { get; init => field = Frozen.Of(value); }
 
     /// <summary>What helps where it cannot be cleaned as it needs; null where the parent's holds.</summary>
-    public IReadOnlyList<WayOut>? WayOut { get; init; }
+    public IReadOnlyList<WayOut>? WayOut { get; init => field = Frozen.Of(value); }
 
     /// <summary>What to check of its function after it was cleaned; null where the parent's holds.</summary>
     public string? FunctionCheck { get; init; }
@@ -57,10 +57,10 @@ public sealed record PartType
     public WaterIngress? WaterIngress { get; init; }
 
     /// <summary>What accompanies every use of any agent on it; those of its ancestors hold too.</summary>
-    public IReadOnlyList<Duty> Duties { get; init; } = [];
+    public IReadOnlyList<Duty> Duties { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Where the statements of this record come from.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
     public string? Note { get; init; }

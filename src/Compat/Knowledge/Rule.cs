@@ -73,16 +73,17 @@ public sealed record RuleTarget
     public DevicePartId? DevicePart { get; private init; }
 
     /// <summary>A rule on a part type.</summary>
-    public static RuleTarget On(PartId part) => new() { Part = part };
+    public static RuleTarget On(PartId part) => new() { Part = part ?? throw new ArgumentNullException(nameof(part)) };
 
     /// <summary>A rule on a material.</summary>
-    public static RuleTarget On(MaterialId material) => new() { Material = material };
+    public static RuleTarget On(MaterialId material) => new() { Material = material ?? throw new ArgumentNullException(nameof(material)) };
 
     /// <summary>A rule on a device.</summary>
-    public static RuleTarget On(DeviceId device) => new() { Device = device };
+    public static RuleTarget On(DeviceId device) => new() { Device = device ?? throw new ArgumentNullException(nameof(device)) };
 
     /// <summary>A rule on one part of a device.</summary>
-    public static RuleTarget On(DeviceId device, DevicePartId part) => new() { Device = device, DevicePart = part };
+    public static RuleTarget On(DeviceId device, DevicePartId part) =>
+        On(device) with { DevicePart = part ?? throw new ArgumentNullException(nameof(part)) };
 
     /// <summary>The ids, as a reader names the target.</summary>
     public override string ToString() => Part?.Value ?? Material?.Value ?? (DevicePart is null ? Device!.Value : Device!.Value + "/" + DevicePart.Value);
@@ -113,13 +114,13 @@ public sealed record Rule
     public required bool Allows { get; init; }
 
     /// <summary>Of an 'allowed' on a class: the members it was seen with; it passes to these and below.</summary>
-    public IReadOnlyList<AgentId> SeenWith { get; init; } = [];
+    public IReadOnlyList<AgentId> SeenWith { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Of an 'allowed' on a class: the source speaks of the whole class.</summary>
     public bool WholeClass { get; init; }
 
     /// <summary>The rules it sets aside where both apply.</summary>
-    public IReadOnlyList<RuleId> Overrides { get; init; } = [];
+    public IReadOnlyList<RuleId> Overrides { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The damage to expect: what a 'not allowed' prevents; what an 'allowed' costs over time.</summary>
     public Damage? Damage { get; init; }
@@ -128,7 +129,7 @@ public sealed record Rule
     public Mechanism? CountsTowards { get; init; }
 
     /// <summary>What must accompany the use.</summary>
-    public IReadOnlyList<Duty> Duties { get; init; } = [];
+    public IReadOnlyList<Duty> Duties { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Why, in one sentence.</summary>
     public required string Why { get; init; }
@@ -140,7 +141,7 @@ public sealed record Rule
     public TestEvidence? Tested { get; init; }
 
     /// <summary>Why its evidence is thinner than it looks; empty where it is not. A remark for who reviews it: no answer changes by it.</summary>
-    public IReadOnlyList<ThinGround> RestsOn { get; init; } = [];
+    public IReadOnlyList<ThinGround> RestsOn { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Whether it is kept, as a second source, although other rules say as much. A remark for who reviews it: no answer changes by it.</summary>
     public bool IsSecondSource { get; init; }
@@ -149,7 +150,7 @@ public sealed record Rule
     public EditionId? Edition { get; init; }
 
     /// <summary>Its sources; at least one.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>When it was last looked at.</summary>
     public required CalendarDate Reviewed { get; init; }

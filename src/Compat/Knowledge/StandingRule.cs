@@ -77,5 +77,5 @@ public sealed record StandingRule
     public required string Reason { get; init; }
 
     /// <summary>Its sources.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 }

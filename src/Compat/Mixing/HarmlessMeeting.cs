@@ -24,7 +24,7 @@ public sealed record HarmlessMeeting
     public required string Why { get; init; }
 
     /// <summary>Its sources; at least one.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>When it was last looked at.</summary>
     public required CalendarDate Reviewed { get; init; }

@@ -36,16 +36,16 @@ public sealed record MixingHazard
     public MemberGround? WithAgentRestsOn { get; init; }
 
     /// <summary>What happens; at least one.</summary>
-    public IReadOnlyList<MixingEffect> Effects { get; init; } = [];
+    public IReadOnlyList<MixingEffect> Effects { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>What forms, by name.</summary>
-    public IReadOnlyList<string> Forms { get; init; } = [];
+    public IReadOnlyList<string> Forms { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>How much it forbids.</summary>
     public required MixingSeverity Severity { get; init; }
 
     /// <summary>What lets the two follow each other; empty where nothing is said of it.</summary>
-    public IReadOnlyList<Separation> SeparatedBy { get; init; } = [];
+    public IReadOnlyList<Separation> SeparatedBy { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>How they are kept apart, in words.</summary>
     public string? How { get; init; }
@@ -54,7 +54,7 @@ public sealed record MixingHazard
     public required string Why { get; init; }
 
     /// <summary>Its sources; at least one.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>When it was last looked at.</summary>
     public required CalendarDate Reviewed { get; init; }

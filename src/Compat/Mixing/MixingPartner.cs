@@ -23,19 +23,19 @@ public sealed record MixingPartner
     public MaterialId? Material { get; private init; }
 
     /// <summary>An agent class.</summary>
-    public static MixingPartner Of(AgentId agent) => new() { Agent = agent };
+    public static MixingPartner Of(AgentId agent) => new() { Agent = agent ?? throw new ArgumentNullException(nameof(agent)) };
 
     /// <summary>An agent class of a strength.</summary>
     public static MixingPartner Of(AgentId agent, Strength strength) => new() { Agent = agent, Strength = strength };
 
     /// <summary>A product of a site.</summary>
-    public static MixingPartner Of(ProductId product) => new() { Product = product };
+    public static MixingPartner Of(ProductId product) => new() { Product = product ?? throw new ArgumentNullException(nameof(product)) };
 
     /// <summary>A soil.</summary>
-    public static MixingPartner Of(SoilKind soil) => new() { Soil = soil };
+    public static MixingPartner Of(SoilKind soil) => new() { Soil = Enum.IsDefined(soil) ? soil : throw new ArgumentOutOfRangeException(nameof(soil)) };
 
     /// <summary>A material.</summary>
-    public static MixingPartner Of(MaterialId material) => new() { Material = material };
+    public static MixingPartner Of(MaterialId material) => new() { Material = material ?? throw new ArgumentNullException(nameof(material)) };
 
     /// <summary>The id or word, as a reader names it.</summary>
     public override string ToString() => Agent?.Value ?? Product?.Value ?? Material?.Value ?? Words.Of(Soil!.Value);

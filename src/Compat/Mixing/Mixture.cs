@@ -19,6 +19,8 @@ public static class Mixture
     public static bool TryJudge(KnowledgeBase knowledgeBase, MixingPartner first, MixingPartner other, [NotNullWhen(true)] out MixingAnswer? answer, out IReadOnlyList<Problem> problems)
     {
         answer = null;
+        problems = Given.Check((nameof(knowledgeBase), knowledgeBase), (nameof(first), first), (nameof(other), other));
+        if (problems.Count > 0) return false;
         var kb = knowledgeBase.Compiled;
         var scope = new Scope(kb.Records);
         Check(scope, kb, first, "first");

@@ -26,7 +26,7 @@ public sealed record Occasion
     public required string Name { get; init; }
 
     /// <summary>The contacts whose parts it takes in; empty where it takes in all that need something.</summary>
-    public IReadOnlyList<TouchedBy> Parts { get; init; } = [];
+    public IReadOnlyList<TouchedBy> Parts { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The level that every part it takes in reaches at least, where the part needs anything at all; null where it raises none.</summary>
     public Level? AtLeast { get; init; }
@@ -38,13 +38,13 @@ public sealed record Occasion
     public bool Hold { get; init; }
 
     /// <summary>What is done beside the steps of the parts, in words, in order.</summary>
-    public IReadOnlyList<string> Adds { get; init; } = [];
+    public IReadOnlyList<string> Adds { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The papers it asks.</summary>
-    public IReadOnlyList<Paper> Papers { get; init; } = [];
+    public IReadOnlyList<Paper> Papers { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Where the statements of this record come from.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
     public string? Note { get; init; }

@@ -22,7 +22,7 @@ public sealed record PersonRule
     public required AgentId Agent { get; init; }
 
     /// <summary>The kinds of patient; at least one, or none where it is <see cref="Occupied"/>: then it holds for all.</summary>
-    public IReadOnlyList<PatientGroup> Patients { get; init; } = [];
+    public IReadOnlyList<PatientGroup> Patients { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Whether it speaks only of a device that is occupied: a patient in it or in reach.</summary>
     public bool Occupied { get; init; }
@@ -34,10 +34,10 @@ public sealed record PersonRule
     public required PersonVerdict Verdict { get; init; }
 
     /// <summary>The duties of a <see cref="PersonVerdict.WithDuties"/>.</summary>
-    public IReadOnlyList<Duty> Duties { get; init; } = [];
+    public IReadOnlyList<Duty> Duties { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The part types it holds for, with all below; empty where it holds for all.</summary>
-    public IReadOnlyList<PartId> For { get; init; } = [];
+    public IReadOnlyList<PartId> For { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The harm, in words.</summary>
     public required string Harm { get; init; }
@@ -46,7 +46,7 @@ public sealed record PersonRule
     public required string Why { get; init; }
 
     /// <summary>Its sources; at least one.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>When it was last looked at.</summary>
     public required CalendarDate Reviewed { get; init; }

@@ -23,10 +23,10 @@ public sealed record Protection
     public ExposureBox When { get; init; } = ExposureBox.Unbounded;
 
     /// <summary>Gloves that hold.</summary>
-    public IReadOnlyList<GloveMaterial> Gloves { get; init; } = [];
+    public IReadOnlyList<GloveMaterial> Gloves { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Glove materials that do not hold.</summary>
-    public IReadOnlyList<string> GlovesFail { get; init; } = [];
+    public IReadOnlyList<string> GlovesFail { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Which staff keep off it, or off its gloves.</summary>
     public string? NotFor { get; init; }
@@ -41,7 +41,7 @@ public sealed record Protection
     public string? Ventilation { get; init; }
 
     /// <summary>Limits of exposure.</summary>
-    public IReadOnlyList<ExposureLimit> Limits { get; init; } = [];
+    public IReadOnlyList<ExposureLimit> Limits { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>What to keep away because it burns or feeds a fire.</summary>
     public string? Fire { get; init; }
@@ -62,7 +62,7 @@ public sealed record Protection
     public string? FirstAid { get; init; }
 
     /// <summary>Its sources; at least one.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>When it was last looked at.</summary>
     public required Compat.Knowledge.CalendarDate Reviewed { get; init; }

@@ -28,6 +28,8 @@ public sealed record NeverList
     /// <param name="sheet">The plan; one that is held or stopped has an empty list, for nothing is done then.</param>
     public static NeverList Of(KnowledgeBase knowledgeBase, PlanSheet sheet)
     {
+        ArgumentNullException.ThrowIfNull(knowledgeBase);
+        ArgumentNullException.ThrowIfNull(sheet);
         if (sheet.Hold || sheet.Prions) return new();
         var ordinals = knowledgeBase.Compiled.Devices[sheet.Question.Device].Parts.Select((part, i) => (part.Id, i)).ToDictionary(pair => pair.Id, pair => pair.i);
         var parts = sheet.Parts.OrderBy(part => ordinals[part.Part.Id]).ToArray();

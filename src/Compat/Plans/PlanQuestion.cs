@@ -21,13 +21,13 @@ public sealed record PlanQuestion
     public Level? Level { get; init; }
 
     /// <summary>What must be killed beside what the levels include.</summary>
-    public IReadOnlyList<OrganismTarget> Against { get; init; } = [];
+    public IReadOnlyList<OrganismTarget> Against { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>What is on the device; null where the usual soil of each part is taken.</summary>
-    public IReadOnlyList<SoilKind>? Soil { get; init; }
+    public IReadOnlyList<SoilKind>? Soil { get; init => field = Frozen.Of(value); }
 
     /// <summary>What is on single parts; it stands in place of <see cref="Soil"/> there.</summary>
-    public IReadOnlyDictionary<DevicePartId, IReadOnlyList<SoilKind>> SoilOn { get; init; } = new Dictionary<DevicePartId, IReadOnlyList<SoilKind>>();
+    public IReadOnlyDictionary<DevicePartId, IReadOnlyList<SoilKind>> SoilOn { get; init => field = Frozen.Of(value); } = new Dictionary<DevicePartId, IReadOnlyList<SoilKind>>();
 
     /// <summary>Whether a patient is in the device or in reach.</summary>
     public bool Occupied { get; init; }
@@ -39,7 +39,7 @@ public sealed record PlanQuestion
     public int? MaxProducts { get; init; }
 
     /// <summary>Consequences of damage that somebody will accept by name and date where nothing else serves: looks and wear only.</summary>
-    public IReadOnlyList<Consequence> Accept { get; init; } = [];
+    public IReadOnlyList<Consequence> Accept { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>How often the plan is run on a day; null where it was not said.</summary>
     public int? UsesPerDay { get; init; }

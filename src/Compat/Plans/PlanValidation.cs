@@ -1,5 +1,6 @@
 using Compat.Evaluation;
 using Compat.Knowledge;
+using Compat.Snapshots;
 using Compat.Validation;
 
 namespace Compat.Plans;
@@ -11,6 +12,7 @@ internal static class PlanValidation
 
     public static IReadOnlyList<Problem> Check(CompiledBase kb, PlanQuestion question)
     {
+        if (SnapshotWriter.FaultsOf(question) is { Count: > 0 } faults) return faults;
         var scope = new Scope(kb.Records);
         if (scope.Knows(scope.Devices, question.Device, Place, "device", "device")) OfDevice(scope, kb, question);
         OfOccasion(scope, kb, question);

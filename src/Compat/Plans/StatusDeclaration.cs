@@ -25,7 +25,7 @@ public sealed record DoneRecord
     public required CalendarDate Date { get; init; }
 
     /// <summary>The steps.</summary>
-    public IReadOnlyList<DoneStep> Steps { get; init; } = [];
+    public IReadOnlyList<DoneStep> Steps { get; init => field = Frozen.Of(value); } = [];
 }
 
 /// <summary>What a declaration says of a part.</summary>
@@ -70,7 +70,8 @@ public sealed record StatusDeclaration
     /// <returns>Whether there is a declaration.</returns>
     public static bool TryMake(PlanSheet sheet, DoneRecord? record, [NotNullWhen(true)] out StatusDeclaration? declaration, out IReadOnlyList<Problem> problems)
     {
-        problems = record is null ? [] : Check(sheet, record).ToArray();
+        problems = Given.Check((nameof(sheet), sheet));
+        if (problems.Count == 0 && record is not null) problems = Unreadable(record) ? [Wrong("missing", "the record lacks its device, its steps or the initials of one")] : Check(sheet, record).ToArray();
         declaration = problems.Count > 0 ? null : new StatusDeclaration
         {
             Record = record,
@@ -78,6 +79,8 @@ public sealed record StatusDeclaration
         };
         return declaration is not null;
     }
+
+    private static bool Unreadable(DoneRecord record) => record.Device is null || record.Steps is null || record.Steps.Any(step => step?.Initials is null);
 
     private static IEnumerable<Problem> Check(PlanSheet sheet, DoneRecord record)
     {

@@ -13,15 +13,16 @@ public sealed record UseBudget
     /// <summary>Makes a budget; <see cref="ArgumentException"/> where there is no limit or one is below 1.</summary>
     /// <param name="mechanism">What the uses count towards.</param>
     /// <param name="limits">The limit of each use in one run of the plan; a product used twice in a run stands twice.</param>
-    /// <param name="mostShare">What the shares may add up to, above 0.</param>
+    /// <param name="mostShare">What the shares may add up to, above 0 to 1,000,000.</param>
     public UseBudget(Mechanism mechanism, IReadOnlyList<UseLimit> limits, decimal mostShare = 1m)
     {
-        if (mostShare <= 0m) throw new ArgumentException("what the shares may add up to is above 0", nameof(mostShare));
+        ArgumentNullException.ThrowIfNull(limits);
+        if (mostShare is <= 0m or > 1_000_000m) throw new ArgumentException("what the shares may add up to lies above 0 and up to 1,000,000", nameof(mostShare));
         MostShare = mostShare;
         if (limits.Count == 0) throw new ArgumentException("a budget has a limit", nameof(limits));
-        if (limits.Any(limit => limit.Uses < 1)) throw new ArgumentException("a limit of uses is at least 1", nameof(limits));
+        if (limits.Any(limit => limit is not { Uses: >= 1 })) throw new ArgumentException("a limit of uses is at least 1", nameof(limits));
         Mechanism = mechanism;
-        Limits = limits;
+        Limits = Frozen.Of(limits);
     }
 
     /// <summary>What the uses count towards.</summary>
@@ -40,7 +41,7 @@ public sealed record UseBudget
         {
             var share = ShareOfOneRun;
             var most = new System.Numerics.BigInteger(MostShare * 1_000_000m);
-            return (long)(most * share.Denominator / (share.Numerator * 1_000_000));
+            return (long)System.Numerics.BigInteger.Min(long.MaxValue, most * share.Denominator / (share.Numerator * 1_000_000));
         }
     }
 

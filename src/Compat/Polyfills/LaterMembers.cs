@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Security.Cryptography;
 
 namespace System;
@@ -7,7 +8,17 @@ internal static class LaterMembers
 {
     extension(Enum)
     {
+        public static bool IsDefined<TEnum>(TEnum value) where TEnum : struct, Enum => Enum.IsDefined(typeof(TEnum), value);
+
         public static TEnum[] GetValues<TEnum>() where TEnum : struct, Enum => (TEnum[])Enum.GetValues(typeof(TEnum));
+    }
+
+    extension(ArgumentNullException)
+    {
+        public static void ThrowIfNull(object? argument, [CallerArgumentExpression(nameof(argument))] string? name = null)
+        {
+            if (argument is null) throw new ArgumentNullException(name);
+        }
     }
 
     extension(SHA256)

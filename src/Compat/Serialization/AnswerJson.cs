@@ -28,6 +28,8 @@ public sealed class AnswerJson
     /// <param name="texts">Texts for people; null for codes alone.</param>
     public static string Of(KnowledgeBase kb, Answer answer, AnswerTexts? texts = null)
     {
+        ArgumentNullException.ThrowIfNull(kb);
+        ArgumentNullException.ThrowIfNull(answer);
         using var stream = new MemoryStream();
         using (var json = new Utf8JsonWriter(stream)) Write(json, kb, answer, [], [], texts);
         return Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
@@ -42,6 +44,11 @@ public sealed class AnswerJson
     /// <param name="texts">Texts for people; null for codes alone.</param>
     public static void Write(Utf8JsonWriter json, KnowledgeBase kb, Answer answer, IReadOnlyList<AgentId> agents, IReadOnlyList<ProductId> products, AnswerTexts? texts = null)
     {
+        ArgumentNullException.ThrowIfNull(json);
+        ArgumentNullException.ThrowIfNull(kb);
+        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(agents);
+        ArgumentNullException.ThrowIfNull(products);
         var one = new AnswerJson(json, kb, texts);
         json.WriteStartObject();
         one.Content(answer);
@@ -61,6 +68,11 @@ public sealed class AnswerJson
     public static void WriteDevice(
         Utf8JsonWriter json, KnowledgeBase kb, DeviceId device, IReadOnlyList<DevicePartAnswer> parts, IReadOnlyDictionary<DevicePartId, IReadOnlyList<ProductId>> products, AnswerTexts? texts = null)
     {
+        ArgumentNullException.ThrowIfNull(json);
+        ArgumentNullException.ThrowIfNull(kb);
+        ArgumentNullException.ThrowIfNull(device);
+        ArgumentNullException.ThrowIfNull(parts);
+        ArgumentNullException.ThrowIfNull(products);
         var one = new AnswerJson(json, kb, texts);
         json.WriteStartObject();
         json.WriteString("device", device.Value);

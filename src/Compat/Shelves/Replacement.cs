@@ -60,6 +60,10 @@ public sealed record Replacement
     /// <exception cref="ArgumentException">One of them does not stand on the shelf.</exception>
     public static Replacement Of(KnowledgeBase knowledgeBase, Shelf shelf, ProductId old, ProductId @new)
     {
+        ArgumentNullException.ThrowIfNull(knowledgeBase);
+        ArgumentNullException.ThrowIfNull(shelf);
+        ArgumentNullException.ThrowIfNull(old);
+        ArgumentNullException.ThrowIfNull(@new);
         var columns = shelf.Products.ToList();
         if (!columns.Contains(old) || !columns.Contains(@new)) throw new ArgumentException($"`{old}` and `{@new}` are not both on the shelf");
         var cells = shelf.Rows.Where(row => !row.NeedsNothing)
@@ -87,7 +91,7 @@ public sealed record Replacement
 
     /// <summary>The shortest wet time of a cell that serves, in seconds.</summary>
     /// <param name="cell">The cell.</param>
-    public static decimal WetTime(ShelfCell cell) => cell.Answer?.Window?.ShortestWetTime ?? 0m;
+    public static decimal WetTime(ShelfCell cell) => (cell ?? throw new ArgumentNullException(nameof(cell))).Answer?.Window?.ShortestWetTime ?? 0m;
 
     private static Product ProductOf(KnowledgeBase kb, ProductId id) => kb.Sites.SelectMany(site => site.Products).First(product => product.Id == id);
 

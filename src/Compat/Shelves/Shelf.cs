@@ -50,6 +50,7 @@ public sealed record Shelf
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static Shelf Of(KnowledgeBase knowledgeBase, Action<int, int>? progress, CancellationToken cancel = default)
     {
+        ArgumentNullException.ThrowIfNull(knowledgeBase);
         var products = knowledgeBase.Sites.SelectMany(site => site.Products).ToArray();
         var rows = new ShelfMaker(knowledgeBase, products).Rows(progress, cancel);
         return new Shelf

@@ -13,10 +13,10 @@ public sealed record DevicePart
     public string? Name { get; init; }
 
     /// <summary>Its part type, or the candidates of which one is right.</summary>
-    public required IReadOnlyList<PartId> OneOfTypes { get; init; }
+    public required IReadOnlyList<PartId> OneOfTypes { get; init => field = Frozen.Of(value); }
 
     /// <summary>Materials of it that are known: they decide and add to those of its type, or are all of them. Null where the type's hold.</summary>
-    public IReadOnlyList<MaterialSlot>? Materials { get; init; }
+    public IReadOnlyList<MaterialSlot>? Materials { get; init => field = Frozen.Of(value); }
 
     /// <summary>Whether <see cref="Materials"/> are all of them, and so take the place of the type's; null where that is not said.</summary>
     public bool? MaterialsKnown { get; init; }
@@ -37,7 +37,7 @@ public sealed record DevicePart
     public string? Because { get; init; }
 
     /// <summary>What is usually on it before it is cleaned; null where the type's holds.</summary>
-    public IReadOnlyList<SoilKind>? Soil { get; init; }
+    public IReadOnlyList<SoilKind>? Soil { get; init => field = Frozen.Of(value); }
 
     /// <summary>What it is like once taken apart; null where it is not, or nobody knows.</summary>
     public DismantledPart? WhenDismantled { get; init; }
@@ -53,10 +53,10 @@ public sealed record InstructionsEdition
     public CalendarDate? Dated { get; init; }
 
     /// <summary>The serial numbers it covers; empty for all.</summary>
-    public IReadOnlyList<SerialRange> Serials { get; init; } = [];
+    public IReadOnlyList<SerialRange> Serials { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The editions it replaces where both cover a device.</summary>
-    public IReadOnlyList<EditionId> Replaces { get; init; } = [];
+    public IReadOnlyList<EditionId> Replaces { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Whether only the agents it lists may be used.</summary>
     public bool OnlyListed { get; init; }
@@ -65,10 +65,10 @@ public sealed record InstructionsEdition
     public SourceId? Source { get; init; }
 
     /// <summary>What it permits and forbids in words of its own.</summary>
-    public IReadOnlyList<InstructionPhrase> Says { get; init; } = [];
+    public IReadOnlyList<InstructionPhrase> Says { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The levels it says are reached.</summary>
-    public IReadOnlyList<InstructedLevel> Reaches { get; init; } = [];
+    public IReadOnlyList<InstructedLevel> Reaches { get; init => field = Frozen.Of(value); } = [];
 }
 
 /// <summary>An assembly of parts at one site, with its instructions.</summary>
@@ -81,13 +81,13 @@ public sealed record Device
     public required string Name { get; init; }
 
     /// <summary>Its parts; at least one.</summary>
-    public required IReadOnlyList<DevicePart> Parts { get; init; }
+    public required IReadOnlyList<DevicePart> Parts { get; init => field = Frozen.Of(value); }
 
     /// <summary>The kinds of patient it is for; null where its part types say so.</summary>
-    public IReadOnlyList<PatientGroup>? Patients { get; init; }
+    public IReadOnlyList<PatientGroup>? Patients { get; init => field = Frozen.Of(value); }
 
     /// <summary>The editions of its instructions; empty where they were not seen.</summary>
-    public IReadOnlyList<InstructionsEdition> Instructions { get; init; } = [];
+    public IReadOnlyList<InstructionsEdition> Instructions { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
     public string? Note { get; init; }

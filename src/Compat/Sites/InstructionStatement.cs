@@ -12,17 +12,17 @@ public sealed record InstructionPhrase
     public bool Forbids { get; init; }
 
     /// <summary>How it is to be done: further phrases of the table, such as 'wipe and let dry'.</summary>
-    public IReadOnlyList<string> How { get; init; } = [];
+    public IReadOnlyList<string> How { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The parts it speaks of; empty for all.</summary>
-    public IReadOnlyList<DevicePartId> Parts { get; init; } = [];
+    public IReadOnlyList<DevicePartId> Parts { get; init => field = Frozen.Of(value); } = [];
 }
 
 /// <summary>A level that an edition says is reached on parts of its device.</summary>
 public sealed record InstructedLevel
 {
     /// <summary>The parts it speaks of; empty for all.</summary>
-    public IReadOnlyList<DevicePartId> Parts { get; init; } = [];
+    public IReadOnlyList<DevicePartId> Parts { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The agent, with all below; exactly one of this and <see cref="Product"/>.</summary>
     public AgentId? Agent { get; init; }
@@ -37,10 +37,10 @@ public sealed record InstructedLevel
     public Level? Reaches { get; init; }
 
     /// <summary>What is killed; empty where only a level is named.</summary>
-    public IReadOnlyList<OrganismTarget> Kills { get; init; } = [];
+    public IReadOnlyList<OrganismTarget> Kills { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>What must be done first.</summary>
-    public IReadOnlyList<ClaimNeed> Needs { get; init; } = [];
+    public IReadOnlyList<ClaimNeed> Needs { get; init => field = Frozen.Of(value); } = [];
 }
 
 /// <summary>What a part is like once it has been taken apart.</summary>

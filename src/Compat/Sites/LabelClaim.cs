@@ -16,22 +16,22 @@ public sealed record LabelClaim
     public Level? Reaches { get; init; }
 
     /// <summary>What is killed; empty where only a level is claimed.</summary>
-    public IReadOnlyList<OrganismTarget> Kills { get; init; } = [];
+    public IReadOnlyList<OrganismTarget> Kills { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>What is not killed, by the same label.</summary>
-    public IReadOnlyList<OrganismTarget> DoesNotKill { get; init; } = [];
+    public IReadOnlyList<OrganismTarget> DoesNotKill { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The part types it speaks of, with all below; empty where it is general.</summary>
-    public IReadOnlyList<PartId> For { get; init; } = [];
+    public IReadOnlyList<PartId> For { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>What must be done first.</summary>
-    public IReadOnlyList<ClaimNeed> Needs { get; init; } = [];
+    public IReadOnlyList<ClaimNeed> Needs { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The soil in which it was shown.</summary>
-    public IReadOnlyList<SoilKind> StandsSoil { get; init; } = [];
+    public IReadOnlyList<SoilKind> StandsSoil { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The tests it rests on, as the label names them: it reaches no further than they do. A claim that names neither tests nor a registration is none.</summary>
-    public IReadOnlyList<TestCode> ShownBy { get; init; } = [];
+    public IReadOnlyList<TestCode> ShownBy { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The registration it rests on, where the label shows no tests; null where it names them.</summary>
     public Registration? Registration { get; init; }

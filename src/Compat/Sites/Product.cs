@@ -84,13 +84,13 @@ public sealed record Product
     public decimal? LiquidShare { get; init; }
 
     /// <summary>Its ingredients.</summary>
-    public IReadOnlyList<Ingredient> Ingredients { get; init; } = [];
+    public IReadOnlyList<Ingredient> Ingredients { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Its density in kg/L; null where it is not known.</summary>
     public decimal? Density { get; init; }
 
     /// <summary>What is on record of its pH.</summary>
-    public IReadOnlyList<MeasuredPh> Ph { get; init; } = [];
+    public IReadOnlyList<MeasuredPh> Ph { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Of a concentrate: the dilutions its label gives, as shares of volume above 0 to 1; null where it gives none.</summary>
     public Interval? Dilution { get; init; }
@@ -105,13 +105,13 @@ public sealed record Product
     public MethodSet Methods { get; init; }
 
     /// <summary>What its label claims; empty where it claims nothing.</summary>
-    public IReadOnlyList<LabelClaim> LabelClaims { get; init; } = [];
+    public IReadOnlyList<LabelClaim> LabelClaims { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>How long a surface stays wet with it, by method.</summary>
-    public IReadOnlyList<AchievedWetTime> WetTimes { get; init; } = [];
+    public IReadOnlyList<AchievedWetTime> WetTimes { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The soils it takes off, by its label: what names any is a cleaner.</summary>
-    public IReadOnlyList<SoilKind> Removes { get; init; } = [];
+    public IReadOnlyList<SoilKind> Removes { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Whether its label says that it cleans and disinfects in one step.</summary>
     public bool OneStep { get; init; }
@@ -126,7 +126,7 @@ public sealed record Product
     public decimal? MostHardness { get; init; }
 
     /// <summary>The cloths that bind it, by what they are made of.</summary>
-    public IReadOnlyList<string> BoundByCloths { get; init; } = [];
+    public IReadOnlyList<string> BoundByCloths { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
     public string? Note { get; init; }

@@ -12,20 +12,20 @@ public sealed record Site
     public required string Name { get; init; }
 
     /// <summary>The sources its rules cite.</summary>
-    public IReadOnlyList<Source> Sources { get; init; } = [];
+    public IReadOnlyList<Source> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>What is at hand there.</summary>
     public SiteConditions Here { get; init; } = new();
 
     /// <summary>The levels it has decided.</summary>
-    public IReadOnlyList<LevelDecision> Levels { get; init; } = [];
+    public IReadOnlyList<LevelDecision> Levels { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Its products.</summary>
-    public IReadOnlyList<Product> Products { get; init; } = [];
+    public IReadOnlyList<Product> Products { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Its devices.</summary>
-    public IReadOnlyList<Device> Devices { get; init; } = [];
+    public IReadOnlyList<Device> Devices { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Its rules, those of its devices' instructions included.</summary>
-    public IReadOnlyList<Rule> Rules { get; init; } = [];
+    public IReadOnlyList<Rule> Rules { get; init => field = Frozen.Of(value); } = [];
 }

@@ -13,13 +13,13 @@ public sealed record SiteConditions
     public Interval? Hardness { get; init; }
 
     /// <summary>The grades of water at hand.</summary>
-    public IReadOnlyList<WaterGrade> Water { get; init; } = [];
+    public IReadOnlyList<WaterGrade> Water { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The cloths at hand, by what they are made of.</summary>
-    public IReadOnlyList<string> Cloths { get; init; } = [];
+    public IReadOnlyList<string> Cloths { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The glove materials at hand.</summary>
-    public IReadOnlyList<string> Gloves { get; init; } = [];
+    public IReadOnlyList<string> Gloves { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Whether there is clean compressed air to dry with; null where not stated.</summary>
     public bool? DryingAir { get; init; }
@@ -44,5 +44,5 @@ public sealed record LevelDecision
     public required string Because { get; init; }
 
     /// <summary>On what it rests; at least one.</summary>
-    public IReadOnlyList<SourceId> Sources { get; init; } = [];
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Compat.Efficacy;
 using Compat.Evaluation;
 using Compat.Instructions;
@@ -5,6 +6,7 @@ using Compat.Knowledge;
 using Compat.Mixing;
 using Compat.Occasions;
 using Compat.People;
+using Compat.Validation;
 
 namespace Compat.Snapshots;
 
@@ -13,24 +15,24 @@ internal sealed partial class SnapshotWriter
 {
     private void Sections(KnowledgeData data)
     {
-        Section(SectionTag.Materials, data.Materials.OrderBy(x => x.Id), Material);
-        Section(SectionTag.Parts, data.Parts.OrderBy(x => x.Id), Part);
-        Section(SectionTag.Agents, data.Agents.OrderBy(x => x.Id), Agent);
-        Section(SectionTag.Sources, data.Sources.OrderBy(x => x.Id), Source);
-        Section(SectionTag.Rules, data.Rules.OrderBy(x => x.Id), Rule, () => Cuts(data));
-        Section(SectionTag.Conventions, data.Conventions.OrderBy(x => x.Key), Convention);
-        Section(SectionTag.StandingRules, data.StandingRules.OrderBy(x => x.Id), Standing);
-        Section(SectionTag.Organisms, data.Organisms.OrderBy(x => x.Id), Organism);
-        Section(SectionTag.Levels, data.Levels.OrderBy(x => x.Level), LevelMeaning);
-        Section(SectionTag.Needs, data.Needs.OrderBy(x => x.Id), Need);
-        Section(SectionTag.Claims, data.Claims.OrderBy(x => x.Id), Claim);
-        Section(SectionTag.MixingHazards, data.MixingHazards.OrderBy(x => x.Id), Mixing);
-        Section(SectionTag.PersonRules, data.PersonRules.OrderBy(x => x.Id), PersonRule);
-        Section(SectionTag.Protections, data.Protections.OrderBy(x => x.Id), Protection);
-        Section(SectionTag.InstructionWords, data.InstructionWords.OrderBy(x => x.Id), InstructionWord);
-        Section(SectionTag.Occasions, data.Occasions.OrderBy(x => x.Id), Occasion);
-        Section(SectionTag.HarmlessMeetings, data.HarmlessMeetings.OrderBy(x => x.Id), Harmless);
-        Section(SectionTag.TestStandards, data.TestStandards.OrderBy(x => x.Code), TestStandard);
+        Section(SectionTag.Materials, data.Materials, x => x.Id, Material);
+        Section(SectionTag.Parts, data.Parts, x => x.Id, Part);
+        Section(SectionTag.Agents, data.Agents, x => x.Id, Agent);
+        Section(SectionTag.Sources, data.Sources, x => x.Id, Source);
+        Section(SectionTag.Rules, data.Rules, x => x.Id, Rule, () => Cuts(data));
+        Section(SectionTag.Conventions, data.Conventions, x => x.Key, Convention);
+        Section(SectionTag.StandingRules, data.StandingRules, x => x.Id, Standing);
+        Section(SectionTag.Organisms, data.Organisms, x => x.Id, Organism);
+        Section(SectionTag.Levels, data.Levels, x => x.Level, LevelMeaning);
+        Section(SectionTag.Needs, data.Needs, x => x.Id, Need);
+        Section(SectionTag.Claims, data.Claims, x => x.Id, Claim);
+        Section(SectionTag.MixingHazards, data.MixingHazards, x => x.Id, Mixing);
+        Section(SectionTag.PersonRules, data.PersonRules, x => x.Id, PersonRule);
+        Section(SectionTag.Protections, data.Protections, x => x.Id, Protection);
+        Section(SectionTag.InstructionWords, data.InstructionWords, x => x.Id, InstructionWord);
+        Section(SectionTag.Occasions, data.Occasions, x => x.Id, Occasion);
+        Section(SectionTag.HarmlessMeetings, data.HarmlessMeetings, x => x.Id, Harmless);
+        Section(SectionTag.TestStandards, data.TestStandards, x => x.Code, TestStandard);
     }
 
     /// <summary>The boundaries of all rules, axis by axis: with them a reader numbers the cells of an axis before it reads a rule.</summary>
@@ -48,18 +50,29 @@ internal sealed partial class SnapshotWriter
         }
     }
 
-    private void Section<T>(SectionTag tag, IEnumerable<T> records, Action<T> write, Action? before = null)
+    private void Section<T, TKey>(SectionTag tag, IReadOnlyList<T> records, Func<T, TKey> key, Action<T> write, Action? before = null, [CallerArgumentExpression(nameof(records))] string what = "")
+        where T : class
     {
-        var array = records.ToArray();
+        var array = Sorted(records, key, what);
         if (array.Length == 0) return;
         var body = Taken(() =>
         {
-            before?.Invoke();
+            if (_faults is null) before?.Invoke();
             Pieces(array.Select(record => Taken(() => write(record))).ToArray());
         });
         Number((int)tag);
         Number(body.Length);
         _bytes.AddRange(body);
+    }
+
+    private void Records<T, TKey>(IReadOnlyList<T> records, Func<T, TKey> key, Action<T> write, [CallerArgumentExpression(nameof(records))] string what = "") where T : class =>
+        List(Sorted(records, key, what), write, what);
+
+    /// <summary>Records in the order of their keys, so that the order of files changes nothing.</summary>
+    private T[] Sorted<T, TKey>(IReadOnlyList<T> records, Func<T, TKey> key, [CallerArgumentExpression(nameof(records))] string what = "") where T : class
+    {
+        if (_faults is not null && (records is null || records.Contains(null!))) Missing(what);
+        return records is null ? [] : [.. records.Where(record => record is not null).OrderBy(key)];
     }
 
     /// <summary>What something writes, taken off again.</summary>
@@ -72,14 +85,10 @@ internal sealed partial class SnapshotWriter
         return taken;
     }
 
-    private void WordList<TEnum>(IEnumerable<TEnum> members) where TEnum : struct, Enum => List(members, m => Text(Words.Of(m)));
-
-    private void Word<TEnum>(TEnum? member) where TEnum : struct, Enum => Text(member is { } some ? Words.Of(some) : null);
-
     private void Organism(Organism x)
     {
-        Id(x.Id);
-        Text(x.Name);
+        Begin(RecordKind.Organism, x.Id);
+        Must(x.Name);
         Texts(x.AlsoCalled);
         Word<OrganismGroup>(x.Group);
         Flag(x.OwnClaim);
@@ -89,6 +98,7 @@ internal sealed partial class SnapshotWriter
 
     private void LevelMeaning(LevelMeaning x)
     {
+        At(RecordKind.Level, Words.Of(x.Level));
         Word<Level>(x.Level);
         WordList(x.Includes);
         Ids(x.Sources);
@@ -97,8 +107,9 @@ internal sealed partial class SnapshotWriter
 
     private void TestStandard(TestStandard x)
     {
-        Text(x.Code.Value);
-        Text(x.Name);
+        At(RecordKind.TestStandard, x.Code?.Value ?? "");
+        Must(x.Code?.Value);
+        Must(x.Name);
         Word<TestField>(x.Field);
         Word<TestStep>(x.Step);
         WordList(x.On);
@@ -110,7 +121,7 @@ internal sealed partial class SnapshotWriter
 
     private void Need(NeedRule x)
     {
-        Id(x.Id);
+        Begin(RecordKind.Need, x.Id);
         WordList(x.TouchedBy);
         WordList(x.Soil);
         Word(x.Level);
@@ -121,8 +132,8 @@ internal sealed partial class SnapshotWriter
 
     private void Occasion(Occasion x)
     {
-        Id(x.Id);
-        Text(x.Name);
+        Begin(RecordKind.Occasion, x.Id);
+        Must(x.Name);
         WordList(x.Parts);
         Word(x.AtLeast);
         Flag(x.NeedsAgainst);
@@ -133,32 +144,31 @@ internal sealed partial class SnapshotWriter
         Text(x.Note);
     }
 
-    private void Targets(IReadOnlyList<OrganismTarget> targets) => List(targets, x =>
+    private void Targets(IReadOnlyList<OrganismTarget> targets, [CallerArgumentExpression(nameof(targets))] string what = "") => List(targets, x =>
     {
         Word(x.Group);
         Id(x.Organism);
-    });
-
-    private void Methods(MethodLimit limit)
-    {
-        Number((int)limit.Statement);
-        Methods(limit.Methods);
-    }
+    }, what);
 
     private void Claim(Claim x)
     {
-        Text(x.Id.Value);
-        Id(x.Agent);
+        Begin(RecordKind.Claim, x.Id);
+        Must(x.Agent);
         List(x.With, partner =>
         {
-            Id(partner.Agent);
+            Must(partner.Agent);
             Limit(partner.Strength);
         });
-        Limit(x.When.Strength);
-        Limit(x.When.WetTime);
-        Limit(x.When.Temperature);
-        Limit(x.When.Ph);
-        Methods(x.When.Methods);
+        In(x.When, box =>
+        {
+            // A published claim has no dilution, and no place for one: validation refuses it.
+            if (_faults is not null) Limit(box.Dilution);
+            Limit(box.Strength);
+            Limit(box.WetTime);
+            Limit(box.Temperature);
+            Limit(box.Ph);
+            Methods(box.Methods);
+        });
         Word(x.Reaches);
         Targets(x.Kills);
         Ids(x.For);
@@ -169,7 +179,7 @@ internal sealed partial class SnapshotWriter
         Maybe(x.Bath, BathUse);
         Text(x.Refuted);
         Word<ClaimKind>(x.Kind);
-        Text(x.Why);
+        Must(x.Why);
         Ids(x.Sources);
         Date(x.Reviewed);
     }
@@ -183,8 +193,8 @@ internal sealed partial class SnapshotWriter
 
     private void Mixing(MixingHazard x)
     {
-        Text(x.Id.Value);
-        Id(x.Agent);
+        Begin(RecordKind.Mixing, x.Id);
+        Must(x.Agent);
         Id(x.WithAgent);
         Word(x.WithSoil);
         Id(x.WithMaterial);
@@ -198,47 +208,47 @@ internal sealed partial class SnapshotWriter
         Word<MixingSeverity>(x.Severity);
         WordList(x.SeparatedBy);
         Text(x.How);
-        Text(x.Why);
+        Must(x.Why);
         Ids(x.Sources);
         Date(x.Reviewed);
     }
 
     private void Harmless(HarmlessMeeting x)
     {
-        Text(x.Id.Value);
-        Id(x.Agent);
+        Begin(RecordKind.HarmlessMeeting, x.Id);
+        Must(x.Agent);
         Id(x.WithAgent);
         Word(x.WithSoil);
         Id(x.WithMaterial);
-        Text(x.Why);
+        Must(x.Why);
         Ids(x.Sources);
         Date(x.Reviewed);
     }
 
     private void PersonRule(PersonRule x)
     {
-        Text(x.Id.Value);
-        Id(x.Agent);
+        Begin(RecordKind.PersonRule, x.Id);
+        Must(x.Agent);
         WordList(x.Patients);
         Flag(x.Occupied);
-        Box(x.When);
+        In(x.When, Box);
         Word<PersonVerdict>(x.Verdict);
         List(x.Duties, Duty);
         Ids(x.For);
-        Text(x.Harm);
-        Text(x.Why);
+        Must(x.Harm);
+        Must(x.Why);
         Ids(x.Sources);
         Date(x.Reviewed);
     }
 
     private void Protection(Protection x)
     {
-        Id(x.Id);
-        Id(x.Agent);
-        Box(x.When);
+        Begin(RecordKind.Protection, x.Id);
+        Must(x.Agent);
+        In(x.When, Box);
         List(x.Gloves, glove =>
         {
-            Text(glove.Material);
+            Must(glove.Material);
             Figure(glove.Holds);
         });
         Texts(x.GlovesFail);
@@ -248,9 +258,9 @@ internal sealed partial class SnapshotWriter
         {
             Word<LimitKind>(limit.Kind);
             Figure(limit.Value.Value);
-            Text(limit.Value.Unit);
-            Text(limit.By);
-            Id(limit.Source);
+            Must(limit.Value.Unit);
+            Must(limit.By);
+            Must(limit.Source);
         });
         Ids(x.Sources);
         Date(x.Reviewed);
@@ -259,12 +269,12 @@ internal sealed partial class SnapshotWriter
     private void Reading(WordReading x)
     {
         Ids(x.Agents);
-        Box(x.When);
+        In(x.When, Box);
     }
 
     private void InstructionWord(InstructionWord x)
     {
-        Id(x.Id);
+        Begin(RecordKind.InstructionWord, x.Id);
         Texts(x.Phrases);
         Maybe(x.Permits, Reading);
         Maybe(x.Forbids, Reading);
@@ -275,7 +285,7 @@ internal sealed partial class SnapshotWriter
             List(act.Duties, Duty);
         });
         Flag(x.ListsNothing);
-        Text(x.Reason);
+        Must(x.Reason);
         Ids(x.Sources);
     }
 }

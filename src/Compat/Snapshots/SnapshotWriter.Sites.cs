@@ -1,5 +1,6 @@
 using Compat.Efficacy;
 using Compat.Sites;
+using Compat.Validation;
 
 namespace Compat.Snapshots;
 
@@ -10,15 +11,20 @@ internal sealed partial class SnapshotWriter
     public static byte[] Body(Site site)
     {
         var writer = new SnapshotWriter();
-        writer.Text(site.Id.Value);
-        writer.Text(site.Name);
-        writer.List(site.Sources.OrderBy(x => x.Id), writer.Source);
-        writer.Conditions(site.Here);
-        writer.List(site.Levels.OrderBy(x => x.Device).ThenBy(x => x.Part), writer.LevelDecision);
-        writer.List(site.Products.OrderBy(x => x.Id), writer.Product);
-        writer.List(site.Devices.OrderBy(x => x.Id), writer.Device);
-        writer.List(site.Rules.OrderBy(x => x.Id), writer.Rule);
+        writer.Site(site);
         return writer.Finish();
+    }
+
+    private void Site(Site x)
+    {
+        Begin(RecordKind.Site, x.Id);
+        Must(x.Name);
+        Records(x.Sources, one => one.Id, Source);
+        In(x.Here, Conditions);
+        Records(x.Levels, one => (one.Device, one.Part), LevelDecision);
+        Records(x.Products, one => one.Id, Product);
+        Records(x.Devices, one => one.Id, Device);
+        Records(x.Rules, one => one.Id, Rule);
     }
 
     private void Conditions(SiteConditions x)
@@ -33,74 +39,85 @@ internal sealed partial class SnapshotWriter
 
     private void LevelDecision(LevelDecision x)
     {
-        Id(x.Device);
+        Must(x.Device);
         Id(x.Part);
         Word<Level>(x.Level);
-        Text(x.DecidedBy);
-        Text(x.Because);
+        Must(x.DecidedBy);
+        Must(x.Because);
         Ids(x.Sources);
     }
 
     private void Product(Product x)
     {
-        Id(x.Id);
-        Text(x.Name);
-        Number((int)x.Composition);
+        Begin(RecordKind.Product, x.Id);
+        Must(x.Name);
+        Coded(x.Composition);
         Date(x.CompositionDated);
-        Number((int)x.StrengthOf);
+        Coded(x.StrengthOf);
         Figure(x.LiquidShare);
         List(x.Ingredients, i =>
         {
             Id(i.Agent);
             Text(i.Unknown);
-            Text(i.Strength?.Unit.Text);
-            if (i.Strength is { } strength) Range(strength.Range);
+            if (i.Strength is { } strength) Strength(strength, nameof(i.Strength));
+            else Text(null);
         });
         Figure(x.Density);
         List(x.Ph, ph =>
         {
             Range(ph.Value);
-            Number((int)ph.Of);
+            Coded(ph.Of);
         });
         MaybeRange(x.Dilution);
         MaybeRange(x.Temperature);
         Flag(x.NeedsActivation);
         Methods(x.Methods);
-        List(x.LabelClaims.OrderBy(c => c.Id), LabelClaim);
+        Records(x.LabelClaims, claim => claim.Id, LabelClaim);
         List(x.WetTimes, wet =>
         {
-            Number((int)wet.Method);
+            Coded(wet.Method);
             Range(wet.Time);
         });
         WordList(x.Removes);
         Flag(x.OneStep);
-        foreach (var life in new[] { x.Life.Activated, x.Life.Diluted, x.Life.Opened }) Figure(life);
-        Flag(x.Life.MayBeRefilled);
+        In(x.Life, life =>
+        {
+            Figure(life.Activated);
+            Figure(life.Diluted);
+            Figure(life.Opened);
+            Flag(life.MayBeRefilled);
+        });
         Maybe(x.Bath, bath =>
         {
-            Id(bath.Agent);
-            BathUse(bath.Use);
+            Must(bath.Agent);
+            In(bath.Use, BathUse);
         });
         Figure(x.MostHardness);
         Texts(x.BoundByCloths);
         Text(x.Note);
     }
 
+    private void Strength(Strength x, string what)
+    {
+        Must(x.Unit?.Text, what);
+        Range(x.Range, what);
+    }
+
     private void LabelClaim(LabelClaim x)
     {
-        Id(x.Id);
-        SiteClaimBox(x.When);
+        Must(x.Id);
+        In(x.When, SiteClaimBox);
         Word(x.Reaches);
         Targets(x.Kills);
         Targets(x.DoesNotKill);
         Ids(x.For);
         WordList(x.Needs);
         WordList(x.StandsSoil);
-        Texts(x.ShownBy.Select(code => code.Value));
+        List(x.ShownBy, code => Must(code.Value, ""));
         Maybe(x.Registration, registration =>
         {
-            Text(registration.Authority);
-            Text(registration.Number);
+            Must(registration.Authority);
+            Must(registration.Number);
         });
     }
 
@@ -116,17 +133,17 @@ internal sealed partial class SnapshotWriter
 
     private void Device(Device x)
     {
-        Id(x.Id);
-        Text(x.Name);
+        Begin(RecordKind.Device, x.Id);
+        Must(x.Name);
         List(x.Parts, DevicePart);
-        Maybe(x.Patients, WordList);
+        Maybe(x.Patients, patients => WordList(patients, ""));
         List(x.Instructions, Edition);
         Text(x.Note);
     }
 
     private void DevicePart(DevicePart x)
     {
-        Id(x.Id);
+        Must(x.Id);
         Text(x.Name);
         Ids(x.OneOfTypes);
         MaybeSlots(x.Materials);
@@ -136,27 +153,27 @@ internal sealed partial class SnapshotWriter
         Member(x.Geometry);
         Member(x.TouchedBy);
         Text(x.Because);
-        Maybe(x.Soil, WordList);
+        Maybe(x.Soil, soil => WordList(soil, ""));
         Maybe(x.WhenDismantled, then =>
         {
-            Number((int)then.Geometry);
+            Coded(then.Geometry);
             Member(then.Wettest);
             Id(then.From);
-            Text(then.How);
+            Must(then.How);
         });
     }
 
     private void Edition(InstructionsEdition x)
     {
-        Id(x.Id);
+        Must(x.Id);
         Date(x.Dated);
-        Texts(x.Serials.Select(s => s.ToString()));
+        List(x.Serials, serial => Must(serial.Prefix is null ? null : serial.ToString(), ""));
         Ids(x.Replaces);
         Flag(x.OnlyListed);
         Id(x.Source);
         List(x.Says, phrase =>
         {
-            Text(phrase.Words);
+            Must(phrase.Words);
             Flag(phrase.Forbids);
             Texts(phrase.How);
             Ids(phrase.Parts);
@@ -166,7 +183,7 @@ internal sealed partial class SnapshotWriter
             Ids(reached.Parts);
             Id(reached.Agent);
             Id(reached.Product);
-            SiteClaimBox(reached.When);
+            In(reached.When, SiteClaimBox);
             Word(reached.Reaches);
             Targets(reached.Kills);
             WordList(reached.Needs);

@@ -1,6 +1,8 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using System.Text;
 using Compat.Knowledge;
+using Compat.Validation;
 
 namespace Compat.Snapshots;
 
@@ -15,7 +17,7 @@ internal sealed partial class SnapshotWriter
     public static byte[] Body(KnowledgeData data)
     {
         var writer = new SnapshotWriter();
-        writer.Text(data.Version);
+        writer.Must(data.Version);
         writer.Sections(data);
         return writer.Finish();
     }
@@ -66,63 +68,133 @@ internal sealed partial class SnapshotWriter
 
     private void Id(Id? id) => Text(id?.Value);
 
-    private void Member<TEnum>(TEnum? value) where TEnum : struct, Enum => Number(value is { } member ? Convert.ToInt32(member, CultureInfo.InvariantCulture) + 1 : 0);
-
-    private void Figure(decimal? value) => Text(value is { } figure ? Interval.Figure(figure) : null);
-
-    private void Date(CalendarDate? value) => Text(value?.ToString());
-
-    private void List<T>(IEnumerable<T> items, Action<T> write)
+    /// <summary>A text that no record of its kind may lack.</summary>
+    private void Must(string? value, [CallerArgumentExpression(nameof(value))] string what = "")
     {
-        var array = items.ToArray();
-        Number(array.Length);
-        foreach (var item in array) write(item);
+        if (value is null) Missing(what);
+        Text(value);
     }
 
-    private void Ids(IEnumerable<Id> ids) => List(ids, Id);
+    /// <summary>An id that no record of its kind may lack.</summary>
+    private void Must(Id? id, [CallerArgumentExpression(nameof(id))] string what = "") => Must(id?.Value, what);
 
-    private void Texts(IEnumerable<string> texts) => List(texts, Text);
+    /// <summary>An id that no record of its kind may lack.</summary>
+    private void Must(DottedId? id, [CallerArgumentExpression(nameof(id))] string what = "") => Must(id?.Value, what);
 
-    private void Maybe<T>(T? value, Action<T> write) where T : class
+    private void Member<TEnum>(TEnum? value, [CallerArgumentExpression(nameof(value))] string what = "") where TEnum : struct, Enum
+    {
+        if (value is { } stated) Defined(stated, what);
+        Number(value is { } member ? Convert.ToInt32(member, CultureInfo.InvariantCulture) + 1 : 0);
+    }
+
+    /// <summary>A member that no record of its kind may lack, by its number.</summary>
+    private void Coded<TEnum>(TEnum value, [CallerArgumentExpression(nameof(value))] string what = "") where TEnum : struct, Enum
+    {
+        Defined(value, what);
+        Number(Convert.ToInt32(value, CultureInfo.InvariantCulture));
+    }
+
+    private void WordList<TEnum>(IReadOnlyList<TEnum> members, [CallerArgumentExpression(nameof(members))] string what = "") where TEnum : struct, Enum =>
+        List(members, member => Word<TEnum>(member, ""), what);
+
+    private void CodeList<TEnum>(IReadOnlyList<TEnum> members, [CallerArgumentExpression(nameof(members))] string what = "") where TEnum : struct, Enum =>
+        List(members, member => Coded(member, ""), what);
+
+    private void Word<TEnum>(TEnum? member, [CallerArgumentExpression(nameof(member))] string what = "") where TEnum : struct, Enum
+    {
+        if (member is { } stated) Defined(stated, what);
+        Text(member is { } some ? Words.Of(some) : null);
+    }
+
+    private void Figure(decimal? value, [CallerArgumentExpression(nameof(value))] string what = "")
+    {
+        if (value is { } stated) Measurable(stated, what);
+        Text(value is { } figure ? Interval.Figure(figure) : null);
+    }
+
+    private void Date(CalendarDate? value, [CallerArgumentExpression(nameof(value))] string what = "")
+    {
+        if (value is { } day && day.Equals(default)) Missing(what);
+        Text(value?.ToString());
+    }
+
+    private void List<T>(IEnumerable<T>? items, Action<T> write, [CallerArgumentExpression(nameof(items))] string what = "")
+    {
+        if (items is null) Missing(what);
+        var array = items?.ToArray() ?? [];
+        Number(array.Length);
+        for (var i = 0; i < array.Length; i++)
+        {
+            Enter(what, i);
+            if (array[i] is { } item) write(item);
+            else Missing("");
+            Leave();
+        }
+    }
+
+    private void Ids(IEnumerable<Id> ids, [CallerArgumentExpression(nameof(ids))] string what = "") => List(ids, id => Must(id, ""), what);
+
+    private void Texts(IEnumerable<string> texts, [CallerArgumentExpression(nameof(texts))] string what = "") => List(texts, text => Must(text, ""), what);
+
+    private void Maybe<T>(T? value, Action<T> write, [CallerArgumentExpression(nameof(value))] string what = "") where T : class
     {
         Flag(value is not null);
-        if (value is not null) write(value);
+        if (value is not null) In(value, write, what);
     }
 
-    private void Range(Interval range)
+    /// <summary>A record inside another that may not lack it.</summary>
+    private void In<T>(T? value, Action<T> write, [CallerArgumentExpression(nameof(value))] string what = "") where T : class
     {
-        Figure(range.Lower);
+        if (value is null)
+        {
+            Missing(what);
+            return;
+        }
+
+        Enter(what);
+        write(value);
+        Leave();
+    }
+
+    private void Range(Interval range, [CallerArgumentExpression(nameof(range))] string what = "")
+    {
+        Figure(range.Lower, what);
         Flag(range.LowerIncluded);
-        Figure(range.Upper);
+        Figure(range.Upper, what);
         Flag(range.UpperIncluded);
     }
 
-    private void MaybeRange(Interval? range)
+    private void MaybeRange(Interval? range, [CallerArgumentExpression(nameof(range))] string what = "")
     {
         Flag(range is not null);
-        if (range is { } value) Range(value);
+        if (range is { } value) Range(value, what);
     }
 
-    private void Methods(MethodSet set) => List(set.Methods, m => Number((int)m));
+    private void Methods(MethodSet set) => List(set.Methods, m => Number((int)m), "");
 
-    private void Limit(AxisLimit limit)
+    private void Limit(AxisLimit limit, [CallerArgumentExpression(nameof(limit))] string what = "")
     {
-        Number((int)limit.Statement);
-        if (limit.Statement == AxisStatement.Within) Range(limit.Range);
+        Coded(limit.Statement, what);
+        if (limit.Statement == AxisStatement.Within) Range(limit.Range, what);
     }
 
     private void Box(ExposureBox box)
     {
-        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++) Limit(box.On(axis));
-        Number((int)box.Methods.Statement);
-        Methods(box.Methods.Methods);
+        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++) Limit(box.On(axis), axis.ToString());
+        Methods(box.Methods);
+    }
+
+    private void Methods(MethodLimit limit, [CallerArgumentExpression(nameof(limit))] string what = "")
+    {
+        Coded(limit.Statement, what);
+        Methods(limit.Methods);
     }
 
     private void Material(Material x)
     {
-        Id(x.Id);
+        Begin(RecordKind.Material, x.Id);
         Id(x.Under);
-        Text(x.Name);
+        Must(x.Name);
         Member(x.Delicate);
         Flag(x.DeclaredOnlySuffices);
         Texts(x.AlsoCalled);
@@ -132,56 +204,59 @@ internal sealed partial class SnapshotWriter
 
     private void Slot(MaterialSlot slot) => Ids(slot.OneOf);
 
-    private void MaybeSlots(IReadOnlyList<MaterialSlot>? slots) => Maybe(slots, list => List(list, Slot));
+    private void MaybeSlots(IReadOnlyList<MaterialSlot>? slots, [CallerArgumentExpression(nameof(slots))] string what = "") => Maybe(slots, list => List(list, Slot, ""), what);
 
     private void Part(PartType x)
     {
-        Id(x.Id);
+        Begin(RecordKind.Part, x.Id);
         Id(x.Under);
-        Text(x.Name);
+        Must(x.Name);
         Texts(x.AlsoCalled);
         MaybeSlots(x.Materials);
         Number(x.MaterialsKnown is { } known ? known ? 2 : 1 : 0);
         Member(x.Wettest);
-        Maybe(x.Never, acts => List(acts, act => Number((int)act)));
+        Maybe(x.Never, acts => CodeList(acts, ""));
         Member(x.Geometry);
         Member(x.TouchedBy);
-        Texts(x.Patients.Select(Words.Of));
+        WordList(x.Patients);
         List(x.Duties, Duty);
         Ids(x.Sources);
         Text(x.Note);
-        Maybe(x.Soil, WordList);
-        Maybe(x.WayOut, WordList);
+        Maybe(x.Soil, soil => WordList(soil, ""));
+        Maybe(x.WayOut, ways => WordList(ways, ""));
         Text(x.FunctionCheck);
         Figure(x.DryBeforePower);
         Maybe(x.WaterIngress, ingress =>
         {
             Number(ingress.Numeral);
-            Text(ingress.Means);
+            Must(ingress.Means);
         });
     }
 
     private void Agent(AgentClass x)
     {
-        Id(x.Id);
+        Begin(RecordKind.Agent, x.Id);
         Id(x.Under);
-        Text(x.Name);
+        Must(x.Name);
         Texts(x.AlsoCalled);
         Texts(x.Cas);
         Texts(x.Ec);
         Text(x.Basis?.Text);
         Figure(x.Density);
         Figure(x.AvailableChlorine);
-        List(x.Nature, n => Number((int)n));
-        MaybeRange(x.Usual.Strength);
-        MaybeRange(x.Usual.Ph);
-        MaybeRange(x.Usual.Temperature);
-        Ids(x.Usual.Sources);
+        CodeList(x.Nature);
+        In(x.Usual, usual =>
+        {
+            MaybeRange(usual.Strength);
+            MaybeRange(usual.Ph);
+            MaybeRange(usual.Temperature);
+            Ids(usual.Sources);
+        });
         Member(x.Leaves);
         Flag(x.Chamber);
         Ids(x.InactivatedBy);
         Texts(x.BoundBy);
-        List(x.Hazards, h => Number((int)h));
+        CodeList(x.Hazards);
         List(x.Duties, Duty);
         Ids(x.Sources);
         Text(x.Note);
@@ -189,7 +264,7 @@ internal sealed partial class SnapshotWriter
 
     private void Duty(Duty x)
     {
-        Number((int)x.Kind);
+        Coded(x.Kind);
         List(x.Ways, Way);
         Figure(x.Within);
         Ids(x.Parts);
@@ -209,53 +284,56 @@ internal sealed partial class SnapshotWriter
 
     private void Source(Source x)
     {
-        Id(x.Id);
-        Number((int)x.Kind);
-        Text(x.Title);
+        Begin(RecordKind.Source, x.Id);
+        Coded(x.Kind);
+        Must(x.Title);
         Text(x.Publisher);
         Text(x.Edition);
         Text(x.Section);
         Text(x.Address);
         Flag(x.Recalled);
-        Number((int)x.Trust);
+        Coded(x.Trust);
         Text(x.Note);
     }
 
     private void Damage(Damage x)
     {
-        Number((int)x.Mechanism);
-        Number((int)x.Onset);
+        Coded(x.Mechanism);
+        Coded(x.Onset);
         Flag(x.Lasting);
-        Number((int)x.Consequence);
+        Coded(x.Consequence);
         Text(x.LookFor);
         Text(x.WithdrawIf);
     }
 
     private void Rule(Rule x)
     {
-        Text(x.Id.Value);
-        Id(x.Target.Part);
-        Id(x.Target.Material);
-        Id(x.Target.Device);
-        Id(x.Target.DevicePart);
+        Begin(RecordKind.Rule, x.Id);
+        In(x.Target, target =>
+        {
+            Id(target.Part);
+            Id(target.Material);
+            Id(target.Device);
+            Id(target.DevicePart);
+        });
         Id(x.Agent);
         Id(x.Product);
         Date(x.CompositionDated);
         Flag(x.Allows);
-        Box(x.When);
+        In(x.When, Box);
         Ids(x.SeenWith);
         Flag(x.WholeClass);
-        Texts(x.Overrides.Select(id => id.Value));
+        List(x.Overrides, id => Must(id, ""));
         Maybe(x.Damage, Damage);
         Member(x.CountsTowards);
         List(x.Duties, Duty);
-        Text(x.Why);
+        Must(x.Why);
         Member(x.KnownBy);
         Maybe(x.Tested, tested =>
         {
-            Number((int)tested.On);
+            Coded(tested.On);
             Flag(tested.Strained);
-            Box(tested.Exposure);
+            In(tested.Exposure, Box);
         });
         Id(x.Edition);
         Ids(x.Sources);
@@ -266,23 +344,24 @@ internal sealed partial class SnapshotWriter
 
     private void Convention(Convention x)
     {
-        Number((int)x.Key);
+        At(RecordKind.Convention, Words.Of(x.Key));
+        Coded(x.Key);
         Range(x.Range);
         Methods(x.Methods);
         WordList(x.Consequences);
         WordList(x.Hazards);
-        Text(x.Reason);
+        Must(x.Reason);
     }
 
     private void Standing(StandingRule x)
     {
-        Id(x.Id);
+        Begin(RecordKind.StandingRule, x.Id);
         Id(x.Part);
         Id(x.Material);
-        Id(x.Agent);
-        Box(x.When);
+        Must(x.Agent);
+        In(x.When, Box);
         Member(x.AlwaysWith);
-        Text(x.Reason);
+        Must(x.Reason);
         Ids(x.Sources);
         Word(x.NeverAbove);
         Word(x.Patient);

@@ -12,10 +12,13 @@ internal static class BoxValidation
             return;
         }
 
-        var tooLow = (least is { } l && ((range.Lower is { } low && (low < l || (low == l && !leastItself && range.LowerIncluded))) || (range.Upper is { } top && top < l))) || (least is { } l2 && range.Upper is { } u && u == l2 && !leastItself);
-        var tooHigh = most is { } m && ((range.Upper is { } high && high > m) || (range.Lower is { } bottom && bottom > m));
-        if (tooLow || tooHigh)
-            scope.Add("outside-axis", here, $"`{range}` lies outside the axis of {axis}", "expected " + new Interval(least, leastItself, most, true));
+        // A range that only touches the end of the axis from outside holds no value of it: its ends alone do not show that.
+        var whole = new Interval(least, leastItself, most, true);
+        var tooLow = range.Lower is { } low && (low < least || (low == least && range.LowerIncluded && !leastItself));
+        if (range.Intersect(whole).IsEmpty)
+            scope.Add("outside-axis", here, $"`{range}` holds no value of the axis of {axis}", "expected " + whole);
+        else if (tooLow || range.Upper > most)
+            scope.Add("outside-axis", here, $"`{range}` lies outside the axis of {axis}", "expected " + whole);
     }
 
     public static void Strength(Scope scope, ProblemPlace place, string field, Interval range, StrengthUnit unit) =>

@@ -86,6 +86,8 @@ internal static class ClaimValidation
         Strength(scope, claim.Agent, box.Strength, place with { Field = "when.strength" });
         WetTime(scope, box.WetTime, place with { Field = "when.wet-time" });
         Conditions(scope, box, place, "when");
+        if (box.Dilution.Statement != AxisStatement.NotNamed)
+            scope.Add("dilution-of-agent", place with { Field = "when.dilution" }, "a claim of an agent names `strength`, not `dilution`");
         var missing = new List<string>();
         if (basis is not null && box.Strength.Statement == AxisStatement.NotNamed) missing.Add("strength");
         if (box.Temperature.Statement == AxisStatement.NotNamed) missing.Add("temperature");

@@ -1,15 +1,25 @@
 using Compat.Evaluation;
 using Compat.Knowledge;
+using Compat.Snapshots;
 
 namespace Compat.Validation;
 
 /// <summary>Checks the records of a knowledge base: what no schema of a single file can say.</summary>
 internal static class KnowledgeValidation
 {
+    /// <summary>The densities that a liquid may have, in kg/L.</summary>
+    public const decimal LeastDensity = 0.1m, MostDensity = 25m;
+
+    public const string DensityRange = "a density lies in 0.1..25 kg/L";
+
     /// <summary>How many variants the materials of one part may make.</summary>
     public const int MostVariants = 64;
 
-    public static IReadOnlyList<Problem> Check(KnowledgeData data)
+    public static IReadOnlyList<Problem> Check(KnowledgeData? data) =>
+        SnapshotWriter.FaultsOf(data) is { Count: > 0 } faults ? faults : CheckRead(data!);
+
+    /// <summary>Checks records that were read from a snapshot: what reading has shown already is not looked at again.</summary>
+    public static IReadOnlyList<Problem> CheckRead(KnowledgeData data)
     {
         var scope = new Scope(data, []);
         scope.Duplicates(data.Materials, RecordKind.Material, m => m.Id.Value);
@@ -102,8 +112,8 @@ internal static class KnowledgeValidation
         if (agent.Usual.Ph is { } ph) BoxValidation.Range(scope, place, "usual.ph", ph, -1m, 15m, true, "pH");
         if (agent.Usual.Temperature is { } temperature) BoxValidation.Range(scope, place, "usual.temperature", temperature, -40m, 200m, true, "temperature");
         for (var i = 0; i < agent.InactivatedBy.Count; i++) scope.Knows(scope.Agents, agent.InactivatedBy[i], place, $"inactivated-by.{i}", "agent");
-        if (agent.Density is <= 0m or > 25m) scope.Add("outside-axis", place with { Field = "density" }, "a density lies above 0 and up to 25 kg/L");
-        if (agent.AvailableChlorine is <= 0m or > 3m) scope.Add("outside-axis", place with { Field = "available-chlorine" }, "a share of available chlorine lies above 0 and up to 3");
+        if (agent.Density is < LeastDensity or > MostDensity) scope.Add("outside-axis", place with { Field = "density" }, DensityRange);
+        if (agent.AvailableChlorine is < 0.001m or > 3m) scope.Add("outside-axis", place with { Field = "available-chlorine" }, "a share of available chlorine lies in 0.001..3");
         if (agent.Cas.Count > 1)
         {
             // A figure by mass belongs to one substance: salts, hydrates and isomers differ in it.
@@ -138,8 +148,24 @@ internal static class KnowledgeValidation
                 scope.Add("empty-convention", place, $"the convention `{Words.Of(key)}` names no value");
             else if (key is ConventionKey.WindowShare or ConventionKey.WindowLeast or ConventionKey.MostProducts or ConventionKey.UsesShare && convention.Range.Upper is null)
                 scope.Add("convention-without-end", place, $"the convention `{Words.Of(key)}` names no upper end", "write `= ` or `<= ` before the figure");
+            else if (!Convention.NamesMethods(key) && ValuesOf(key) is var values)
+                BoxValidation.Range(scope, place, place.Field, convention.Range, values.Lower, values.Upper, values.LowerIncluded, $"the convention `{Words.Of(key)}`");
         }
     }
+
+    /// <summary>The values that the figure of a convention can have.</summary>
+    private static Interval ValuesOf(ConventionKey key) => key switch
+    {
+        ConventionKey.UnstatedTemperature or ConventionKey.AssumedTemperature or ConventionKey.ClaimTemperature => AxisRange.Of(Axis.Temperature),
+        ConventionKey.UnstatedPh or ConventionKey.WaterPh or ConventionKey.PurifiedWaterPh => AxisRange.Of(Axis.Ph),
+        ConventionKey.UnstatedResidence => AxisRange.Of(Axis.Residence),
+        ConventionKey.UnstatedUses => AxisRange.Of(Axis.Uses),
+        ConventionKey.UnstatedDilution => AxisRange.Of(Axis.Dilution),
+        ConventionKey.SolutionDensity => Interval.Closed(LeastDensity, MostDensity),
+        ConventionKey.MostProducts => Interval.Closed(1m, 32m),
+        ConventionKey.UsesShare => new(0m, false, 1_000_000m, true),
+        _ => Interval.AtLeast(0m),
+    };
 
     /// <summary>An order names every word once: what it leaves out would be in no class.</summary>
     private static void Order(Scope scope, ProblemPlace place, IEnumerable<string> all, IEnumerable<string> named)

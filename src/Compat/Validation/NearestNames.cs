@@ -6,6 +6,8 @@ public static class NearestNames
     /// <summary>Up to three known names within a few slips (insert, drop, change or swap of letters: one in three, at most four), or that hold the wrong one whole; nearest first.</summary>
     public static IReadOnlyList<string> Of(string wrong, IEnumerable<string> known)
     {
+        ArgumentNullException.ThrowIfNull(wrong);
+        ArgumentNullException.ThrowIfNull(known);
         var limit = Math.Min(4, Math.Max(1, wrong.Length / 3));
         return known
             .Distinct()

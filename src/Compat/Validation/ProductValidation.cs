@@ -36,7 +36,7 @@ internal static class ProductValidation
             BoxValidation.Range(scope, place, "dilution", dilution, 0m, 1m, false, "dilution");
         }
 
-        if (product.Density is <= 0m or > 25m) scope.Add("outside-axis", place with { Field = "density" }, "a density lies above 0 and up to 25 kg/L");
+        if (product.Density is < KnowledgeValidation.LeastDensity or > KnowledgeValidation.MostDensity) scope.Add("outside-axis", place with { Field = "density" }, KnowledgeValidation.DensityRange);
         if (product.Temperature is { } temperature) BoxValidation.Range(scope, place, "temperature", temperature, -40m, 200m, true, "temperature");
         for (var i = 0; i < product.Ph.Count; i++) BoxValidation.Range(scope, place, $"ph.{i}.value", product.Ph[i].Value, -1m, 15m, true, "pH");
         for (var i = 0; i < product.LabelClaims.Count; i++) SiteClaimValidation.Label(scope, product, i);

@@ -1,4 +1,5 @@
 using Compat.Evaluation;
+using Compat.Snapshots;
 
 namespace Compat.Validation;
 
@@ -7,8 +8,10 @@ internal static class QuestionValidation
 {
     private static readonly ProblemPlace Place = new(RecordKind.Question, "");
 
-    public static IReadOnlyList<Problem> Check(CompiledBase kb, Question question)
+    public static IReadOnlyList<Problem> Check(CompiledBase kb, Question? asked)
     {
+        if (SnapshotWriter.FaultsOf(asked) is { Count: > 0 } faults) return faults;
+        var question = asked!;
         var scope = new Scope(kb.Records);
         Subject(scope, question);
         What(scope, question);

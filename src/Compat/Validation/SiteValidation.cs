@@ -1,4 +1,5 @@
 using Compat.Knowledge;
+using Compat.Snapshots;
 using Compat.Sites;
 
 namespace Compat.Validation;
@@ -6,8 +7,10 @@ namespace Compat.Validation;
 /// <summary>Checks a site against the knowledge base it is laid over.</summary>
 internal static class SiteValidation
 {
-    public static IReadOnlyList<Problem> Check(KnowledgeData data, IReadOnlyList<Site> sites, Site site)
+    public static IReadOnlyList<Problem> Check(KnowledgeData data, IReadOnlyList<Site> sites, Site? laid)
     {
+        if (SnapshotWriter.FaultsOf(laid) is { Count: > 0 } faults) return faults;
+        var site = laid!;
         Site[] all = [.. sites, site];
         var scope = new Scope(data, all);
         if (sites.Any(s => s.Id == site.Id)) scope.Add("duplicate-id", new ProblemPlace(RecordKind.Site, site.Id.Value, "id"), $"the site `{site.Id}` is laid over twice");

@@ -16,17 +16,17 @@ internal static class QuestionPreparer
     public static PreparedQuestion Prepare(VerdictIndex index, Question question)
     {
         var kb = index.Base;
-        if (question.JudgesKillAndPeople || question.Method is not { } method || question.Residence is not { IsEmpty: false } residence || question.Uses is not { } uses)
+        if (question.JudgesKillAndPeople || question.Method is not { } method || question.Residence is not { } residence || Span.Of(residence).Intersect(Pieces.Positive).IsEmpty || question.Uses is not >= 1)
             return new PreparedQuestion(question, kb);
         var substance = SubstanceResolver.Resolve(kb, question);
-        if (substance.DilutionTreatment != AxisTreatment.Exactly || substance.Ph.Length != 1 || substance.Components.Any(c => c.Strength.IsEmpty))
+        if (substance.DilutionTreatment != AxisTreatment.Exactly || substance.Ph.Length != 1 || substance.IsNothing)
             return new PreparedQuestion(question, kb);
 
         var subject = index.SubjectOf(question);
         return new PreparedQuestion(question, kb)
         {
             Components = Components(index, subject, substance, residence).ToArray(),
-            Exposure = Exposure(kb, substance, residence, uses),
+            Exposure = Exposure(kb, substance, residence, question.Uses.Value),
             Method = method,
             LeftOut = LeftOut(question, substance),
             Barred = Pieces.BarrierOf(method, question, subject.Variants) is not null,

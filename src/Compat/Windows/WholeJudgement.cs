@@ -91,6 +91,7 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
         var forbidding = ground.PersonRules.Where(rule => rule.Forbids).ToArray();
         var left = ground.Methods.Count == 0 || ground.Methods.Any(method => ground.Boxes(ground.PeopleHoles(method)).Count > 0);
         var verdict = !left ? Verdict.NotAllowed
+            : ground.Substance.IsNothing ? Verdict.NotEstablished
             : ground.PersonRules.Count > 0 || ground.Silent.Count > 0 || ground.Substance.Product is { Composition: not Sites.Composition.Full } ? Verdict.AllowedWithinLimits
             : Verdict.Allowed;
         return new()

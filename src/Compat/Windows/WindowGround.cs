@@ -99,7 +99,7 @@ internal sealed class WindowGround
     public IReadOnlyList<Span[]> KillHoles(int set, ApplicationMethod method)
     {
         if (_killHoles.TryGetValue((set, method), out var holes)) return holes;
-        holes = ClothBinds && method <= ApplicationMethod.WetWipe ? [new Span[WindowAxes.Count]] : Cover.Holes(Sets[set], method).Select(Axes.Freed).ToArray();
+        holes = Substance.IsNothing || (ClothBinds && method <= ApplicationMethod.WetWipe) ? [new Span[WindowAxes.Count]] : Cover.Holes(Sets[set], method).Select(Axes.Freed).ToArray();
         return _killHoles[(set, method)] = holes;
     }
 

@@ -8,7 +8,9 @@ public sealed class IntervalTests
 {
     private static readonly decimal[] Values = [-1, 0, 0.5m, 1, 2, 3];
 
-    private static readonly Gen<Interval> Intervals =
+    private static readonly Gen<Interval> Intervals = Gen.OneOf(Gen.Constant(default(Interval)), Gen.Constant(Interval.Whole), Stated);
+
+    private static Gen<Interval> Stated =>
         from low in Gen.Elements<decimal?>(null, 0, 1, 2)
         from lowIn in Gen.Elements(true, false)
         from high in Gen.Elements<decimal?>(null, 0, 1, 2)
@@ -46,6 +48,35 @@ public sealed class IntervalTests
         Assert.True(Interval.Whole.Contains(Interval.WithoutEnd));
         Assert.False(Interval.AtMost(1_000_000).Contains(Interval.WithoutEnd));
     }
+
+    [Fact]
+    public void Default_OfAnInterval_HoldsNoValue()
+    {
+        Interval nothing = default;
+        Assert.True(nothing.IsEmpty && !nothing.IsWhole && !nothing.IsPoint);
+        Assert.All(Values, value => Assert.False(nothing.Contains(value)));
+        Assert.False(nothing.Contains(Interval.WithoutEnd));
+        Assert.NotEqual(Interval.Whole, nothing);
+        Assert.False(Interval.Whole.IsEmpty);
+        Assert.Equal(nothing, (new Interval[1])[0]);
+        Assert.Equal(nothing, nothing.Scale(2m));
+        Assert.Equal(("none", "none", "none"), (nothing.ToString(), nothing.ToString("s"), nothing.ToDurations()));
+        Assert.Equal(Interval.Whole, default(AxisLimit).Range);
+        Assert.Equal(default, new AxisLimit(AxisStatement.NotNamed, Interval.Whole));
+        Assert.True(AxisLimit.Within(default).Range.IsEmpty);
+    }
+
+    [Fact]
+    public void Empty_OfTwoIntervals_AddsNothingAndMeetsNothing() => Pairs((a, b) =>
+    {
+        Assert.Equal(a.Equals(b), b.Equals(a));
+        if (a.Equals(b)) Assert.Equal(a.GetHashCode(), b.GetHashCode());
+        if (!a.IsEmpty) return;
+        Assert.Equal(b, a.Hull(b));
+        Assert.Equal(b.IsEmpty ? a : b, b.Hull(a));
+        Assert.True(a.Intersect(b).IsEmpty && b.Intersect(a).IsEmpty && a.LiesIn(b));
+        Assert.Equal(b.IsEmpty, b.LiesIn(a));
+    });
 
     [Fact]
     public void AnAbsentEndIsNeverIncluded() => Assert.Equal(Interval.Whole, new Interval(null, true, null, true));

@@ -19,6 +19,7 @@ internal sealed class Samples(ReferenceTrees trees, Product? product, IReadOnlyL
             Axis.Ph => Interval.Closed(-1, 15),
             _ => Interval.AtLeast(1),
         });
+        if (range.IsEmpty) return [];
         if (range.IsPoint) return [range.Lower!.Value];
         var ends = Boundaries(axis).Concat(Ends(range)).Where(v => v != Interval.WithoutEnd).Distinct().Order().ToArray();
         var between = axis == Axis.Uses ? ends.SelectMany(v => new[] { v - 1, v + 1 }) : ends.Zip(ends.Skip(1), (a, b) => (a + b) / 2);

@@ -27,10 +27,8 @@ internal sealed partial class ReferenceEvaluator
     private readonly Device? _device;
     private readonly (Variant Variant, Component Component, Reaching[] Rules)[] _judged;
     private readonly AgentClass[] _agent;
-
     public ReferenceEvaluator(KnowledgeData data, IReadOnlyList<Site> sites, Question question)
         : this(new ReferenceTrees(data, sites), sites, question) { }
-
     public ReferenceEvaluator(ReferenceTrees trees, IReadOnlyList<Site> sites, Question question)
     {
         (Trees, _question) = (trees, question);
@@ -42,7 +40,6 @@ internal sealed partial class ReferenceEvaluator
         _judged = (from v in Variants() from c in Components select (v, c, RulesThatReach(v, c).ToArray())).ToArray();
         Samples = new(Trees, _product, Components);
     }
-
     public Samples Samples { get; }
     public ReferenceTrees Trees { get; }
     public Component[] Components { get; }
@@ -52,8 +49,12 @@ internal sealed partial class ReferenceEvaluator
     /// <summary>A fully stated point; of the uses, this one alone.</summary>
     public PointTruth Point() => AllAt(Choices().Single(), Interval.Exactly(_question.Uses ?? 1)).MinBy(p => p.Verdict)!;
     /// <summary>A region: one good choice of the free axes is enough; uses left out are judged at 1.</summary>
-    public Verdict Region() => Choices().Max(c => Of(c, Interval.Closed(1, _question.Uses ?? 1))) is var best && best < Verdict.Allowed ? best
+    public Verdict Region() => IsNothing() ? Verdict.NotEstablished
+        : Choices().Max(c => Of(c, Interval.Closed(1, _question.Uses ?? 1))) is var best && best < Verdict.Allowed ? best
         : IsPlain() ? Verdict.Allowed : Verdict.AllowedWithinLimits;
+    /// <summary>Of nothing nothing follows: no choice, a component that has no point, or none that could be permitted.</summary>
+    private bool IsNothing() => !Choices().Any() || !Ingredients.Any()
+        || Components.Any(k => !Choices().Any(c => AllAt(c, Interval.Closed(1, _question.Uses ?? 1), k).Any()));
     /// <summary>The worst answer over all uncertain values of a choice, for every number of uses in a range.</summary>
     public Verdict Of(Choice choice, Interval uses) => AllAt(choice, uses).Min(p => p.Verdict);
     public IEnumerable<Choice> Choices() =>
@@ -63,19 +64,18 @@ internal sealed partial class ReferenceEvaluator
             : Samples.On(Axis.Dilution, _product!.Dilution ?? Interval.Whole).Select(Interval.Exactly)
         select new Choice(method, residence, dilution);
     /// <summary>Every uncertain value of a choice, in every variant, of every component.</summary>
-    public IEnumerable<PointTruth> AllAt(Choice choice, Interval uses)
+    public IEnumerable<PointTruth> AllAt(Choice choice, Interval uses, Component? only = null)
     {
         var (residences, numbers) = (Samples.On(Axis.Residence, choice.Residence), Samples.On(Axis.Uses, uses));
         var temperature = _question.Temperature ?? _product?.Temperature ?? Usual(u => u.Temperature);
         var temperatures = Samples.On(Axis.Temperature, temperature ?? Trees.Convention(ConventionKey.AssumedTemperature).Range);
         return from d in Samples.On(Axis.Dilution, choice.Dilution)
                let phs = Samples.On(Axis.Ph, _question.Ph ?? (_product is null ? Usual(u => u.Ph) ?? Interval.Whole : PhAt(_product, d)))
-               from one in _judged
+               from one in _judged.Where(one => only is null || one.Component == only)
                let strengths = Samples.On(Axis.Strength, one.Component.Strength.Scale(d))
                from at in Cross<decimal>([strengths, [d], residences, temperatures, phs, numbers])
                select Judge(one.Variant, one.Component, one.Rules, choice.Method, at);
     }
-
     /// <summary>Plain 'allowed': every axis stated, or `any` in every deciding rule; nothing filled in; all of it allowed; well founded.</summary>
     private bool IsPlain()
     {
@@ -169,7 +169,7 @@ internal sealed partial class ReferenceEvaluator
         static bool IsInMass(StrengthBasis b) => b is StrengthBasis.MassPerMass or StrengthBasis.AvailableChlorineMassPerMass;
         static Interval? Exactly(decimal? value) => value is { } v ? Interval.Exactly(v) : null;
         var (own, to) = (Trees.Line(agent)[0], Trees.Basis(agent)!.Value);
-        if (from == to) return percent;
+        if (from == to) return percent.Intersect(Trees.WholeStrength(agent));
         var liquid = Exactly(IsInMass(from) && IsInMass(to) ? 1 : density) ?? Trees.Convention(ConventionKey.SolutionDensity).Range;
         Interval? MassInVolume(StrengthBasis b) => b == StrengthBasis.VolumePerVolume ? Exactly(own.Density) : IsInMass(b) ? liquid : Exactly(1);
         var chlorine = IsChlorine(from) == IsChlorine(to) ? Exactly(1) : IsChlorine(to) && own.AvailableChlorine > 0 ? Trees.Chlorine(agent) : null;
