@@ -61,6 +61,9 @@ public sealed partial class KnowledgeBase
         return problems;
     }
 
+    /// <summary>A knowledge base of records that passed validation already, for looking up what holds; it carries no identity.</summary>
+    internal static KnowledgeBase OfChecked(KnowledgeData data, IReadOnlyList<Site> sites) => new(data, sites, []);
+
     /// <summary>Reads a snapshot that <see cref="Save"/> wrote, and checks all its records.</summary>
     /// <param name="stream">The snapshot, from where it stands to its end.</param>
     /// <exception cref="SnapshotException">It is damaged, of another format version, or none at all; or its records would not pass <see cref="TryBuild"/>.</exception>

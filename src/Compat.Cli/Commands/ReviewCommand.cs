@@ -21,12 +21,13 @@ internal sealed class ReviewCommand : CliCommand
     private readonly Option<string?> _evidence;
     private readonly Option<string?> _who;
     private readonly Option<string?> _plans;
+    private readonly Option<string?> _direct;
 
     /// <summary>Makes the command.</summary>
     public ReviewCommand()
         : base(
             "review",
-            "Says which answers differ between two states of the data, over every part, agent, method and exposure, the most dangerous first, by the edit that made each. Exit code 0: nothing loosened; 1: loosened, rules of HEAD contradict each other, or a plan goes stale; 2: files that cannot be read.",
+            "Says which answers differ between two states of the data, over every part, agent, method and exposure, the most dangerous first, by the edit that made each. Exit code 0: nothing loosened; 1: loosened, rules of HEAD contradict each other, its answers break a standing rule, or a plan goes stale; 2: files that cannot be read. Revisions are compared from where HEAD left BASE.",
             new("What the working tree changes", "compat review main"),
             new("Two revisions, as a comment on a pull request", "compat review main topic --format markdown"))
     {
@@ -36,11 +37,12 @@ internal sealed class ReviewCommand : CliCommand
         Arguments.Add(_head);
         _format = Format(Formats);
         _verbose = Flag("--verbose", "List every box");
-        _evidence = Flag("--require-evidence", "Exit code 1 only where what is loosened rests on common practice, a recalled value or nothing");
+        _evidence = Flag("--require-evidence", "Exit code 1 only where what is loosened rests on common practice, a recalled value or nothing; a prohibition that is gone rests on nothing. Whether a source says the figure written under it is not looked at");
         _who = One("--who-rests-on", "ID", "What would be answered without this rule, source, claim, or the rules on this material; BASE is the state, the working tree where left out");
         _plans = One("--plans", "DIR", "Plans and dossiers written earlier as JSON: their answers are asked of HEAD, and those that no longer hold are named with the step and the rule, those that BASE did not give either apart");
         _data = One("--data", "DIR", "The data folder inside the repository; `data` where left out");
-        _sites = Many("--site", "FILE", "Lay a site file over both states");
+        _direct = Flag("--direct", "Compare with BASE as it is, with what it did since HEAD left it");
+        _sites = Many("--site", "FILE", "Lay a site file over both states, each as it was then; one that was not there then as it is");
     }
 
     /// <inheritdoc/>
@@ -65,14 +67,23 @@ internal sealed class ReviewCommand : CliCommand
         var data = call.Parsed.GetValue(_data) ?? "data";
         var sites = call.Parsed.GetValue(_sites) ?? [];
         using var progress = TerminalProgress.Of(call.Stderr);
-        var (before, after) = (State(first, data), State(second, data));
+        var faults = new List<Diagnostic>();
+        var (before, after) = (State(first, data, faults), State(second, data, faults));
+        if (faults.Count == 0 && who is null && call.Parsed.GetResult(_direct) is null)
+        {
+            before = before.WhereLeftBy(after, out var fault);
+            if (fault is not null) faults.Add(fault);
+        }
+
+        var title = who is null ? $"{before.Heading} to {(second is null ? $"`{after.Directory}`" : after.Heading)}" : $"{before.Heading} without `{who}`";
+        if (faults.Count > 0) return Unreadable(call, format, title, before.Name is not null && faults[0].File == before.ShownAs ? before : after, faults);
         try
         {
             var review = who is null ? FolderReview.Run(before, after, sites, plans, progress.Step) : FolderReview.Without(before, who, sites, progress.Step);
             if (review is null) return BadInput.Report([BadInput.Of("unknown-id", $"no rule, source, material or claim is called `{who}`", "see `compat find`", "who-rests-on")], call.Stderr);
-            var title = who is null ? $"`{before.ShownAs}` to `{(second is null ? after.Directory : after.ShownAs)}`" : $"`{before.ShownAs}` without `{who}`";
-            var directory = who is null ? after.Directory : before.Directory;
-            return Show(call, review, format, new ReviewCall(directory, sites, title, call.Parsed.GetResult(_verbose) is not null, review.Places!) { Stale = review.StalePlans, Plans = review.Plans }, who is not null);
+            if (review.UnreadableState is { } state) return Unreadable(call, format, title, state, review.Unreadable);
+            var asked = who is null ? after : before;
+            return Show(call, review, format, new ReviewCall(asked.Directory, who is null ? review.Sites : sites, title, call.Parsed.GetResult(_verbose) is not null, review.Places!) { Checkout = asked.Name, Stale = review.StalePlans, Plans = review.Plans }, who is not null);
         }
         catch (TooManyBoxesException tooMany)
         {
@@ -81,17 +92,25 @@ internal sealed class ReviewCommand : CliCommand
     }
 
     /// <summary>A folder where there is one of that name, else a revision.</summary>
-    private static Revision State(string? named, string data) =>
-        named is null ? new Revision(data, null) : Directory.Exists(named) ? new Revision(named, null) : new Revision(data, named);
+    private static Revision State(string? named, string data, List<Diagnostic> faults)
+    {
+        var state = (named is null ? new Revision(data, null) : Directory.Exists(named) ? new Revision(named, null) : new Revision(data, named)).Resolved(out var fault);
+        if (fault is not null) faults.Add(fault);
+        return state;
+    }
+
+    /// <summary>Says what cannot be read; as a comment too, so that an older one does not stand as if it still held.</summary>
+    private static int Unreadable(Call call, string format, string title, Revision state, IReadOnlyList<Diagnostic> faults)
+    {
+        var text = DiagnosticText.Render(faults);
+        call.Stderr.Write($"`{state.ShownAs}` cannot be read:\n\n{text}");
+        if (format == "markdown") call.Stdout.Write(ReviewMarkdown.Unreadable(title, state, text));
+        return ExitCode.BadInput;
+    }
 
     private int Show(Call call, FolderReview review, string format, ReviewCall shown, bool isQuestion)
     {
-        if (review.Report is not { } report)
-        {
-            call.Stderr.Write($"`{review.UnreadableState!.ShownAs}` cannot be read:\n\n{DiagnosticText.Render(review.Unreadable)}");
-            return ExitCode.BadInput;
-        }
-
+        var report = review.Report!;
         if (review.UnreadablePlans.Count > 0)
         {
             call.Stderr.Write(DiagnosticText.Render(review.UnreadablePlans));
@@ -108,6 +127,6 @@ internal sealed class ReviewCommand : CliCommand
 
         if (isQuestion) return ExitCode.Done;
         var isLoosened = call.Parsed.GetResult(_evidence) is not null ? report.IsLoosenedOnLittle : report.IsLoosened;
-        return isLoosened || report.Contradictions.Count > 0 || review.StalePlans?.Any(plan => plan.GoesStale) == true ? ExitCode.NotAllowed : ExitCode.Done;
+        return isLoosened || report.IsBroken || review.StalePlans?.Any(plan => plan.GoesStale) == true ? ExitCode.NotAllowed : ExitCode.Done;
     }
 }

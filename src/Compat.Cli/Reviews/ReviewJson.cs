@@ -25,6 +25,7 @@ internal sealed class ReviewJson(Utf8JsonWriter json, ReviewCall call, Names nam
         json.WriteList("groups", report.Groups, Write);
         json.WriteList("edits", report.Edits, Write);
         json.WriteStringList("contradictions", report.Contradictions.Select(finding => finding.Message));
+        json.WriteStringList("brokenStandingRules", report.BrokenStandingRules.Select(finding => finding.Message));
         json.WriteEndObject();
     }
 
@@ -44,6 +45,15 @@ internal sealed class ReviewJson(Utf8JsonWriter json, ReviewCall call, Names nam
             json.WriteStartObject();
             json.WriteString("text", fact.Text);
             if (fact.Evidence is { } weight) json.WriteString("evidence", Words.Of(weight));
+            if (fact.About is { } about) json.WriteString("about", Words.Of(about));
+            json.WriteList("reaches", fact.Reaches, place =>
+            {
+                json.WriteStartObject();
+                json.WriteString("subject", place.Subject);
+                if (place.With is { } with) json.WriteString("with", with);
+                if (place.Part is { } part) json.WriteString("part", part);
+                json.WriteEndObject();
+            });
             json.WriteEndObject();
         });
         json.WriteEndObject();
@@ -87,7 +97,7 @@ internal sealed class ReviewJson(Utf8JsonWriter json, ReviewCall call, Names nam
     private void Write(RecordEdit edit)
     {
         json.WriteStartObject();
-        json.WriteString("record", Words.Of(edit.Kind));
+        json.WriteString("record", edit.CalledAs ?? Words.Of(edit.Kind));
         json.WriteString("id", edit.Id);
         json.WriteString("action", Words.Of(edit.Action));
         if (edit.FormerId is { } former) json.WriteString("formerId", former);
@@ -117,12 +127,21 @@ internal sealed class ReviewJson(Utf8JsonWriter json, ReviewCall call, Names nam
         json.WriteString("subject", change.Subject);
         if (change.Serial is { } serial) json.WriteString("serial", serial.ToString());
         json.WriteString("agent", change.Agent.Value);
-        if (!change.IsNewAgent && !change.IsInAnotherUnit) json.WriteString("from", Words.Of(change.From));
+        if (!change.IsNewSubject && !change.IsNewAgent && !change.IsInAnotherUnit) json.WriteString("from", Words.Of(change.From));
         json.WriteString("to", Words.Of(change.To));
         json.WriteStringList("methods", change.Methods.Methods.Select(Words.Of));
         json.WriteString("box", ReviewCall.At(change));
         json.WriteStringList("decidedBefore", change.DecidedBefore.Select(id => id.Value));
         json.WriteStringList("decidedAfter", change.DecidedAfter.Select(id => id.Value));
+        if (change.Prevented is { } prevented) json.WriteString("prevented", Words.Of(prevented));
+        if (change.Prevents is { } prevents) json.WriteString("prevents", Words.Of(prevents));
+        json.WriteList("setAside", change.SetAside, one =>
+        {
+            json.WriteStartObject();
+            json.WriteString("rule", one.Rule.Value);
+            json.WriteString("by", one.By.Value);
+            json.WriteEndObject();
+        });
         json.WriteString("evidenceBefore", Words.Of(change.EvidenceBefore));
         json.WriteString("evidenceAfter", Words.Of(change.EvidenceAfter));
         json.WriteStringList("dutiesDropped", change.DutiesDropped.Select(duty => DutyWording.Of(duty, names).Replace('\u00a0', ' ')));

@@ -11,6 +11,9 @@ internal sealed class ReviewText(TextWriter writer, ReviewCall call, Names names
 {
     public void Write(ReviewReport report)
     {
+        foreach (var finding in report.Contradictions) Line($"{call.Where(finding)}: error: contradiction: {finding.Message}");
+        foreach (var finding in report.BrokenStandingRules) Line($"{call.Where(finding)}: error: broken standing rule: {finding.Message}");
+        if (report.IsBroken) Line("");
         foreach (var line in StaleWords.Report(call, names)) Line(line);
         foreach (var group in report.Groups) Write(group);
         WriteList("new", report.WithoutEffect(EditAction.Added).Where(edit => !edit.IsWording));
@@ -18,9 +21,7 @@ internal sealed class ReviewText(TextWriter writer, ReviewCall call, Names names
         WriteList("changes no answer", report.WithoutEffect(EditAction.Changed).Where(edit => !edit.IsWording));
         WriteList("renamed", report.Edits.Where(edit => edit.Action == EditAction.Renamed));
         WriteList("wording only", report.WithoutEffect(EditAction.Changed).Where(edit => edit.IsWording));
-        foreach (var finding in report.Contradictions)
-            Line($"{(call.Places.Head.Find(finding.Involved[0].Place) is { } place ? DiagnosticText.Where(place) : call.Directory)}: error: contradiction: {finding.Message}");
-        if (report.Contradictions.Count > 0) Line("");
+        if (ReviewWords.Worst(report) is { } worst) Line(worst);
         Line(Sum(report));
         if (call.Stale is { } stale) Line(StaleWords.Sum(stale, call.Plans));
     }
@@ -28,9 +29,12 @@ internal sealed class ReviewText(TextWriter writer, ReviewCall call, Names names
     /// <summary>What was found in one line.</summary>
     public static string Sum(ReviewReport report)
     {
-        if (report.IsWithoutChange) return "no answer changes" + (report.Edits.Count == 0 ? "" : $" ({ReviewWords.Count(report.Edits.Count, "record")} edited)");
-        return string.Join(", ", report.Groups.GroupBy(group => group.Kind).Select(kind => $"{ReviewWords.Of(kind.Key)}: {Size(kind)}"));
+        var broken = new[] { Broken(report.Contradictions.Count, "contradiction"), Broken(report.BrokenStandingRules.Count, "broken standing rule") };
+        if (report.IsWithoutChange && !report.IsBroken) return "no answer changes" + (report.Edits.Count == 0 ? "" : $" ({ReviewWords.Count(report.Edits.Count, "record")} edited)");
+        return string.Join(", ", broken.OfType<string>().Concat(report.Groups.GroupBy(group => group.Kind).Select(kind => $"{ReviewWords.Of(kind.Key)}: {Size(kind)}")));
     }
+
+    private static string? Broken(int count, string what) => count == 0 ? null : ReviewWords.Count(count, what);
 
     private static string Size(IEnumerable<ReviewGroup> groups)
     {
@@ -45,25 +49,27 @@ internal sealed class ReviewText(TextWriter writer, ReviewCall call, Names names
         if (group.Cause is { } cause)
         {
             if (call.Places.Of(cause) is { } place) writer.Write(DiagnosticText.Excerpt(place));
-            foreach (var field in call.Places.FieldsOf(cause)) Line("  " + ReviewWords.Of(field));
+            foreach (var field in call.Places.FieldsOf(cause)) Line("  " + ReviewWords.Of(field, cause));
         }
 
         foreach (var fact in group.Facts) Line($"  {fact.Text}{(fact.Evidence is { } weight ? $"; evidence: {ReviewWords.Of(weight)}" : "")}");
         if (ReviewWords.Counts(group) is { } counts) Line("  " + counts);
-        for (var i = 0; i < group.Answers.Count && (i == 0 || call.IsVerbose); i++) Write(group.Answers[i], isWidest: i == 0);
-        if (group.Answers.Count > 1 && !call.IsVerbose) Line($"  and {ReviewWords.Count(group.Answers.Count - 1, "box")} more: see --verbose");
+        var shown = call.IsVerbose ? group.Answers : ReviewWords.Shown(group, names);
+        foreach (var change in shown) Write(change);
+        if (shown.Count < group.Answers.Count) Line($"  and {ReviewWords.Count(group.Answers.Count - shown.Count, "box")} more of the same: see --verbose");
         Line("");
     }
 
-    private void Write(AnswerChange change, bool isWidest)
+    private void Write(AnswerChange change)
     {
-        Line($"  {(isWidest ? "widest: " : "")}`{ReviewWords.Subject(change)}` with `{change.Agent}`: {ReviewWords.FromTo(change)}");
+        Line($"  `{ReviewWords.Subject(change)}` with `{change.Agent}`: {ReviewWords.FromTo(change)}");
         Line($"    at: {ReviewCall.At(change)}");
         Line($"    decided by: {ReviewWords.Decided(change)}");
+        foreach (var line in ReviewWords.Beside(change)) Line($"    {line}");
         foreach (var duty in change.DutiesDropped) Line($"    no longer: {Of(duty)}");
         foreach (var duty in change.DutiesAdded) Line($"    now also: {Of(duty)}");
         Line($"    evidence: {ReviewWords.Evidence(change)}");
-        Line($"    ask: {call.Ask(change)}");
+        Line($"    {call.AskWhere}: {call.Ask(change)}");
     }
 
     private string Of(Duty duty) => DutyWording.Of(duty, names).Replace('\u00a0', ' ');
@@ -73,7 +79,13 @@ internal sealed class ReviewText(TextWriter writer, ReviewCall call, Names names
         var all = edits.ToArray();
         if (all.Length == 0) return;
         Line(what + ":");
-        foreach (var edit in all) Line($"  {call.Where(edit)}: {ReviewWords.Of(edit)}{(edit.Fields.Count > 0 ? ": " + string.Join(", ", edit.Fields) : "")}");
+        foreach (var edit in all)
+        {
+            Line($"  {call.Where(edit)}: {ReviewWords.Of(edit)}{(edit.Fields.Count > 0 ? ": " + string.Join(", ", edit.Fields) : "")}");
+            if (ReviewWords.IdGone(edit) is { } gone) Line($"    {gone}");
+            foreach (var field in call.Places.FieldsOf(edit)) Line($"    {ReviewWords.Of(field, edit)}");
+        }
+
         Line("");
     }
 

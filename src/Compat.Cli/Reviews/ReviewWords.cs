@@ -1,3 +1,5 @@
+using Compat.Answers;
+using Compat.Cli.Wording;
 using Compat.Curation.Reviewing;
 using Compat.Exposures;
 
@@ -6,6 +8,8 @@ namespace Compat.Cli.Reviews;
 /// <summary>Says what a review found in words that every format shares. Text of the data stands in backticks.</summary>
 internal static class ReviewWords
 {
+    private const int LongestField = 160;
+
     /// <summary>What the changes of a kind are called.</summary>
     public static string Of(ChangeKind kind) => Plain(Words.Of(kind));
 
@@ -14,7 +18,8 @@ internal static class ReviewWords
 
     /// <summary>From which verdict to which.</summary>
     public static string FromTo(AnswerChange change) =>
-        change.IsNewAgent ? $"agent not on record -> {Of(change.To)}"
+        change.IsNewSubject ? $"{(change.SubjectKind == SubjectKind.Material ? "material" : "part")} not on record -> {Of(change.To)}"
+        : change.IsNewAgent ? $"agent not on record -> {Of(change.To)}"
         : change.IsInAnotherUnit ? $"strength in another unit -> {Of(change.To)}"
         : change.From == change.To ? $"{Of(change.To)}, as before" : $"{Of(change.From)} -> {Of(change.To)}";
 
@@ -26,8 +31,40 @@ internal static class ReviewWords
     /// <summary>What caused the changes of a group.</summary>
     public static string Cause(ReviewGroup group) => group.Cause is { } edit ? Of(edit) : "several edits together, none of them alone";
 
-    /// <summary>A field on both sides.</summary>
-    public static string Of(FieldChange field) => $"{field.Field}: {Said(field.Before)} -> {Said(field.After)}";
+    /// <summary>A field on both sides; of a record that is new or gone what it says or said.</summary>
+    public static string Of(FieldChange field, RecordEdit edit)
+    {
+        var shown = field.Around(LongestField);
+        return edit.Action is EditAction.Added or EditAction.Removed ? $"{shown.Field}: {Said(shown.After ?? shown.Before)}" : $"{shown.Field}: {Said(shown.Before)} -> {Said(shown.After)}";
+    }
+
+    /// <summary>The boxes of a group that are shown: of what is dangerous the worst of each kind of step, of what is not the first alone.</summary>
+    public static IReadOnlyList<AnswerChange> Shown(ReviewGroup group, Names names) => group.Kind > ChangeKind.PreventsLess ? group.Answers.Take(1).ToArray()
+        : group.Answers.GroupBy(change => $"{FromTo(change)} {change.Prevented} {change.Prevents} {string.Join(" ", change.SetAside)} {string.Join(" ", change.DutiesDropped.Select(duty => DutyWording.Of(duty, names)))}").Select(step => step.First()).ToArray();
+
+    /// <summary>What else is to be said of a box: what was set aside, what was prevented.</summary>
+    public static IEnumerable<string> Beside(AnswerChange change)
+    {
+        foreach (var one in change.SetAside.GroupBy(one => one.Rule)) yield return $"set aside: `{one.Key}`, by {Ids(one.Select(by => by.By).ToArray())}";
+        if (change.Prevented is { } was && change.To > Verdict.NotAllowed) yield return $"prevented before: {Plain(Words.Of(was))}";
+        if (change.Prevented is { } before && change.Prevents is { } now && before != now && change.To == Verdict.NotAllowed) yield return $"prevents now: {Plain(Words.Of(now))}, before: {Plain(Words.Of(before))}";
+    }
+
+    /// <summary>What becomes permitted that was forbidden, with the worst of it; null where nothing does.</summary>
+    public static string? Worst(ReviewReport report)
+    {
+        var all = report.Groups.SelectMany(group => group.Answers).Where(change => change.Step == AnswerStep.ForbiddenToPermitted).Distinct().ToArray();
+        if (all.Length == 0) return null;
+        var worst = report.Groups.First(group => group.Answers.Any(change => change.Step == AnswerStep.ForbiddenToPermitted)).Answers[0];
+        return $"{Count(all.Length, "box")} permitted that {(all.Length == 1 ? "was" : "were")} forbidden; the worst: `{Subject(worst)}` with `{worst.Agent}`{(worst.Prevented is { } was ? $", prevented before: {Plain(Words.Of(was))}" : "")}, on {Of(worst.EvidenceAfter)}";
+    }
+
+    /// <summary>What a rename or removal does to those who ask by the id; null where nobody can.</summary>
+    public static string? IdGone(RecordEdit edit)
+    {
+        if (edit.Action is not (EditAction.Renamed or EditAction.Removed) || edit.Kind is not (Validation.RecordKind.Part or Validation.RecordKind.Agent or Validation.RecordKind.Material or Validation.RecordKind.Organism)) return null;
+        return $"the id `{edit.FormerId ?? edit.Id}` is gone: a question or a site that names it is refused{(edit.KeepsFormerId ? ", `find` still finds it" : "")}";
+    }
 
     /// <summary>How many part types, parts of devices, materials and agents the changes of a group touch; null where it holds none.</summary>
     public static string? Counts(ReviewGroup group)
@@ -46,8 +83,10 @@ internal static class ReviewWords
     public static string Evidence(AnswerChange change)
     {
         if (change.To == Verdict.NotEstablished) return "nothing on record now";
+        if (change.BarrierAfter is not null) return "by no source: the part or its instructions keep it out";
         var now = Of(change.EvidenceAfter);
-        if (change.IsNewAgent || change.IsInAnotherUnit || change.From == Verdict.NotEstablished) return $"{now}; nothing was on record before";
+        if (change.BarrierBefore is not null) return $"{now}; no source forbade it before";
+        if (change.IsNewSubject || change.IsNewAgent || change.IsInAnotherUnit || change.From == Verdict.NotEstablished) return $"{now}; nothing was on record before";
         var compared = change.EvidenceAfter.CompareTo(change.EvidenceBefore);
         return compared == 0 ? $"{now}, as before" : $"{now}, {(compared > 0 ? "stronger" : "weaker")} than before ({Of(change.EvidenceBefore)})";
     }
@@ -62,7 +101,15 @@ internal static class ReviewWords
     };
 
     /// <summary>The rules that decided before and decide now.</summary>
-    public static string Decided(AnswerChange change) => $"{Ids(change.DecidedBefore)} before, {Ids(change.DecidedAfter)} now";
+    public static string Decided(AnswerChange change) => $"{Decided(change.DecidedBefore, change.BarrierBefore)} before, {Decided(change.DecidedAfter, change.BarrierAfter)} now";
+
+    private static string Decided(IReadOnlyList<RuleId> ids, Reason? barrier) => barrier?.Code switch
+    {
+        ReasonCode.TooWet => $"no rule (the part does not stand `{barrier.Arguments[0]}`)",
+        ReasonCode.NotListed => "no rule (the instructions list other things only)",
+        ReasonCode.ResidueStays => "no rule (the part stands no way to take the residue off)",
+        _ => Ids(ids),
+    };
 
     /// <summary>One thing or several.</summary>
     public static string Count(int count, string what)
@@ -75,7 +122,7 @@ internal static class ReviewWords
 
     private static string Ids(IReadOnlyList<RuleId> ids) => ids.Count == 0 ? "no rule" : string.Join(", ", ids.Take(3).Select(id => $"`{id}`")) + (ids.Count > 3 ? $" and {ids.Count - 3} more" : "");
 
-    private static string Kind(RecordEdit edit) => Plain(Words.Of(edit.Kind));
+    private static string Kind(RecordEdit edit) => edit.CalledAs ?? Plain(Words.Of(edit.Kind));
 
     private static string Said(string? text) => text is null ? "not stated" : $"`{text.Replace('`', '\'')}`";
 

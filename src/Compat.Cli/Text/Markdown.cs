@@ -37,6 +37,13 @@ internal static class Markdown
         return $"{fence}sh\n{OneLine(line)}\n{fence}\n";
     }
 
+    /// <summary>Several lines as they stand, in a fence longer than any in them.</summary>
+    public static string Lines(string text)
+    {
+        var fence = new string('`', Math.Max(3, Longest(text) + 1));
+        return $"{fence}text\n{string.Join("\n", text.TrimEnd().Split('\n').Select(OneLine))}\n{fence}\n";
+    }
+
     /// <summary>A text as plain words, backticks and all, on one line: it can neither end a table nor start a list, a heading, a quotation or a link.</summary>
     public static string Plain(string text) => Escaped(OneLine(text));
 

@@ -7,11 +7,13 @@ public static class BoxLine
 {
     /// <summary>The axes that the box names, each with its range; <c>every exposure</c> where it names none.</summary>
     /// <param name="box">The box.</param>
-    /// <param name="basis">The unit of the strength; null where there is none.</param>
+    /// <param name="basis">The unit in which the strength of the agent is written; null where it has none.</param>
+    /// <exception cref="ArgumentException">The box names a strength, and there is no unit for it.</exception>
     public static string Of(ExposureBox box, StrengthUnit? basis)
     {
         var axes = new List<string>();
-        Add(Axis.Strength, (basis is null ? StrengthUnit.PercentOf(StrengthBasis.VolumePerVolume) : StrengthUnit.PercentOf(basis.Basis)).Text);
+        if (basis is null && box.Strength.Statement == AxisStatement.Within) throw new ArgumentException("a strength without its unit says nothing", nameof(basis));
+        Add(Axis.Strength, basis?.Text ?? "");
         Add(Axis.Dilution, "% v/v");
         Add(Axis.Residence, "");
         Add(Axis.Temperature, "°C");
@@ -25,6 +27,7 @@ public static class BoxLine
             if (box.On(axis) is not { Statement: AxisStatement.Within } limit) return;
             var range = axis switch
             {
+                Axis.Strength => limit.Range.Scale(1m / basis!.PercentPerUnit).ToString(unit),
                 Axis.Dilution => limit.Range.Scale(100m).ToString(unit),
                 Axis.Residence => limit.Range.ToDurations(),
                 _ => limit.Range.ToString(unit),

@@ -14,6 +14,9 @@ internal sealed record ReviewPair(ReviewSubject Before, ReviewSubject After, int
 {
     /// <summary>Whether BASE has the agent, in another unit perhaps.</summary>
     public bool WasThere { get; init; }
+
+    /// <summary>Whether BASE has no such subject: then it is the one of HEAD on both sides, and nothing of it was established before.</summary>
+    public bool IsNewSubject { get; init; }
 }
 
 /// <summary>Finds the subjects and agents whose answers can differ at all, so that only these are compared: a superset, found from rules and facts alone.</summary>
@@ -28,7 +31,12 @@ internal sealed class AffectedPairs(ReviewSide before, ReviewSide after, RuleSam
         var pairs = new List<ReviewPair>();
         foreach (var (key, subject) in after.Subjects)
         {
-            if (!before.Subjects.TryGetValue(key, out var former)) continue;
+            if (!before.Subjects.TryGetValue(key, out var former))
+            {
+                pairs.AddRange(after.Kb.Data.Agents.Select(agent => new ReviewPair(subject, subject, -1, after.AgentOf(agent.Id.Value), agent.Id.Value) { IsNewSubject = true }));
+                continue;
+            }
+
             IEnumerable<string> agents;
             if (!SubjectFacts.AreSame(before, former, after, subject))
             {

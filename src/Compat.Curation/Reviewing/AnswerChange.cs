@@ -1,8 +1,25 @@
+using Compat.Answers;
 using Compat.Exposures;
 using Compat.Knowledge;
 using Compat.Sites;
 
 namespace Compat.Curation.Reviewing;
+
+/// <summary>From what to what an answer changed, the most dangerous first.</summary>
+public enum AnswerStep
+{
+    /// <summary>What was not allowed is permitted.</summary>
+    ForbiddenToPermitted,
+
+    /// <summary>What was not established, or not on record, is permitted.</summary>
+    NewlyPermitted,
+
+    /// <summary>What was not allowed is not established.</summary>
+    NoLongerForbidden,
+
+    /// <summary>All else.</summary>
+    Other,
+}
 
 /// <summary>A box of exposures of one subject to one agent in which the answer is another than before, the same throughout.</summary>
 public sealed record AnswerChange
@@ -40,6 +57,24 @@ public sealed record AnswerChange
     /// <summary>Whether the agent was not on record before.</summary>
     public bool IsNewAgent { get; init; }
 
+    /// <summary>Whether the part, material or device was not on record before.</summary>
+    public bool IsNewSubject { get; init; }
+
+    /// <summary>The worst that a 'not allowed' prevented before, anywhere in the box; null where no rule forbade.</summary>
+    public Consequence? Prevented { get; init; }
+
+    /// <summary>The worst that a 'not allowed' prevents now, anywhere in the box; null where no rule forbids.</summary>
+    public Consequence? Prevents { get; init; }
+
+    /// <summary>What forbade without a rule before: the part does not stand the method, or its instructions list other things only; null where nothing did.</summary>
+    public Reason? BarrierBefore { get; init; }
+
+    /// <summary>What forbids without a rule now; null where nothing does.</summary>
+    public Reason? BarrierAfter { get; init; }
+
+    /// <summary>The prohibitions that do not count here now because another rule sets them aside, and did count or were not set aside before.</summary>
+    public IReadOnlyList<SetAside> SetAside { get; init; } = [];
+
     /// <summary>Whether the strength of the agent was written in another unit before, so that nothing can be compared with it.</summary>
     public bool IsInAnotherUnit { get; init; }
 
@@ -63,6 +98,10 @@ public sealed record AnswerChange
 
     /// <summary>A question at a point of the box, on the part alone.</summary>
     public required Question Question { get; init; }
+
+    /// <summary>What kind of step it is, the most dangerous first.</summary>
+    public AnswerStep Step => To < Verdict.AllowedWithinLimits ? (From == Verdict.NotAllowed && To == Verdict.NotEstablished ? AnswerStep.NoLongerForbidden : AnswerStep.Other)
+        : From >= Verdict.AllowedWithinLimits ? AnswerStep.Other : From == Verdict.NotAllowed && !IsNewSubject && !IsNewAgent ? AnswerStep.ForbiddenToPermitted : AnswerStep.NewlyPermitted;
 
     /// <summary>How large the box is; only for putting the widest first.</summary>
     public required double Size { get; init; }

@@ -13,6 +13,7 @@ internal sealed class Attribution
     private readonly ReviewSide _before;
     private readonly ReviewSide _after;
     private readonly IReadOnlyList<Site> _sites;
+    private readonly IReadOnlyList<RecordEdit> _ofSites;
     private readonly EditList _edits;
     private readonly RecordEdit[] _deciding;
     private readonly bool _factsEdited;
@@ -20,8 +21,9 @@ internal sealed class Attribution
     private readonly Dictionary<(RecordKind, string), RecordEdit> _byId;
     private readonly Dictionary<ReviewPair, HashSet<(RecordKind Kind, string Id)>> _lines = [];
 
-    public Attribution(ReviewSide before, ReviewSide after, EditList edits, IReadOnlyList<Site> sites)
+    public Attribution(ReviewSide before, ReviewSide after, EditList edits, IReadOnlyList<Site> sites, IReadOnlyList<RecordEdit> ofSites)
     {
+        _ofSites = ofSites;
         (_before, _after, _edits, _sites) = (before, after, edits, sites);
         _deciding = edits.All.Where(EditApplication.Decides).ToArray();
         _byId = _deciding.ToDictionary(edit => (edit.Kind, edit.Id));
@@ -33,7 +35,7 @@ internal sealed class Attribution
     public IReadOnlyList<PairChanges> Of(IReadOnlyList<PairChanges> pairs)
     {
         var open = new Dictionary<RecordEdit, List<PairChanges>>(ReferenceEqualityComparer.Instance);
-        var may = pairs.Select(pair => pair.Changes.Select(change => MayCause(pair, change)).ToArray()).ToArray();
+        var may = pairs.Select(pair => pair.Changes.Select(change => pair.Pair.IsNewSubject ? [] : MayCause(pair, change)).ToArray()).ToArray();
         for (var i = 0; i < pairs.Count; i++)
         {
             foreach (var edit in may[i].Where(MustBeProved).SelectMany(edits => edits).Distinct())
@@ -44,11 +46,25 @@ internal sealed class Attribution
         }
 
         var trials = open.ToDictionary(one => one.Key, one => EditTrial.Of(_edits.Before, _sites, _application.With(one.Key), RulesOf(one.Value), _before.Serials));
-        return pairs.Select((pair, i) => pair with
+        return pairs.Select((pair, i) => WithSites(pair with
         {
-            Changes = pair.Changes.SelectMany((change, j) => MustBeProved(may[i][j]) ? Proved(pair, change, may[i][j], trials) : [change with { Causes = may[i][j] }]).ToArray(),
-        }).ToArray();
+            Changes = pair.Pair.IsNewSubject ? pair.Changes.Select(change => change with { Causes = Added(pair.Pair.After) }).ToArray()
+                : pair.Changes.SelectMany((change, j) => MustBeProved(may[i][j]) ? Proved(pair, change, may[i][j], trials) : [change with { Causes = may[i][j] }]).ToArray(),
+        })).ToArray();
     }
+
+    /// <summary>What no edit of a record makes on a part of a device is laid to the edit of its site.</summary>
+    private PairChanges WithSites(PairChanges pair)
+    {
+        if (_ofSites.Count == 0 || pair.Pair.After.Kind != SubjectKind.DevicePart) return pair;
+        var device = pair.Pair.After.Parts[0].Device!.Id;
+        var sites = _ofSites.Where(edit => new[] { edit.Before, edit.After }.OfType<Site>().Any(site => site.Devices.Any(one => one.Id == device))).ToArray();
+        return pair with { Changes = pair.Changes.Select(change => change.Causes.Count > 0 ? change : change with { Causes = sites }).ToArray() };
+    }
+
+    /// <summary>The edit that brought a subject in.</summary>
+    private IReadOnlyList<RecordEdit> Added(ReviewSubject subject) =>
+        subject.Kind is SubjectKind.DevicePart || !_byId.TryGetValue((subject.Kind == SubjectKind.PartType ? RecordKind.Part : RecordKind.Material, subject.Name), out var edit) ? [] : [edit];
 
     /// <summary>One rule alone that may have caused a change did; a fact may have let another rule speak, were that not edited too.</summary>
     private bool MustBeProved(IReadOnlyList<RecordEdit> may) => may.Count > 1 || (_factsEdited && _deciding.Length > 1);

@@ -1,3 +1,4 @@
+using Compat.Answers;
 using Compat.Knowledge;
 
 namespace Compat.Curation.Reviewing;
@@ -18,6 +19,11 @@ public enum EvidenceWeight
     Read,
 }
 
+/// <summary>A rule that another sets aside.</summary>
+/// <param name="Rule">The rule that does not count.</param>
+/// <param name="By">The rule that overrides it.</param>
+public sealed record SetAside(RuleId Rule, RuleId By);
+
 /// <summary>What is answered at every point of a box where every axis is stated.</summary>
 public sealed record CellAnswer
 {
@@ -29,6 +35,12 @@ public sealed record CellAnswer
 
     /// <summary>The duties that go with a use; empty where it is not allowed.</summary>
     public IReadOnlyList<Duty> Duties { get; init; } = [];
+
+    /// <summary>What forbids without a rule: the part does not stand the method, or its instructions list other things only; null where rules decide.</summary>
+    public Reason? Barrier { get; init; }
+
+    /// <summary>The prohibitions that do not count because another rule sets them aside.</summary>
+    public IReadOnlyList<SetAside> SetAside { get; init; } = [];
 
     /// <summary>How well it is known. Of a permission the weakest voice counts, of a prohibition the best rule; an exception is known no better than the rule that makes it.</summary>
     public EvidenceWeight Evidence { get; init; }

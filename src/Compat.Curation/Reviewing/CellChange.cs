@@ -14,7 +14,7 @@ internal sealed record CellChange(ApplicationMethod Method, CellBox Cells, CellA
 
     /// <summary>Whether two answers differ in anything that a change can be.</summary>
     public static bool Differ(CellAnswer one, CellAnswer other) =>
-        one.Verdict != other.Verdict || one.Evidence != other.Evidence || (one.Prevents is not null && other.Prevents is not null && one.Prevents != other.Prevents)
+        one.Verdict != other.Verdict || EvidenceDiffers(one, other) || (one.Prevents is not null && other.Prevents is not null && one.Prevents != other.Prevents)
         || DutyComparison.NotMet(one.Duties, other.Duties).Any() || DutyComparison.NotMet(other.Duties, one.Duties).Any();
 
     /// <summary>What the change is, by its most dangerous side.</summary>
@@ -26,9 +26,13 @@ internal sealed record CellChange(ApplicationMethod Method, CellBox Cells, CellA
             if (After.IsAllowed && DutyComparison.NotMet(Before.Duties, After.Duties).Any()) return ChangeKind.DutiesDropped;
             if (Before.IsAllowed && !After.IsAllowed) return ChangeKind.Tightened;
             if (After.Verdict < Before.Verdict) return After.IsAllowed ? ChangeKind.EvidenceWeakened : ChangeKind.Tightened;
-            if (After.Evidence < Before.Evidence || After.Prevents < Before.Prevents) return ChangeKind.EvidenceWeakened;
-            if (DutyComparison.NotMet(After.Duties, Before.Duties).Any()) return ChangeKind.Tightened;
+            if (After.Prevents < Before.Prevents) return ChangeKind.PreventsLess;
+            if (EvidenceDiffers(Before, After) && After.Evidence < Before.Evidence) return ChangeKind.EvidenceWeakened;
+            if (DutyComparison.NotMet(After.Duties, Before.Duties).Any() || After.Prevents > Before.Prevents) return ChangeKind.Tightened;
             return ChangeKind.EvidenceStrengthened;
         }
     }
+
+    /// <summary>Whether the same is known better or worse. What a part does not stand, or its instructions do not list, is known by no source.</summary>
+    private static bool EvidenceDiffers(CellAnswer one, CellAnswer other) => one.Evidence != other.Evidence && one.Barrier is null && other.Barrier is null;
 }

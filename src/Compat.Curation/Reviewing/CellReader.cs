@@ -26,6 +26,8 @@ internal sealed class CellReader
     {
         var decision = _decider.Worst(applies);
         var answer = Of(decision);
+        if (answer.Verdict == Verdict.NotAllowed) return answer;
+        answer = answer with { SetAside = SetAside(decision, applies) };
         return answer.IsAllowed ? answer with { Evidence = (EvidenceWeight)Math.Min((int)answer.Evidence, Exception(decision, applies)) } : answer;
     }
 
@@ -40,6 +42,7 @@ internal sealed class CellReader
                 Verdict = Verdict.NotAllowed,
                 DecidedBy = rules,
                 Evidence = (EvidenceWeight)decision.Deciding.Select(rule => Effect.Evidence(_kb, rule.Rule)).DefaultIfEmpty((int)EvidenceWeight.Read).Max(),
+                Barrier = rules.Length == 0 ? decision.Reasons.FirstOrDefault() : null,
                 Prevents = decision.Deciding.Max(rule => rule.Rule.Damage?.Consequence),
             },
             Verdict.NotEstablished => new() { Verdict = Verdict.NotEstablished, DecidedBy = rules },
@@ -68,6 +71,9 @@ internal sealed class CellReader
     private int Exception(Decision decision, bool[] applies) => decision.SetAside.Where(rule => !rule.Allows)
         .Select(rule => _scene.Candidates.Where((one, i) => applies[i] && one.Rule.Overrides(rule)).Select(one => Effect.Evidence(_kb, one.Rule.Rule)).DefaultIfEmpty((int)EvidenceWeight.Read).Max())
         .DefaultIfEmpty((int)EvidenceWeight.Read).Min();
+
+    private SetAside[] SetAside(Decision decision, bool[] applies) => decision.SetAside.Where(rule => !rule.Allows)
+        .SelectMany(rule => _scene.Candidates.Where((one, i) => applies[i] && one.Rule.Overrides(rule)).Select(one => new SetAside(rule.Rule.Id, one.Rule.Rule.Id))).Distinct().ToArray();
 
     private bool Speaks(int[] voice, Decision decision) => decision.Deciding.Any(rule => Holds(voice, rule));
 

@@ -25,11 +25,13 @@ internal sealed class ChangeJoin(ReviewSide after)
     }
 
     private static string Signature(CellChange change) => string.Join('|',
-        [change.Kind.ToString(), change.Before.Verdict.ToString(), change.After.Verdict.ToString(), .. Dropped(change).Select(ExposureYaml.DutyText), "/", .. Added(change).Select(ExposureYaml.DutyText), "/", .. change.Causes.Select(edit => $"{edit.Kind} {edit.Id}")]);
+        [change.Kind.ToString(), $"{change.Before.Prevents} {change.After.Prevents} {change.Before.Barrier?.Code} {change.After.Barrier?.Code} {string.Join(" ", NewlySetAside(change))}", change.Before.Verdict.ToString(), change.After.Verdict.ToString(), .. Dropped(change).Select(ExposureYaml.DutyText), "/", .. Added(change).Select(ExposureYaml.DutyText), "/", .. change.Causes.Select(edit => $"{edit.Kind} {edit.Id}")]);
 
-    private static IEnumerable<Duty> Dropped(CellChange change) => change.After.IsAllowed ? DutyComparison.NotMet(change.Before.Duties, change.After.Duties) : [];
+    private static IEnumerable<SetAside> NewlySetAside(CellChange change) => change.After.SetAside.Except(change.Before.SetAside);
 
-    private static IEnumerable<Duty> Added(CellChange change) => change.Before.IsAllowed ? DutyComparison.NotMet(change.After.Duties, change.Before.Duties) : [];
+    private static IEnumerable<Duty> Dropped(CellChange change) => change.After.IsAllowed ? DutyComparison.Lost(change.Before.Duties, change.After.Duties) : [];
+
+    private static IEnumerable<Duty> Added(CellChange change) => change.Before.IsAllowed ? DutyComparison.Lost(change.After.Duties, change.Before.Duties) : [];
 
     private AnswerChange Make(PairChanges pair, MethodSet methods, CellBox cells, CellChange[] changes)
     {
@@ -47,8 +49,14 @@ internal sealed class ChangeJoin(ReviewSide after)
             Basis = after.Kb.Agent(pair.Pair.AgentAfter).Basis,
             From = first.Before.Verdict,
             To = first.After.Verdict,
-            IsNewAgent = pair.Pair.AgentBefore < 0 && !pair.Pair.WasThere,
-            IsInAnotherUnit = pair.Pair.AgentBefore < 0 && pair.Pair.WasThere,
+            IsNewSubject = pair.Pair.IsNewSubject,
+            IsNewAgent = !pair.Pair.IsNewSubject && pair.Pair.AgentBefore < 0 && !pair.Pair.WasThere,
+            IsInAnotherUnit = !pair.Pair.IsNewSubject && pair.Pair.AgentBefore < 0 && pair.Pair.WasThere,
+            Prevented = changes.Max(change => change.Before.Prevents),
+            Prevents = changes.Max(change => change.After.Prevents),
+            BarrierBefore = first.Before.Barrier,
+            BarrierAfter = first.After.Barrier,
+            SetAside = changes.SelectMany(NewlySetAside).Distinct().ToArray(),
             DecidedBefore = changes.SelectMany(change => change.Before.DecidedBy).Distinct().Order().ToArray(),
             DecidedAfter = changes.SelectMany(change => change.After.DecidedBy).Distinct().Order().ToArray(),
             EvidenceBefore = changes.Min(change => change.Before.Evidence),

@@ -12,6 +12,9 @@ public enum ChangeKind
     /// <summary>A use is permitted with less care than before.</summary>
     DutiesDropped,
 
+    /// <summary>What is not allowed still is, but what it prevents is said to be milder: a plan may accept it.</summary>
+    PreventsLess,
+
     /// <summary>The same is answered on less.</summary>
     EvidenceWeakened,
 

@@ -9,6 +9,11 @@ internal static class DutyComparison
     /// <summary>The duties that nothing on the other side meets.</summary>
     public static IEnumerable<Duty> NotMet(IReadOnlyList<Duty> asked, IReadOnlyList<Duty> by) => asked.Where(duty => !by.Any(other => Meets(other, duty)));
 
+    /// <summary>The duties that nothing on the other side meets; of one that speaks of several parts only what is left out there.</summary>
+    public static IEnumerable<Duty> Lost(IReadOnlyList<Duty> asked, IReadOnlyList<Duty> by) => NotMet(asked, by).Select(duty =>
+        by.FirstOrDefault(other => other.Kind == duty.Kind && other.Parts.Any(duty.Parts.Contains) && Meets(other, duty with { Parts = [] })) is { } still
+            ? duty with { Parts = duty.Parts.Except(still.Parts).ToArray() } : duty);
+
     /// <summary>Whether doing one duty meets the other: of its kind, no way easier, no figure looser. Words of what to wear or look for are not weighed: others are no match.</summary>
     private static bool Meets(Duty duty, Duty asked) =>
         duty.Kind == asked.Kind

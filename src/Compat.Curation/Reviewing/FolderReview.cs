@@ -23,6 +23,9 @@ public sealed record FolderReview
     /// <summary>Where the records of both states stand; null where the files could not be read.</summary>
     public EditPlaces? Places { get; init; }
 
+    /// <summary>The site files that were laid over: those named, and those of the data folder that differ.</summary>
+    public IReadOnlyList<string> Sites { get; init; } = [];
+
     /// <summary>What kept recorded plans from being read or asked; empty where nothing did.</summary>
     public IReadOnlyList<Diagnostic> UnreadablePlans { get; init; } = [];
 
@@ -43,14 +46,18 @@ public sealed record FolderReview
     {
         progress?.Invoke("files");
         var memory = new FileMemory();
-        var states = new[] { before, after }.Select(state => (Read: state.Read(memory, out var fault), Fault: fault, state.Directory)).ToArray();
-        var sites = GivenFile.Read(sitePaths);
+        var given = GivenFile.Read(sitePaths);
+        var states = new[] { before, after }.Select(state => new StateFiles(state, memory)).ToArray();
+        var others = OtherSites(states[0], states[1]).Where(key => !sitePaths.Any(path => states.Any(state => state.IsFile(path, key)))).ToArray();
         ReadResult? was = null, now = null;
-        Parallel.Invoke(() => was = Built(states[0].Read, states[0].Fault, states[0].Directory, sites), () => now = Built(states[1].Read, states[1].Fault, states[1].Directory, sites));
+        Parallel.Invoke(() => was = states[0].Build(given, others), () => now = states[1].Build(given, others));
         foreach (var (state, read) in new[] { (before, was!), (after, now!) })
             if (!read.IsClean) return new() { Unreadable = read.Diagnostics, UnreadableState = state };
-        var report = DataReview.Run(was!.Data, was.Sites, now!.Data, now.Sites, progress);
-        var review = new FolderReview { Unreadable = [], Report = report, Head = now.KnowledgeBase, Places = new EditPlaces(was.Places, now.Places) };
+        var faults = new List<Diagnostic>();
+        var patterns = PatternReview.Of(states[0].Beside, states[1].Beside, faults).ToArray();
+        if (faults.Count > 0) return new() { Unreadable = faults, UnreadableState = after };
+        var report = DataReview.Run(was!.Data, was.Sites, now!.Data, now.Sites, patterns, progress);
+        var review = new FolderReview { Unreadable = [], Report = report, Head = now.KnowledgeBase, Places = new EditPlaces(was.Places, now.Places), Sites = [.. sitePaths, .. others.Where(states[1].Beside.ContainsKey).Select(key => DataFolder.Shown(after.Directory, key))] };
         return plans is null ? review : review.With(plans, was.KnowledgeBase!);
     }
 
@@ -73,14 +80,44 @@ public sealed record FolderReview
     public static FolderReview? Without(Revision state, string id, IReadOnlyList<string> sitePaths, Action<string>? progress = null)
     {
         progress?.Invoke("files");
-        var read = Built(state.Read(new FileMemory(), out var fault), fault, state.Directory, GivenFile.Read(sitePaths));
+        var read = new StateFiles(state, new FileMemory()).Build(GivenFile.Read(sitePaths), []);
         if (!read.IsClean) return new() { Unreadable = read.Diagnostics, UnreadableState = state };
         if (Withdrawal.Of(read.Data, read.Sites, id) is not { } without) return null;
         var report = DataReview.Run(read.Data, read.Sites, without.Data, without.Sites, progress);
         return new() { Unreadable = [], Report = report, Head = read.KnowledgeBase, Places = new EditPlaces(read.Places, read.Places) };
     }
 
-    private static ReadResult Built(ReadResult? read, Diagnostic? fault, string directory, IReadOnlyList<GivenFile> siteFiles) => read is null
-        ? new() { Data = new KnowledgeData(), Diagnostics = [fault!], Places = new PlaceBuilder().Build() }
-        : KnowledgeLoader.Build(read, directory, siteFiles);
+    /// <summary>The example sites of the data folder that are not the same in both states.</summary>
+    private static IEnumerable<string> OtherSites(StateFiles before, StateFiles after) => before.Beside.Keys.Union(after.Beside.Keys).Where(path => path.StartsWith("demo/", StringComparison.Ordinal))
+        .Where(path => !(before.Beside.TryGetValue(path, out var one) && after.Beside.TryGetValue(path, out var other) && one.AsSpan().SequenceEqual(other))).Order(StringComparer.Ordinal);
+
+    /// <summary>The files of one state.</summary>
+    private sealed class StateFiles
+    {
+        private readonly ReadResult? _read;
+        private readonly Diagnostic? _fault;
+
+        public StateFiles(Revision state, FileMemory memory)
+        {
+            State = state;
+            _read = state.Read(memory, Beside, out _fault);
+        }
+
+        public Revision State { get; }
+
+        /// <summary>Sites and patterns, by their path in the folder.</summary>
+        public Dictionary<string, byte[]> Beside { get; } = [];
+
+        /// <summary>Whether a path is that of a file of the folder.</summary>
+        public bool IsFile(string path, string key) => Path.GetFullPath(path) == Path.GetFullPath(Path.Combine(State.Directory, key));
+
+        /// <summary>The state with sites: those named as they were then, or, where they were not there, as they are; those of the folder where it has them.</summary>
+        public ReadResult Build(IReadOnlyList<GivenFile> named, IReadOnlyList<string> ofFolder)
+        {
+            if (_read is null) return new() { Data = new KnowledgeData(), Diagnostics = [_fault!], Places = new PlaceBuilder().Build() };
+            var then = named.Select(file => State.FileThen(file.Path) is { } bytes ? new GivenFile(file.Path, bytes, []) : file);
+            var own = ofFolder.Where(Beside.ContainsKey).Select(key => new GivenFile(DataFolder.Shown(State.Directory, key), Beside[key], []));
+            return KnowledgeLoader.Build(_read, State.Directory, [.. then, .. own]);
+        }
+    }
 }

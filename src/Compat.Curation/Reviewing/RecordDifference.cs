@@ -39,6 +39,31 @@ internal static class RecordDifference
         return true;
     }
 
+    /// <summary>Whether one record says in every property the same as another, or leaves it out, which narrows nothing.</summary>
+    /// <param name="one">The one.</param>
+    /// <param name="other">The other.</param>
+    /// <param name="except">The properties that are compared in their own way. All others are, those that are added later too.</param>
+    public static bool IsSameOrUnset(object one, object other, params string[] except) =>
+        Of(one.GetType()).Where(property => !except.Contains(property.Name)).All(property => property.GetValue(one) is var value && (IsUnset(value) || AreSame(value, property.GetValue(other))));
+
+    /// <summary>Whether two records say the same in every property but some.</summary>
+    public static bool AreSameBut(object one, object other, params string[] except) =>
+        Of(one.GetType()).Where(property => !except.Contains(property.Name)).All(property => AreSame(property.GetValue(one), property.GetValue(other)));
+
+    /// <summary>The properties that differ, as a file spells them, but for some.</summary>
+    public static IEnumerable<string> FieldsBut(object one, object other, params string[] except) =>
+        Of(one.GetType()).Where(property => !except.Contains(property.Name) && !AreSame(property.GetValue(one), property.GetValue(other))).Select(property => Spelled(property.Name));
+
+    private static bool IsUnset(object? value) => value switch
+    {
+        null or false => true,
+        string => false,
+        IEnumerable list => !list.Cast<object?>().Any(),
+        ValueType => value.Equals(Activator.CreateInstance(value.GetType())),
+        ExposureBox box => AreSame(box, ExposureBox.Unbounded),
+        _ => false,
+    };
+
     /// <summary>All ids that a value names, itself included.</summary>
     public static IEnumerable<object> Names(object? value) => value switch
     {

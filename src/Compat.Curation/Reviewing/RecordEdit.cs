@@ -33,6 +33,12 @@ public sealed record RecordEdit(RecordKind Kind, string Id, EditAction Action)
     /// <summary>Whether nothing but wording, names and dates differ, or its id: no answer can change by it.</summary>
     public bool IsWording { get; init; }
 
+    /// <summary>Whether its id in BASE is kept among its names.</summary>
+    public bool KeepsFormerId => FormerId is { } former && RenameSearch.IsCalled(After, former);
+
+    /// <summary>What it is called where its kind does not say it; null where it does.</summary>
+    public string? CalledAs { get; init; }
+
     /// <summary>The record in BASE; null where it is not there.</summary>
     internal object? Before { get; init; }
 

@@ -33,7 +33,7 @@ internal static class RenameSearch
     }
 
     /// <summary>Whether a record keeps a retired id among its everyday names.</summary>
-    private static bool IsCalled(object record, string id) => record switch
+    internal static bool IsCalled(object? record, string id) => record switch
     {
         Material material => material.AlsoCalled.Contains(id),
         PartType part => part.AlsoCalled.Contains(id),

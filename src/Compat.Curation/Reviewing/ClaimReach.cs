@@ -1,0 +1,139 @@
+using Compat.Curation.Checking;
+using Compat.Efficacy;
+using Compat.Evaluation;
+using Compat.Exposures;
+using Compat.Knowledge;
+using Compat.Validation;
+
+namespace Compat.Curation.Reviewing;
+
+/// <summary>Asks for every agent, on every part and on none, which claims hold, on both sides, and compares them as boxes: where a level or a group of organisms is reached on one side only.</summary>
+internal sealed class ClaimReach(ReachSides sides, FactList found)
+{
+    private readonly Dictionary<string, IReadOnlyList<Said>> _known = [];
+    private readonly IReadOnlyDictionary<string, Claim[]> _before = sides.ByAgent(true, Standing(sides.Before.Data), claim => claim.Agent);
+    private readonly IReadOnlyDictionary<string, Claim[]> _after = sides.ByAgent(false, Standing(sides.After.Data), claim => claim.Agent);
+    private readonly bool _fillsOtherwise = sides.IsEdited(RecordKind.Convention, Words.Of(ConventionKey.ClaimTemperature)) || sides.IsEdited(RecordKind.Convention, Words.Of(ConventionKey.ClaimMethods));
+
+    private sealed record Said(ChangeKind Kind, string Text, IReadOnlyList<string> Claims, EvidenceWeight? Evidence = null);
+
+    public static void Look(ReachSides sides, FactList found)
+    {
+        if (sides.AnyEdited(RecordKind.Claim, RecordKind.Agent, RecordKind.Part, RecordKind.Convention, RecordKind.Source)) new ClaimReach(sides, found).Look();
+    }
+
+    private void Look()
+    {
+        foreach (var agent in sides.After.Data.Agents.Select(one => one.Id.Value).Order(StringComparer.Ordinal))
+        {
+            var (ofBefore, ofAfter) = (_before.GetValueOrDefault(agent) ?? [], _after[agent]);
+            var isOneUnit = !sides.Before.Agents.TryFind(agent, out var node) || Equals(sides.Before.Agent(node).Basis?.Basis, sides.After.Agent(new AgentId(agent)).Basis?.Basis);
+            if (ofBefore.Length + ofAfter.Length == 0 || (isOneUnit && !_fillsOtherwise && !sides.AnyEdited(RecordKind.Part) && AreSame(ofBefore, ofAfter))) continue;
+            var general = Look(agent, null, ofBefore, ofAfter, isOneUnit, []);
+            if (ofBefore.Concat(ofAfter).All(claim => claim.For.Count == 0)) continue;
+            foreach (var part in sides.Parts) Look(agent, part, ofBefore, ofAfter, isOneUnit, general);
+        }
+    }
+
+    private bool AreSame(Claim[] was, Claim[] now) =>
+        was.Select(claim => claim.Id).SequenceEqual(now.Select(claim => claim.Id)) && now.All(claim => !IsEdited(claim));
+
+    private bool IsEdited(Claim claim) => sides.IsEdited(RecordKind.Claim, claim.Id.Value) || claim.Sources.Any(source => sides.IsEdited(RecordKind.Source, source.Value));
+
+    /// <summary>What is said of an agent on a part, but for what is said of it on every part.</summary>
+    private IReadOnlyList<Said> Look(string agent, string? part, Claim[] ofBefore, Claim[] ofAfter, bool isOneUnit, IReadOnlyList<Said> general)
+    {
+        var was = ofBefore.Where(claim => sides.IsFor(true, claim.For, part)).OrderBy(claim => claim.Id).ToArray();
+        var now = ofAfter.Where(claim => sides.IsFor(false, claim.For, part)).OrderBy(claim => claim.Id).ToArray();
+        var key = $"{string.Join(" ", was.Select(claim => claim.Id))}|{string.Join(" ", now.Select(claim => claim.Id))}|{isOneUnit}";
+        if (!_known.TryGetValue(key, out var said)) _known[key] = said = Compare(was, now, isOneUnit).ToArray();
+        var place = new FactPlace(agent, null, part);
+        foreach (var one in said.Where(one => !general.Any(other => other.Kind == one.Kind && other.Text == one.Text)))
+            found.Add(RecordKind.Claim, one.Kind, one.Text, place, Causes(one, agent, part), one.Evidence);
+        return said;
+    }
+
+    private IEnumerable<RecordEdit> Causes(Said said, string agent, string? part)
+    {
+        var own = said.Claims.Select(id => sides.EditOf(RecordKind.Claim, id)).OfType<RecordEdit>().ToArray();
+        if (own.Length > 0) return own;
+        var fills = new[] { ConventionKey.ClaimTemperature, ConventionKey.ClaimMethods }.Select(key => sides.EditOf(RecordKind.Convention, Words.Of(key)));
+        var sources = new[] { sides.Before, sides.After }.SelectMany(kb => kb.Data.Claims.Where(claim => said.Claims.Contains(claim.Id.Value))).SelectMany(claim => claim.Sources).Select(source => sides.EditOf(RecordKind.Source, source.Value));
+        return found.Causes(RecordKind.Claim, [], [agent], part).Concat(fills.Concat(sources).OfType<RecordEdit>());
+    }
+
+    private IEnumerable<Said> Compare(Claim[] was, Claim[] now, bool isOneUnit)
+    {
+        foreach (var claim in now)
+            if (NotReached(claim, was, isBefore: false, isOneUnit) is var (more, with)) yield return new(ChangeKind.EfficacyLoosened, $"{more}, with less than before: {with}", [claim.Id.Value], Weight(claim, isBefore: false));
+        foreach (var claim in was)
+            if (NotReached(claim, now, isBefore: true, isOneUnit) is var (less, without)) yield return new(ChangeKind.Tightened, $"no longer {less}: {without}", [claim.Id.Value]);
+        var spared = was.SelectMany(claim => claim.DoesNotKill).Except(now.SelectMany(claim => claim.DoesNotKill)).ToArray();
+        foreach (var claim in was.Where(claim => claim.DoesNotKill.Any(spared.Contains)))
+            yield return new(ChangeKind.EfficacyLoosened, $"`{claim.Id}` no longer says that it does not kill {List(claim.DoesNotKill.Where(spared.Contains))}", [claim.Id.Value]);
+        foreach (var claim in now)
+        {
+            if (was.FirstOrDefault(one => one.Id == claim.Id) is not { } former) continue;
+            var (weighs, weighed) = (Weight(claim, false), Weight(former, true));
+            if (weighs < weighed) yield return new(ChangeKind.EvidenceWeakened, $"`{claim.Id}` rests on {Words.Of(weighs)}, before on {Words.Of(weighed)}", [claim.Id.Value], weighs);
+            if (!RecordDifference.AreSame(former.Bath, claim.Bath) && former.Bath is not null) yield return new(ChangeKind.EfficacyLoosened, $"the bath of `{claim.Id}` is kept otherwise", [claim.Id.Value], weighs);
+        }
+    }
+
+    /// <summary>Where a claim of one side reaches what no claim of the other side does, in words; null where there is no such place.</summary>
+    private (string What, string Where)? NotReached(Claim claim, Claim[] others, bool isBefore, bool isOneUnit)
+    {
+        var (own, other) = (sides.Of(isBefore), sides.Of(!isBefore));
+        var speaking = others.Where(one => AsksNoMore(one, claim) && (isOneUnit || one.When.Strength.Statement != AxisStatement.Within)).ToArray();
+        var targets = claim.Kills.Select(target => (Name: $"`{target}`", Reaches: (Func<Claim, bool>)(one => one.Kills.Contains(target) && !one.DoesNotKill.Contains(target))));
+        if (claim.Reaches is { } level) targets = targets.Prepend((Name: Words.Of(level), Reaches: one => one.Reaches >= level));
+        var left = new List<(string Name, ApplicationMethod Method, Span[] Box)>();
+        foreach (var (name, reaches) in targets)
+        {
+            foreach (var method in Methods(claim, own).Methods)
+            {
+                var holes = speaking.Where(one => reaches(one) && Methods(one, other).Contains(method)).Select(one => Box(one, other));
+                left.AddRange(Subtraction.MaximalBoxes(Box(claim, own), holes, anchored: -1).Select(box => (name, method, box)));
+            }
+        }
+
+        if (left.Count == 0) return null;
+        var first = left[0].Box;
+        var methods = left.Where(one => one.Name == left[0].Name).Select(one => Words.Of(one.Method)).Distinct();
+        var box = BoxLine.Of(new ExposureBox { Strength = BoxSpans.Limit(first[0]), Dilution = BoxSpans.Limit(first[4]), Temperature = BoxSpans.Limit(first[2]), Ph = BoxSpans.Limit(first[3]) }, own.Agent(claim.Agent).Basis);
+        return ("reached: " + string.Join(", ", left.Select(one => one.Name).Distinct()), $"by `{claim.Agent}` at wet time {first[1].ToInterval().ToString("s")}{(box == "every exposure" ? "" : "; " + box)}; methods {string.Join(", ", methods)}{(claim.Needs.Count == 0 ? "" : "; needs " + string.Join(", ", claim.Needs.Select(Words.Of)))} (`{claim.Id}`)");
+    }
+
+    /// <summary>Whether a claim holds wherever another does, as far as its box goes: nothing more is needed or mixed in. A field that none of these lines names must be the same, or left out on both.</summary>
+    private static bool AsksNoMore(Claim one, Claim other) =>
+        RecordDifference.AreSame(one.With, other.With) && (other.For.Count == 0 || one.For.Count > 0) && one.Needs.All(other.Needs.Contains) && other.StandsSoil.All(one.StandsSoil.Contains)
+        && RecordDifference.AreSameBut(one, other, nameof(one.Id), nameof(one.Agent), nameof(one.With), nameof(one.When), nameof(one.Reaches), nameof(one.Kills), nameof(one.For), nameof(one.DoesNotKill), nameof(one.Needs), nameof(one.StandsSoil), nameof(one.Bath), nameof(one.Refuted), nameof(one.Kind), nameof(one.Why), nameof(one.Sources), nameof(one.Reviewed));
+
+    private static IEnumerable<Claim> Standing(KnowledgeData data) => data.Claims.Where(claim => claim.Refuted is null);
+
+    private static MethodSet Methods(Claim claim, CompiledBase kb) => claim.When.Methods.Statement switch
+    {
+        AxisStatement.Within => claim.When.Methods.Methods,
+        AxisStatement.Unstated => kb.Data.Conventions.FirstOrDefault(one => one.Key == ConventionKey.ClaimMethods)?.Methods ?? MethodSet.None,
+        _ => MethodSet.All,
+    };
+
+    private static Span[] Box(Claim claim, CompiledBase kb) =>
+    [
+        Span.Of(Range(claim.When.Strength, Interval.Whole)), Span.Of(Range(claim.When.WetTime, Interval.Whole)),
+        Span.Of(Range(claim.When.Temperature, kb.Data.Conventions.FirstOrDefault(one => one.Key == ConventionKey.ClaimTemperature)?.Range ?? Interval.Whole)),
+        Span.Of(Range(claim.When.Ph, Interval.Whole)), Span.Of(Range(claim.When.Dilution, Interval.Whole)),
+    ];
+
+    private static Interval Range(AxisLimit limit, Interval unstated) => limit.Statement switch
+    {
+        AxisStatement.Within => limit.Range,
+        AxisStatement.Unstated => unstated,
+        _ => Interval.Whole,
+    };
+
+    private EvidenceWeight Weight(Claim claim, bool isBefore) =>
+        (EvidenceWeight)claim.Sources.Select(id => sides.Of(isBefore).SourcesById.TryGetValue(id, out var source) ? Effect.Weight(source) : 0).DefaultIfEmpty(0).Max();
+
+    private static string List(IEnumerable<OrganismTarget> targets) => string.Join(", ", targets.Distinct().Select(target => $"`{target}`"));
+}

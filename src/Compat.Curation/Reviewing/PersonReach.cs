@@ -1,0 +1,104 @@
+using Compat.Curation.Checking;
+using Compat.Evaluation;
+using Compat.Exposures;
+using Compat.People;
+using Compat.Validation;
+
+namespace Compat.Curation.Reviewing;
+
+/// <summary>Asks for every agent on every part and every kind of patient which person rules speak, on both sides, and compares them as boxes.</summary>
+internal sealed class PersonReach(ReachSides sides, FactList found)
+{
+    private readonly Dictionary<string, IReadOnlyList<Said>> _known = [];
+    private readonly IReadOnlyDictionary<string, PersonRule[]> _before = sides.ByAgent(true, sides.Before.Data.PersonRules, rule => rule.Agent);
+    private readonly IReadOnlyDictionary<string, PersonRule[]> _after = sides.ByAgent(false, sides.After.Data.PersonRules, rule => rule.Agent);
+
+    private sealed record Said(ChangeKind Kind, string Text, string Rule);
+
+    public static void Look(ReachSides sides, FactList found)
+    {
+        if (sides.AnyEdited(RecordKind.PersonRule, RecordKind.Agent, RecordKind.Part)) new PersonReach(sides, found).Look();
+    }
+
+    private void Look()
+    {
+        foreach (var agent in sides.Agents)
+        {
+            if (_before[agent].Length + _after[agent].Length == 0) continue;
+            var isOneUnit = Equals(sides.Before.Agent(new AgentId(agent)).Basis?.Basis, sides.After.Agent(new AgentId(agent)).Basis?.Basis);
+            if (isOneUnit && _before[agent].Concat(_after[agent]).All(rule => !sides.IsEdited(RecordKind.PersonRule, rule.Id.Value))
+                && _before[agent].Select(rule => rule.Id).SequenceEqual(_after[agent].Select(rule => rule.Id)) && !sides.AnyEdited(RecordKind.Part)) continue;
+            foreach (var part in sides.Parts.Prepend(null))
+            {
+                var (was, now) = (On(true, _before[agent], part), On(false, _after[agent], part));
+                foreach (var patient in Enum.GetValues<PatientGroup>())
+                    foreach (var occupied in new[] { false, true }) Look(agent, part, patient, occupied, was, now, isOneUnit);
+            }
+        }
+    }
+
+    private PersonRule[] On(bool isBefore, PersonRule[] rules, string? part) => rules.Where(rule => sides.IsFor(isBefore, rule.For, part)).OrderBy(rule => rule.Id).ToArray();
+
+    private void Look(string agent, string? part, PatientGroup patient, bool occupied, PersonRule[] onBefore, PersonRule[] onAfter, bool isOneUnit)
+    {
+        var (was, now) = (Speaking(onBefore, patient, occupied), Speaking(onAfter, patient, occupied));
+        if (was.Length + now.Length == 0 || (occupied && !was.Concat(now).Any(rule => rule.Occupied))) return;
+        var key = $"{string.Join(" ", was.Select(rule => rule.Id))}|{string.Join(" ", now.Select(rule => rule.Id))}|{patient}|{isOneUnit}";
+        if (!_known.TryGetValue(key, out var said)) _known[key] = said = Compare(was, now, patient, isOneUnit).ToArray();
+        var place = new FactPlace(agent, Words.Of(patient), part);
+        foreach (var one in said) found.Add(RecordKind.PersonRule, one.Kind, one.Text, place, found.Causes(RecordKind.PersonRule, [one.Rule], [agent], part));
+    }
+
+    private static PersonRule[] Speaking(PersonRule[] rules, PatientGroup patient, bool occupied) =>
+        rules.Where(rule => (!rule.Occupied || occupied) && (rule.Patients.Contains(patient) || (rule.Occupied && occupied && rule.Patients.Count == 0))).ToArray();
+
+    private IEnumerable<Said> Compare(PersonRule[] was, PersonRule[] now, PatientGroup patient, bool isOneUnit)
+    {
+        var asksOtherwise = false;
+        foreach (var rule in was)
+        {
+            if (Uncovered(rule, now, isOneUnit) is not { } open) continue;
+            asksOtherwise = true;
+            yield return new(ChangeKind.Loosened, $"`{rule.Id}` {Does(rule)} for {Words.Of(patient)} at {Box(rule, open, isBefore: true)} no longer", rule.Id.Value);
+        }
+
+        foreach (var rule in now)
+        {
+            if (Uncovered(rule, was, isOneUnit) is not { } closed) continue;
+            asksOtherwise = true;
+            yield return new(ChangeKind.Tightened, $"`{rule.Id}` {Does(rule)} for {Words.Of(patient)} at {Box(rule, closed, isBefore: false)}, which was not said before", rule.Id.Value);
+        }
+
+        if (was.Length == 0 && now.Length > 0 && !now.Any(rule => rule.Verdict == PersonVerdict.NotAllowed && RecordDifference.AreSame(rule.When, ExposureBox.Unbounded)))
+            yield return new(ChangeKind.Loosened, $"a rule speaks of {Words.Of(patient)} now: where it forbids nothing, the answer is no longer kept within limits", now[0].Id.Value);
+        if (asksOtherwise) yield break;
+        foreach (var rule in was.Where(rule => !now.Any(other => other.Id == rule.Id)))
+            yield return new(ChangeKind.EvidenceWeakened, $"`{rule.Id}` says so for {Words.Of(patient)} no more, another rule still does", rule.Id.Value);
+        foreach (var rule in now.Where(rule => !was.Any(other => other.Id == rule.Id)))
+            yield return new(ChangeKind.EvidenceStrengthened, $"`{rule.Id}` says so for {Words.Of(patient)} too", rule.Id.Value);
+        foreach (var rule in now.Where(rule => sides.IsEdited(RecordKind.PersonRule, rule.Id.Value) && was.Any(other => other.Id == rule.Id)))
+            yield return new(ChangeKind.Tightened, $"`{rule.Id}` is another for {Words.Of(patient)}, and what is asked is no less", rule.Id.Value);
+    }
+
+    private string Box(PersonRule rule, Span[] box, bool isBefore) => BoxLine.Of(BoxSpans.ToBox(box), sides.Of(isBefore).Agent(rule.Agent).Basis);
+
+    private static string Does(PersonRule rule) => $"{(rule.Verdict == PersonVerdict.NotAllowed ? "forbids" : "asks duties for")} `{rule.Agent}`{(rule.Occupied ? " in an occupied device" : "")}";
+
+    /// <summary>The first box in which a rule speaks and none of others asks as much; null where there is none.</summary>
+    private static Span[]? Uncovered(PersonRule rule, PersonRule[] others, bool isOneUnit)
+    {
+        foreach (var method in BoxSpans.Methods(rule.When).Methods)
+        {
+            var holes = others.Where(other => AsksAsMuch(other, rule, isOneUnit) && BoxSpans.Methods(other.When).Contains(method)).Select(other => BoxSpans.Of(other.When));
+            if (Subtraction.MaximalBoxes(BoxSpans.Of(rule.When), holes, anchored: -1) is [var first, ..]) return first;
+        }
+
+        return null;
+    }
+
+    /// <summary>Whether a rule asks at least what another does where both speak. A field that none of these lines names must be the same, or left out.</summary>
+    private static bool AsksAsMuch(PersonRule one, PersonRule other, bool isOneUnit) =>
+        (isOneUnit || (one.When.Strength.Statement != AxisStatement.Within && other.When.Strength.Statement != AxisStatement.Within))
+        && (one.Verdict == PersonVerdict.NotAllowed || (other.Verdict == PersonVerdict.WithDuties && !DutyComparison.NotMet(other.Duties, one.Duties).Any()))
+        && RecordDifference.IsSameOrUnset(one, other, nameof(one.Id), nameof(one.Agent), nameof(one.Patients), nameof(one.Occupied), nameof(one.When), nameof(one.Verdict), nameof(one.Duties), nameof(one.For), nameof(one.Harm), nameof(one.Why), nameof(one.Sources), nameof(one.Reviewed));
+}

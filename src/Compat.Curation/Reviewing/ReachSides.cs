@@ -1,0 +1,83 @@
+using Compat.Evaluation;
+using Compat.Validation;
+
+namespace Compat.Curation.Reviewing;
+
+/// <summary>Both knowledge bases for asking what reaches an agent or a part there, and the edits that may have changed it.</summary>
+internal sealed class ReachSides
+{
+    private readonly Dictionary<(RecordKind Kind, string Id), RecordEdit> _edits;
+
+    public ReachSides(CompiledBase before, CompiledBase after, EditList edits)
+    {
+        (Before, After, All) = (before, after, edits.All);
+        _edits = edits.All.Where(edit => !edit.IsWording).ToDictionary(edit => (edit.Kind, edit.Id));
+        Agents = Both(before.Agents, after.Agents, after.Data.Agents.Select(one => one.Id.Value));
+        Parts = Both(before.Parts, after.Parts, after.Data.Parts.Select(one => one.Id.Value));
+        Materials = Both(before.Materials, after.Materials, after.Data.Materials.Select(one => one.Id.Value));
+    }
+
+    public CompiledBase Before { get; }
+
+    public CompiledBase After { get; }
+
+    public IReadOnlyList<RecordEdit> All { get; }
+
+    /// <summary>The agents that both sides have.</summary>
+    public IReadOnlyList<string> Agents { get; }
+
+    /// <summary>The part types that both sides have.</summary>
+    public IReadOnlyList<string> Parts { get; }
+
+    /// <summary>The materials that both sides have.</summary>
+    public IReadOnlyList<string> Materials { get; }
+
+    public CompiledBase Of(bool isBefore) => isBefore ? Before : After;
+
+    /// <summary>Whether a record of one of some kinds says something else, is new or gone.</summary>
+    public bool AnyEdited(params RecordKind[] kinds) => _edits.Keys.Any(key => kinds.Contains(key.Kind));
+
+    /// <summary>Whether a record says something else, is new or gone.</summary>
+    public bool IsEdited(RecordKind kind, string id) => _edits.ContainsKey((kind, id));
+
+    /// <summary>The edit of a record that is more than wording; null where there is none.</summary>
+    public RecordEdit? EditOf(RecordKind kind, string id) => _edits.GetValueOrDefault((kind, id));
+
+    /// <summary>The ids of something and all above it.</summary>
+    public static IEnumerable<string> Line<T>(Tree tree, IReadOnlyList<T> records, string id, Func<T, Id> idOf) =>
+        tree.TryFind(id, out var node) ? tree.Upward(node).Select(at => idOf(records[at]).Value) : [];
+
+    public IEnumerable<string> LineOfAgent(bool isBefore, string id) => Line(Of(isBefore).Agents, Of(isBefore).Data.Agents, id, one => one.Id);
+
+    public IEnumerable<string> LineOfPart(bool isBefore, string id) => Line(Of(isBefore).Parts, Of(isBefore).Data.Parts, id, one => one.Id);
+
+    public IEnumerable<string> LineOfMaterial(bool isBefore, string id) => Line(Of(isBefore).Materials, Of(isBefore).Data.Materials, id, one => one.Id);
+
+    /// <summary>The edits that moved something, or something above it, on either side; all of these records where none moved.</summary>
+    public IEnumerable<RecordEdit> EditsAbove(RecordKind kind, string id)
+    {
+        Func<bool, string, IEnumerable<string>> line = kind switch { RecordKind.Agent => LineOfAgent, RecordKind.Part => LineOfPart, _ => LineOfMaterial };
+        return line(true, id).Concat(line(false, id)).Distinct().Select(one => EditOf(kind, one)).OfType<RecordEdit>();
+    }
+
+    /// <summary>Whether a place in a tree is another: what stands above it.</summary>
+    public bool HasMovedAgent(string id) => !LineOfAgent(true, id).SequenceEqual(LineOfAgent(false, id));
+
+    /// <summary>Of each agent on one side the records on it and on all above it.</summary>
+    public IReadOnlyDictionary<string, T[]> ByAgent<T>(bool isBefore, IEnumerable<T> records, Func<T, AgentId> agentOf)
+    {
+        var own = records.ToLookup(one => agentOf(one).Value);
+        return Of(isBefore).Data.Agents.ToDictionary(agent => agent.Id.Value, agent => LineOfAgent(isBefore, agent.Id.Value).SelectMany(id => own[id]).ToArray());
+    }
+
+    /// <summary>Whether a part type is one of some or lies below one, on one side; none stand for all.</summary>
+    public bool IsFor(bool isBefore, IReadOnlyList<PartId> types, string? part)
+    {
+        if (types.Count == 0) return true;
+        var parts = Of(isBefore).Parts;
+        return part is not null && parts.TryFind(part, out var node) && types.Any(type => parts.IsAtOrBelow(node, parts[type.Value]));
+    }
+
+    private static string[] Both(Tree before, Tree after, IEnumerable<string> ids) =>
+        ids.Where(id => before.TryFind(id, out _) && after.TryFind(id, out _)).Order(StringComparer.Ordinal).ToArray();
+}

@@ -1,0 +1,132 @@
+using Compat.Evaluation;
+using Compat.Exposures;
+using Compat.Knowledge;
+using Compat.Needs;
+using Compat.Validation;
+
+namespace Compat.Curation.Reviewing;
+
+/// <summary>Asks for every part type, agent and material what holds for it, what its parents say included, on both sides: what no decision map shows.</summary>
+internal sealed class TraitReach(ReachSides sides, FactList found)
+{
+    /// <summary>What decision maps show, and what is compared below in its own way. All else that a part type or agent has must be the same, what is added later too.</summary>
+    private static readonly string[] OfParts = [nameof(PartTraits.Part), nameof(PartTraits.Materials), nameof(PartTraits.MaterialsKnown), nameof(PartTraits.CertainMaterials), nameof(PartTraits.Wettest),
+        nameof(PartTraits.Duties), nameof(PartTraits.Never), nameof(PartTraits.Geometry), nameof(PartTraits.TouchedBy), nameof(PartTraits.Soil), nameof(PartTraits.FunctionCheck), nameof(PartTraits.DryBeforePower)];
+
+    private static readonly string[] OfAgents = [nameof(AgentTraits.Agent), nameof(AgentTraits.Basis), nameof(AgentTraits.Leaves), nameof(AgentTraits.Duties),
+        nameof(AgentTraits.Strength), nameof(AgentTraits.Ph), nameof(AgentTraits.Temperature), nameof(AgentTraits.Chamber)];
+
+    public static void Look(ReachSides sides, FactList found)
+    {
+        var traits = new TraitReach(sides, found);
+        if (sides.AnyEdited(RecordKind.Part)) foreach (var part in sides.Parts) traits.OfPart(part);
+        if (sides.AnyEdited(RecordKind.Material)) foreach (var material in sides.Materials) traits.OfMaterial(material);
+        if (!sides.AnyEdited(RecordKind.Agent)) return;
+        foreach (var agent in sides.Agents) traits.OfAgent(agent);
+        traits.Inactivation();
+    }
+
+    private void OfPart(string id)
+    {
+        var (was, now) = (sides.Before.Part(sides.Before.Parts[id]), sides.After.Part(sides.After.Parts[id]));
+        foreach (var act in was.Never.Except(now.Never)) Part(ChangeKind.Loosened, id, "never stood before, and no longer said so", Words.Of(act), "never");
+        foreach (var act in now.Never.Except(was.Never)) Part(ChangeKind.Tightened, id, "never stood now", Words.Of(act), "never");
+        if (now.Geometry != was.Geometry) Part(now.Geometry < was.Geometry ? ChangeKind.Loosened : ChangeKind.Tightened, id, $"the shape is {Words.Of(now.Geometry)}, before {Words.Of(was.Geometry)}", null, "geometry");
+        if (now.TouchedBy != was.TouchedBy)
+        {
+            var (needed, needs) = (LevelOf(sides.Before, was.TouchedBy), LevelOf(sides.After, now.TouchedBy));
+            Part(needs < needed || now.TouchedBy is null ? ChangeKind.Loosened : ChangeKind.Tightened, id, $"touched by {Contact(now.TouchedBy)}, before by {Contact(was.TouchedBy)}", null, "touched-by");
+        }
+
+        var (patients, patientsNow) = (NeedMaker.Of(sides.Before, new Question { Part = new(id) }).Patients, NeedMaker.Of(sides.After, new Question { Part = new(id) }).Patients);
+        foreach (var patient in patients.Except(patientsNow)) Part(ChangeKind.Loosened, id, "no longer for", Words.Of(patient), "patients", "touched-by");
+        foreach (var patient in patientsNow.Except(patients)) Part(ChangeKind.Tightened, id, "now for", Words.Of(patient), "patients", "touched-by");
+        foreach (var soil in was.Soil.Except(now.Soil)) Part(ChangeKind.Loosened, id, "usually no longer soiled by", Words.Of(soil), "soil");
+        foreach (var soil in now.Soil.Except(was.Soil)) Part(ChangeKind.Tightened, id, "usually soiled by", Words.Of(soil), "soil");
+        if (was.DryBeforePower != now.DryBeforePower)
+            Part((now.DryBeforePower ?? 0m) < (was.DryBeforePower ?? 0m) ? ChangeKind.DutiesDropped : ChangeKind.Tightened, id, $"dry {now.DryBeforePower ?? 0:0.##} s before power, before {was.DryBeforePower ?? 0:0.##} s", null, "dry-before-power");
+        if (was.FunctionCheck != now.FunctionCheck)
+            Part(was.FunctionCheck is null ? ChangeKind.Tightened : ChangeKind.DutiesDropped, id, now.FunctionCheck is null ? "the function check is gone" : $"the function check is {(was.FunctionCheck is null ? "on record" : "another")}", null, "function-check");
+        foreach (var field in RecordDifference.FieldsBut(was, now, OfParts)) Part(ChangeKind.Loosened, id, $"{field} is another", null, field);
+    }
+
+    private void Part(ChangeKind kind, string id, string text, string? with, params string[] fields) =>
+        found.Add(RecordKind.Part, kind, text, new FactPlace(id, with), Rather(sides.EditsAbove(RecordKind.Part, id), fields));
+
+    private void OfAgent(string id)
+    {
+        var (was, now) = (sides.Before.Agent(new AgentId(id)), sides.After.Agent(new AgentId(id)));
+        foreach (var (axis, before, after) in new[] { ("strength", was.Strength, now.Strength), ("ph", was.Ph, now.Ph), ("temperature", was.Temperature, now.Temperature) })
+        {
+            if (before.Equals(after)) continue;
+            var loosened = after is { } range && !(before is { } former && former.LiesIn(range));
+            var (unitNow, unitBefore) = axis == "strength" ? (now.Basis, was.Basis) : (null, null);
+            Agent(loosened ? ChangeKind.Loosened : ChangeKind.Tightened, id, $"a question that leaves the {axis} out is judged over {Shown(after, unitNow)}, before over {Shown(before, unitBefore)}", null, "usual." + axis);
+        }
+
+        if (was.Chamber != now.Chamber) Agent(ChangeKind.Loosened, id, $"a question that leaves the method out is {(now.Chamber ? "now" : "no longer")} asked of the chamber", null, "chamber");
+        if (was.Agent.Density != now.Agent.Density) Agent(ChangeKind.Loosened, id, $"strengths are converted by a density of {Shown(now.Agent.Density)}, before {Shown(was.Agent.Density)}", null, "density");
+        if (was.Agent.AvailableChlorine != now.Agent.AvailableChlorine) Agent(ChangeKind.Loosened, id, $"strengths are converted by {Shown(now.Agent.AvailableChlorine)} of available chlorine, before {Shown(was.Agent.AvailableChlorine)}", null, "available-chlorine");
+        var (hazards, hazardsNow) = (Above(true, id, one => one.Hazards), Above(false, id, one => one.Hazards));
+        foreach (var hazard in hazards.Except(hazardsNow)) Agent(ChangeKind.Loosened, id, "a hazard to people is gone", Words.Of(hazard), "hazards");
+        foreach (var hazard in hazardsNow.Except(hazards)) Agent(ChangeKind.Tightened, id, "a hazard to people is on record", Words.Of(hazard), "hazards");
+        var (bound, boundNow) = (Above(true, id, one => one.BoundBy), Above(false, id, one => one.BoundBy));
+        foreach (var by in bound.Except(boundNow)) Agent(ChangeKind.Loosened, id, "no longer said to be bound", by, "bound-by");
+        foreach (var by in boundNow.Except(bound)) Agent(ChangeKind.Tightened, id, "said to be bound", by, "bound-by");
+        foreach (var field in RecordDifference.FieldsBut(was, now, OfAgents)) Agent(ChangeKind.Loosened, id, $"{field} is another", null, field);
+    }
+
+    private void Agent(ChangeKind kind, string id, string text, string? with, params string[] fields) =>
+        found.Add(RecordKind.Agent, kind, text, new FactPlace(id, with), Rather(sides.EditsAbove(RecordKind.Agent, id), fields));
+
+    /// <summary>Which agents destroy which, on both sides.</summary>
+    private void Inactivation()
+    {
+        var (was, now) = (Destroyers(true), Destroyers(false));
+        foreach (var (agent, by) in was.Except(now)) Add(ChangeKind.Loosened, "no longer said to be inactivated", agent, by);
+        foreach (var (agent, by) in now.Except(was)) Add(ChangeKind.Tightened, "said to be inactivated", agent, by);
+
+        void Add(ChangeKind kind, string text, string agent, string by) => found.Add(RecordKind.Agent, kind, text, new FactPlace(agent, by),
+            Rather(sides.EditsAbove(RecordKind.Agent, agent), "inactivated-by").Concat(Rather(sides.EditsAbove(RecordKind.Agent, by))));
+    }
+
+    private HashSet<(string, string)> Destroyers(bool isBefore)
+    {
+        var kb = sides.Of(isBefore);
+        var pairs = new HashSet<(string, string)>();
+        foreach (var agent in sides.Agents)
+        {
+            var named = Above(isBefore, agent, one => one.InactivatedBy).Select(id => kb.Agents[id.Value]).ToArray();
+            if (named.Length > 0) pairs.UnionWith(sides.Agents.Where(by => named.Any(top => kb.Agents.IsAtOrBelow(kb.Agents[by], top))).Select(by => (agent, by)));
+        }
+
+        return pairs;
+    }
+
+    private T[] Above<T>(bool isBefore, string id, Func<AgentClass, IEnumerable<T>> of)
+    {
+        var kb = sides.Of(isBefore);
+        return kb.Agents.Upward(kb.Agents[id]).SelectMany(node => of(kb.Data.Agents[node])).Distinct().ToArray();
+    }
+
+    private void OfMaterial(string id)
+    {
+        var (was, now) = (sides.Before.DeclaredOnlySuffices(sides.Before.Materials[id]), sides.After.DeclaredOnlySuffices(sides.After.Materials[id]));
+        if (was == now) return;
+        found.Add(RecordKind.Material, now ? ChangeKind.Loosened : ChangeKind.Tightened, $"what a data sheet leaves out {(now ? "no longer matters" : "matters now")}", new FactPlace(id),
+            Rather(sides.EditsAbove(RecordKind.Material, id), "declared-only-suffices"));
+    }
+
+    /// <summary>Of some edits those of a field or of the place in the tree; what came or went has all fields.</summary>
+    private static IEnumerable<RecordEdit> Rather(IEnumerable<RecordEdit> edits, params string[] fields) =>
+        edits.Where(edit => edit.Action != EditAction.Changed || edit.Fields.Any(field => field == "under" || fields.Contains(field)));
+
+    private static Efficacy.Level? LevelOf(CompiledBase kb, TouchedBy? contact) => contact is { } known ? NeedMaker.Of(kb, new Question { TouchedBy = known, Soil = [] }).Level ?? Efficacy.Level.Cleaned : null;
+
+    private static string Contact(TouchedBy? contact) => contact is { } known ? Words.Of(known) : "what nobody wrote down";
+
+    private static string Shown(decimal? figure) => figure is { } known ? Interval.Figure(known) : "nothing on record";
+
+    private static string Shown(Interval? range, StrengthUnit? unit) =>
+        range is not { } known ? "all that there can be" : unit is null ? known.ToString() : known.Scale(1m / unit.PercentPerUnit).ToString(unit.Text);
+}
