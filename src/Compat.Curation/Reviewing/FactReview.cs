@@ -2,6 +2,7 @@ using Compat.Efficacy;
 using Compat.Evaluation;
 using Compat.Instructions;
 using Compat.Knowledge;
+using Compat.Mixing;
 using Compat.Occasions;
 using Compat.Validation;
 

@@ -75,7 +75,7 @@ internal sealed class MixingReach(ReachSides sides, FactList found)
         var (a, b) = (one.Hazard, other.Hazard);
         return (!one.OnlySome || other.OnlySome) && a.Severity <= b.Severity && b.Effects.All(a.Effects.Contains) && b.Forms.All(a.Forms.Contains)
             && (b.SeparatedBy.Count == 0 ? a.SeparatedBy.Count == 0 : a.SeparatedBy.Count > 0 && a.SeparatedBy.All(b.SeparatedBy.Contains))
-            && RecordDifference.IsSameOrUnset(a, b, nameof(a.Id), nameof(a.Agent), nameof(a.WithAgent), nameof(a.WithSoil), nameof(a.WithMaterial), nameof(a.Effects), nameof(a.Forms), nameof(a.Severity), nameof(a.SeparatedBy), nameof(a.Why), nameof(a.Sources), nameof(a.Reviewed));
+            && RecordDifference.IsSameOrUnset(a, b, nameof(a.Id), nameof(a.Agent), nameof(a.WithAgent), nameof(a.WithSoil), nameof(a.WithMaterial), nameof(a.Effects), nameof(a.Forms), nameof(a.Severity), nameof(a.SeparatedBy), nameof(a.AgentRestsOn), nameof(a.WithAgentRestsOn), nameof(a.Why), nameof(a.Sources), nameof(a.Reviewed));
     }
 
     private static IReadOnlyList<FoundHazard> Hazards(KnowledgeBase kb, AgentId first, MixingPartner other) =>

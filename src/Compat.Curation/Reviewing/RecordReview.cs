@@ -2,6 +2,7 @@ using Compat.Efficacy;
 using Compat.Exposures;
 using Compat.Instructions;
 using Compat.Knowledge;
+using Compat.Mixing;
 using Compat.Occasions;
 
 namespace Compat.Curation.Reviewing;

@@ -73,7 +73,7 @@ public sealed record Revision(string Directory, string? Name)
         fault = null;
         if (Name is null)
         {
-            foreach (var (path, full) in DataFolder.Find(Directory, []) ?? [])
+            foreach (var (path, full) in FolderFiles.Find(Directory, []) ?? [])
                 if (IsBeside(path) && SourceReader.ReadBytes(full, path, []) is { } bytes) beside[path] = bytes;
             return DataFolder.Read(Directory, memory);
         }

@@ -162,7 +162,7 @@ public sealed class PublicMemberTests
         [
             kb, point, kb.Ask(question), kb.Ask(point), kb.Prepare(point), kb.WindowOf(question), kb.NeedOf(question), kb.AskDevice(question with { DevicePart = null }).First(), kb.Map(point), sheet, Compat.Shelves.Shelf.Of(kb), NeverList.Of(kb, sheet),
             .. RecordGraph.Roots.Values.Select(root => root.Whole), new UseBudget(Mechanism.Oxidation, [new UseLimit(new("stock"), 1)]),
-            Mixing.MixingPartner.Of(new AgentId("soap")), new QuestionException(), new Compat.Validation.Problem("code", new(Compat.Validation.RecordKind.Rule, ""), "message"),
+            Compat.Mixing.MixingPartner.Of(new AgentId("soap")), new QuestionException(), new Compat.Validation.Problem("code", new(Compat.Validation.RecordKind.Rule, ""), "message"),
         ];
         var open = new Queue<object>(roots);
         while (open.TryDequeue(out var one))
