@@ -7,7 +7,7 @@ using Compat.Windows;
 namespace Compat;
 
 /// <summary>What the knowledge base says to a question, with everything needed to log it and to explain it.</summary>
-/// <remarks>Immutable and safe to share between threads. Of a prepared question what explains the verdict is worked out when it is first read. Two answers are equal where all their members are. It judges the part; whether it disinfects and whether its residue harms people only where <see cref="Question.JudgesKillAndPeople"/>.</remarks>
+/// <remarks>Immutable and safe to share between threads. Of a prepared question what explains the verdict is worked out when it is first read. Two answers are equal where all their members are, lists only where they are the same list: answers worked out apart are not equal, so compare the members that matter. It judges the part; whether it disinfects and whether its residue harms people only where <see cref="Question.JudgesKillAndPeople"/>.</remarks>
 public sealed record Answer
 {
     private readonly object _detail;

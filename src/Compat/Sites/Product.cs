@@ -89,7 +89,7 @@ public sealed record Product
     /// <summary>Its density in kg/L; null where it is not known.</summary>
     public decimal? Density { get; init; }
 
-    /// <summary>What is on record of its pH.</summary>
+    /// <summary>What is on record of its pH. Where nothing is, every pH from -1 to 15 is possible, which hardly any permission covers.</summary>
     public IReadOnlyList<MeasuredPh> Ph { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Of a concentrate: the dilutions its label gives, as shares of volume above 0 to 1; null where it gives none.</summary>

@@ -160,7 +160,8 @@ internal sealed partial class SnapshotWriter
     private void Measurable(decimal value, string what)
     {
         if (_faults is null || IsMeasurable(value)) return;
-        Fault("not-measurable", what, $"`{Interval.Figure(value)}` is no figure that can be measured", $"at most {MostDigits} digits, as many behind the point, and up to 1,000,000,000,000: round it to the worse side");
+        Fault("not-measurable", what, $"`{Interval.Figure(value)}` is no figure that can be measured",
+            $"at most {MostDigits} digits, as many behind the point, and up to 1,000,000,000,000: round it to the worse side");
     }
 
     private static bool IsMeasurable(decimal value)

@@ -100,7 +100,8 @@ public sealed class EmptyRangeTests
     {
         var product = EyeWorkshop.Mixture("wipe", StrengthOf.Liquid, ("soap", 1m, 2m), ("alcohol", 1m, 2m));
         var nothing = product with { Ingredients = [product.Ingredients[0], product.Ingredients[1] with { Strength = new Strength(Interval.Above(100m), EyeWorkshop.Unit("% v/v")) }] };
-        var question = new Question { Part = new("window"), Product = new("wipe"), Method = ApplicationMethod.DampWipe, Residence = Interval.Exactly(30m), Temperature = Interval.Exactly(20m), Ph = Interval.Exactly(7m), Uses = 1 };
+        var question = new Question { Part = new("window"), Product = new("wipe"), Method = ApplicationMethod.DampWipe,
+            Residence = Interval.Exactly(30m), Temperature = Interval.Exactly(20m), Ph = Interval.Exactly(7m), Uses = 1 };
         Assert.True(Of(product) >= Verdict.AllowedWithinLimits);
         Assert.Equal(Verdict.NotEstablished, Of(nothing));
         Assert.Equal(Verdict.NotEstablished, Of(product with { Ingredients = [] }));
@@ -174,7 +175,13 @@ public sealed class EmptyRangeTests
                 if (at < 0) return null;
                 var basis = new ReferenceTrees(c.Data, []).Basis(product.Ingredients[at].Agent!)!.Value;
                 var strength = new Strength(None(Axes["Strength"]), StrengthUnit.PercentOf(basis));
-                return c with { Site = c.Site with { Products = [.. c.Site.Products.Select(p => p != product ? p : p with { StrengthOf = p.StrengthOf == StrengthOf.WholeWipe ? StrengthOf.Liquid : p.StrengthOf, LiquidShare = null, Ingredients = [.. p.Ingredients.Select((one, i) => i == at ? one with { Strength = strength } : one)] })] } };
+                var nothing = product with
+                {
+                    StrengthOf = product.StrengthOf == StrengthOf.WholeWipe ? StrengthOf.Liquid : product.StrengthOf,
+                    LiquidShare = null,
+                    Ingredients = [.. product.Ingredients.Select((one, i) => i == at ? one with { Strength = strength } : one)],
+                };
+                return c with { Site = c.Site with { Products = [.. c.Site.Products.Select(p => p != product ? p : nothing)] } };
         }
     }
 }

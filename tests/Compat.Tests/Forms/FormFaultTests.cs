@@ -16,8 +16,10 @@ public sealed class FormFaultTests
 
     [Theory]
     [MemberData(nameof(Roots))]
-    public void EnumMember_NotDefined_IsAProblem(string root) => Each(root, member => Inner(member) is { IsEnum: true } kind ? [Only(member, Enum.ToObject(kind, 99)), Only(member, Enum.ToObject(kind, -1))] : [], (problem, value) =>
-        problem.Code == "not-defined" && problem.Message.StartsWith($"`{Said(value)}` is no ", StringComparison.Ordinal));
+    public void EnumMember_NotDefined_IsAProblem(string root) => Each(
+        root,
+        member => Inner(member) is { IsEnum: true } kind ? [Only(member, Enum.ToObject(kind, 99)), Only(member, Enum.ToObject(kind, -1))] : [],
+        (problem, value) => problem.Code == "not-defined" && problem.Message.StartsWith($"`{Said(value)}` is no ", StringComparison.Ordinal));
 
     [Theory]
     [MemberData(nameof(Roots))]

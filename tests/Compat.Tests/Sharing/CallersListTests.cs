@@ -18,7 +18,8 @@ public sealed class CallersListTests
         var lists = 0;
         foreach (var kind in RecordGraph.Kinds(typeof(KnowledgeData), typeof(Site), typeof(Question), typeof(PlanQuestion), typeof(BathQuestion), typeof(DilutionQuestion)))
         {
-            foreach (var property in RecordGraph.Settable(kind).Where(property => property.PropertyType.IsGenericType && property.PropertyType.GetGenericTypeDefinition() == typeof(IReadOnlyList<>) && property.SetMethod is not null))
+            foreach (var property in RecordGraph.Settable(kind).Where(property => property.PropertyType.IsGenericType
+                && property.PropertyType.GetGenericTypeDefinition() == typeof(IReadOnlyList<>) && property.SetMethod is not null))
             {
                 var mine = (IList)Activator.CreateInstance(typeof(List<>).MakeGenericType(property.PropertyType.GetGenericArguments()))!;
                 var record = System.Runtime.CompilerServices.RuntimeHelpers.GetUninitializedObject(kind);
