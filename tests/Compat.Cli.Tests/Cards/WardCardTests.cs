@@ -1,7 +1,9 @@
 using Compat.Cli.Cards;
 using Compat.Cli.Wording;
 using Compat.Curation;
+using Compat.Exposures;
 using Compat.Plans;
+using Compat.Sites;
 
 namespace Compat.Cli.Tests.Cards;
 
@@ -47,6 +49,28 @@ public sealed class WardCardTests
         foreach (var part in never.KeepDry) Assert.Contains(lines, line => line.StartsWith("Anything wet on ", StringComparison.Ordinal) && OnPart(line, of, part));
         foreach (var (wet, part) in never.NeverWetter.SelectMany(wet => wet.Parts.Select(part => (wet, part)))) Assert.Contains(lines, line => line.Contains("liquid gets in or under it", StringComparison.Ordinal) && OnPart(line, of, part));
         foreach (var (act, part) in never.NeverActs.SelectMany(act => act.Parts.Select(part => (act, part)))) Assert.Contains(lines, line => line.EndsWith("it is damaged", StringComparison.Ordinal) && OnPart(line, of, part));
+    }
+
+    /// <summary>A hazard of strong peroxide stands on the cards of a shelf with strong peroxide beside alcohol, and on none of one with a weak peroxide wipe.</summary>
+    [Theory]
+    [InlineData("0.5", false)]
+    [InlineData("10", true)]
+    public void Cards_OfPeroxideBesideAlcohol_TellOfExplosionWhereStrong(string percent, bool isTold)
+    {
+        StrengthUnit.TryParse("% w/w", out var unit);
+        var peroxide = new Product
+        {
+            Id = new("peroxide-liquid"),
+            Name = "peroxide liquid",
+            Composition = Composition.Full,
+            StrengthOf = StrengthOf.Liquid,
+            Ingredients = [new() { Agent = new AgentId("hydrogen-peroxide"), Strength = new Strength(Interval.Exactly(decimal.Parse(percent, System.Globalization.CultureInfo.InvariantCulture)), unit!) }],
+        };
+        var kb = Kb.With(new Site { Id = new("one-more"), Name = "one more", Products = [peroxide] });
+        var sheets = kb.Sites[0].Devices.Take(6).Select(device => kb.PlanOf(new PlanQuestion { Device = device.Id })).ToArray();
+        Assert.Contains(sheets, sheet => sheet.Products.Any(id => id.Value.Contains("spirit", StringComparison.Ordinal)));
+        var told = sheets.SelectMany(sheet => NeverList.Of(kb, sheet).NeverTogether).Where(pair => pair.One == peroxide.Id || pair.Other == peroxide.Id).SelectMany(pair => pair.Hazards);
+        Assert.Equal(isTold, told.Any(hazard => hazard.Effects.Contains(Compat.Mixing.MixingEffect.Explosion)));
     }
 
     [Theory]
