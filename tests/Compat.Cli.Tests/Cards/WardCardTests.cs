@@ -57,7 +57,7 @@ public sealed class WardCardTests
     [InlineData("10", true)]
     public void Cards_OfPeroxideBesideAlcohol_TellOfExplosionWhereStrong(string percent, bool isTold)
     {
-        StrengthUnit.TryParse("% w/w", out var unit);
+        Assert.True(StrengthUnit.TryParse("% w/w", out var unit));
         var peroxide = new Product
         {
             Id = new("peroxide-liquid"),
