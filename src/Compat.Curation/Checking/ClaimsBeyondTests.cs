@@ -30,7 +30,7 @@ internal sealed class ClaimsBeyondTests(Ground ground)
         {
             Kind = FindingKind.ClaimBeyondTests,
             IsFault = true,
-            Message = $"the label claim `{claim.Id}` of `{product.Id}` {(claim.Reaches is { } level ? $"reaches {Words.Of(level)}" : $"kills {string.Join(", ", claim.Kills)}")}, and its tests do not show that this kills {string.Join("; ", where)}",
+            Message = $"the label claim `{claim.Id}` of `{product.Id}` {(claim.Reaches is { } level ? $"reaches {Words.Of(level)}" : $"kills {string.Join(", ", claim.Kills)}")}, and its tests do not show that it kills {string.Join("; ", where)}",
             Involved = [new(new ProblemPlace(RecordKind.Product, product.Id.Value, $"label-claims.{index}.shown-by"), "its tests")],
             Agent = product.Id.Value,
             Help = (idle.Length == 0 ? "" : $"{string.Join(", ", idle)} shows nothing of how it is used here; ") + "name the tests that the label names for it, or write the claim no wider than they are",
