@@ -25,15 +25,18 @@ internal sealed class ClaimsBeyondTests(Ground ground)
         var missing = methods.GroupBy(method => string.Join(", ", NotShown(used, claim, method))).Where(group => group.Key.Length > 0).ToArray();
         if (missing.Length == 0) return null;
         var where = missing.Select(group => group.Key + (group.Count() == methods.Count ? "" : $" by {string.Join(", ", group.Select(Words.Of))}"));
-        var idle = tests.Where(test => !methods.Any(test.SpeaksOf)).Select(test => $"`{test.Code}` ({Words.Of(test.Field)}, on {string.Join(" and ", test.On.Select(Words.Of))})").ToArray();
+        var says = claim.Reaches is { } level ? $"reaches {Words.Of(level)}" : $"kills {string.Join(", ", claim.Kills)}";
+        var idle = tests.Where(test => !methods.Any(test.SpeaksOf))
+            .Select(test => $"`{test.Code}` ({Words.Of(test.Field)}, on {string.Join(" and ", test.On.Select(Words.Of))})").ToArray();
         return new Finding
         {
             Kind = FindingKind.ClaimBeyondTests,
             IsFault = true,
-            Message = $"the label claim `{claim.Id}` of `{product.Id}` {(claim.Reaches is { } level ? $"reaches {Words.Of(level)}" : $"kills {string.Join(", ", claim.Kills)}")}, and its tests do not show that it kills {string.Join("; ", where)}",
+            Message = $"the label claim `{claim.Id}` of `{product.Id}` {says}, and its tests do not show that it kills {string.Join("; ", where)}",
             Involved = [new(new ProblemPlace(RecordKind.Product, product.Id.Value, $"label-claims.{index}.shown-by"), "its tests")],
             Agent = product.Id.Value,
-            Help = (idle.Length == 0 ? "" : $"{string.Join(", ", idle)} shows nothing of how it is used here; ") + "name the tests that the label names for it, or write the claim no wider than they are",
+            Help = (idle.Length == 0 ? "" : $"{string.Join(", ", idle)} shows nothing of how it is used here; ")
+                + "name the tests that the label names for it, or write the claim no wider than they are",
         };
     }
 
