@@ -8,6 +8,9 @@ internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods
 {
     private static readonly decimal[] Scale = [20m, 0.1m, 60m, 20m, 1m, 1000m];
 
+    /// <summary>The pH that liquids have; the axis goes beyond it.</summary>
+    private static readonly Interval Possible = Interval.Closed(0m, 14m);
+
     /// <summary>A box that the place lies in, where its cells reach beyond it; null where there is none.</summary>
     public ExposureBox? Within { get; init; }
 
@@ -85,12 +88,16 @@ internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods
             Method = Methods.Methods[0],
             Residence = Interval.Exactly(residence),
             Temperature = Interval.Exactly(Pick(Axis.Temperature, 20m)),
-            Ph = Interval.Exactly(Pick(Axis.Ph, 7m)),
+            Ph = Interval.Exactly(Pick(Axis.Ph, UsualPh(ground))),
             Uses = (int)Pick(Axis.Uses, 1m),
         };
 
         decimal Pick(Axis axis, decimal wished) => PointIn(Range(ground, axis), axis, wished);
     }
+
+    /// <summary>A neutral pH; where the box does not hold it, the middle of what the agent usually has.</summary>
+    private decimal UsualPh(Ground ground) =>
+        !Range(ground, Axis.Ph).Contains(7m) && ground.Kb.Agent(Speaker.Component.Agent).Ph is { Lower: { } least, Upper: { } most } ? (least + most) / 2 : 7m;
 
     private decimal UsualStrength(Ground ground)
     {
@@ -101,6 +108,7 @@ internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods
     /// <summary>A value of a range: the wished one, else an end that lies in it, else one between.</summary>
     private static decimal PointIn(Interval range, Axis axis, decimal wished)
     {
+        if (axis == Axis.Ph && range.Intersect(Possible) is { IsEmpty: false } possible) range = possible;
         if (range.Contains(wished)) return wished;
         if (axis == Axis.Uses) return range.Lower is { } above ? (range.LowerIncluded ? decimal.Ceiling(above) : decimal.Floor(above) + 1) : 1m;
         if (range.Lower is { } low)

@@ -5,6 +5,8 @@ namespace Compat.Curation.Reviewing;
 /// <summary>Gathers what was found place by place: the same of several places is one change, with the edits that made it.</summary>
 internal sealed class FactList(ReachSides sides)
 {
+    private const int Many = 12;
+
     private readonly Dictionary<(RecordKind About, ChangeKind Kind, string Text), Entry> _found = [];
 
     /// <summary>Adds what is so at a place.</summary>
@@ -34,7 +36,7 @@ internal sealed class FactList(ReachSides sides)
     {
         foreach (var ((about, kind, text), entry) in _found)
         {
-            var change = new FactChange(kind, $"{text}: {FactPlace.Line(entry.Places)}", entry.Evidence) { About = about, Reaches = entry.Places };
+            var change = new FactChange(kind, $"{text}: {FactPlace.Line(entry.Places)}{(entry.Places.Count > Many ? $" ({entry.Places.Count} in all)" : "")}", entry.Evidence) { About = about, Reaches = entry.Places };
             if (entry.Causes.Count == 0) yield return (null, change);
             foreach (var cause in entry.Causes.OrderBy(edit => edit.Kind).ThenBy(edit => edit.Id, StringComparer.Ordinal)) yield return (cause, change);
         }

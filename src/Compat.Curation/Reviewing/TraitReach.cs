@@ -24,6 +24,7 @@ internal sealed class TraitReach(ReachSides sides, FactList found)
         if (!sides.AnyEdited(RecordKind.Agent)) return;
         foreach (var agent in sides.Agents) traits.OfAgent(agent);
         traits.Inactivation();
+        traits.LeftOut();
     }
 
     private void OfPart(string id)
@@ -78,6 +79,21 @@ internal sealed class TraitReach(ReachSides sides, FactList found)
 
     private void Agent(ChangeKind kind, string id, string text, string? with, params string[] fields) =>
         found.Add(RecordKind.Agent, kind, text, new FactPlace(id, with), Rather(sides.EditsAbove(RecordKind.Agent, id), fields));
+
+    /// <summary>Asks the everyday question of a ward, which leaves strength and pH out, of every part and every agent whose usual figures are others.</summary>
+    private void LeftOut()
+    {
+        var agents = sides.Agents.Where(id => sides.Before.Agent(new AgentId(id)) is var was && sides.After.Agent(new AgentId(id)) is var now && !(was.Strength.Equals(now.Strength) && was.Ph.Equals(now.Ph) && was.Temperature.Equals(now.Temperature))).ToArray();
+        if (agents.Length == 0) return;
+        var (before, after) = (KnowledgeBase.OfChecked(sides.Before.Data, []), KnowledgeBase.OfChecked(sides.After.Data, []));
+        var asked = agents.SelectMany(agent => sides.Parts.Select(part => new Question { Agent = new(agent), Part = new(part), Method = ApplicationMethod.DampWipe, Residence = Interval.Exactly(30m), Uses = 1, OnlyPart = true })).ToArray();
+        var verdicts = asked.AsParallel().AsOrdered().Select(question => (Question: question, Was: before.Ask(question).Verdict, Now: after.Ask(question).Verdict)).ToArray();
+        foreach (var (question, was, now) in verdicts.Where(one => one.Was != one.Now).OrderBy(one => one.Was).ThenByDescending(one => one.Now))
+            found.Add(RecordKind.Agent, now > was ? ChangeKind.Loosened : ChangeKind.Tightened, $"asked as a damp wipe of 30 s with strength, pH and temperature left out: {Plain(was)} -> {Plain(now)}",
+                new FactPlace(question.Agent!.Value, null, question.Part!.Value), Rather(sides.EditsAbove(RecordKind.Agent, question.Agent.Value), "usual.strength", "usual.ph", "usual.temperature"));
+    }
+
+    private static string Plain(Verdict verdict) => Words.Of(verdict).Replace('-', ' ');
 
     /// <summary>Which agents destroy which, on both sides.</summary>
     private void Inactivation()

@@ -35,7 +35,7 @@ public sealed class ReviewCommandTests
     [Fact]
     public void RequireEvidence_FailsOnlyOnLoosePermissions()
     {
-        using var read = new EditFolder("boundary-moved");
+        using var read = new EditFolder("end-opened");
         Assert.Equal((1, 0), (read.Review().Code, read.Review("--require-evidence").Code));
         using var practice = new EditFolder("override-added");
         Assert.Equal((1, 1), (practice.Review().Code, practice.Review("--require-evidence").Code));

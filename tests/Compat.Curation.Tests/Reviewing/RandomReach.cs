@@ -15,7 +15,7 @@ internal static class RandomReach
     public static int First => Number("COMPAT_RANDOM_SEED") ?? 20261130;
 
     /// <summary>How many pairs are looked at.</summary>
-    public static int Count => Number("COMPAT_RANDOM_CHECKS") ?? 120;
+    public static int Count => Number("COMPAT_RANDOM_CHECKS") ?? 60;
 
     /// <summary>The first valid pair from a seed on.</summary>
     public static RandomReview Make(int seed)
