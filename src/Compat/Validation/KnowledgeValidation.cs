@@ -47,6 +47,7 @@ internal static class KnowledgeValidation
         OccasionValidation.Check(scope);
         StandingFactValidation.Check(scope);
         Conventions(scope);
+        TextValidation.Check(scope, data);
         return scope.Problems;
     }
 
