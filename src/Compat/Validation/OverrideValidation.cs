@@ -24,7 +24,7 @@ internal static class OverrideValidation
                 else if (TargetFault(scope, rule.Target, other.Target) is { } target) scope.Add("override-reach", here, $"`{rule.Id}` speaks of `{rule.Target}`, which {target} `{other.Target}`", "an override speaks at or below what it overrides");
                 else if (!SubjectLiesIn(scope, rule, other)) scope.Add("override-reach", here, $"`{rule.Id}` speaks of `{rule.Agent?.Value ?? rule.Product!.Value}`, which is not at or below `{other.Agent?.Value ?? other.Product!.Value}`", "an override speaks at or below what it overrides");
                 else if (!Overlap(rule, other)) scope.Add("override-misses", here, $"the boxes of `{rule.Id}` and `{other.Id}` do not meet");
-                if (Reaches(scope, other, rule.Id)) scope.Add("override-cycle", here, $"`{rule.Id}` and `{other.Id}` override each other");
+                if (Reaches(scope, other, rule.Id)) scope.Add("override-cycle", here, rule.Id == other.Id ? $"`{rule.Id}` overrides itself" : $"`{rule.Id}` and `{other.Id}` override each other");
             }
         }
     }

@@ -84,6 +84,9 @@ public sealed record ProblemPlace(RecordKind Kind, string Id, string Field = "",
 /// <param name="Help">What to do, or the nearest known names; null where there is nothing to add.</param>
 public sealed record Problem(string Code, ProblemPlace Place, string Message, string? Help = null)
 {
+    /// <summary>The other record it speaks of, for example the first of two that have one id; null where there is none.</summary>
+    public ProblemPlace? Other { get; init; }
+
     /// <summary>The place and the message in one line.</summary>
     public override string ToString() =>
         $"{Exposures.Words.Of(Place.Kind)} `{Place.Id}`{(Place.Field.Length == 0 ? "" : " at " + Place.Field)}: {Message}{(Help is null ? "" : " (" + Help + ")")}";

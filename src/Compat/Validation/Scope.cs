@@ -84,7 +84,8 @@ internal sealed class Scope
             var key = id(record);
             counts.TryGetValue(key, out var count);
             counts[key] = count + 1;
-            if (count > 0) Add("duplicate-id", new ProblemPlace(kind, key, "id", count), $"`{key}` is given twice", "ids are never reused; give it another name or remove one");
+            if (count > 0)
+                _problems.Add(new Problem("duplicate-id", new ProblemPlace(kind, key, "id", count), $"`{key}` is given twice", "ids are never reused; give it another name or remove one") { Other = new ProblemPlace(kind, key, "id") });
         }
     }
 
