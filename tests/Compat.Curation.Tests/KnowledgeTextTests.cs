@@ -83,11 +83,13 @@ public sealed class KnowledgeTextTests
     }
 
     [Property(MaxTest = 500)]
-    public bool A_text_that_is_written_is_read_back(string text)
+    public bool A_text_that_is_written_is_read_back_where_all_of_it_is_seen(string text)
     {
         if (string.IsNullOrEmpty(text) || text.Any(char.IsSurrogate)) return true;
         var source = new SourceText("f", "a: " + RecordText.Quoted(text) + "\n");
         var faults = new DiagnosticList(source);
-        return YamlReader.Read(faults) is YamlMapping map && map.Find("a")!.Value is YamlScalar scalar && scalar.Text == text && faults.Found.Count == 0;
+        var map = YamlReader.Read(faults) as YamlMapping;
+        if (Compat.Validation.HiddenText.Find(text, out _) >= 0) return faults.Found is [{ Code: "character" }];
+        return map?.Find("a")!.Value is YamlScalar scalar && scalar.Text == text && faults.Found.Count == 0;
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Compat.Curation.Yaml;
+using Compat.Validation;
 
 namespace Compat.Curation.Diagnostics;
 
@@ -12,9 +13,16 @@ public static class DiagnosticText
 
     private const int LeadIn = 40;
 
-    /// <summary>All of them, each followed by an empty line.</summary>
-    public static string Render(IEnumerable<Diagnostic> diagnostics) =>
-        string.Concat(diagnostics.Select(diagnostic => Render(diagnostic) + "\n"));
+    /// <summary>How many are shown; of the rest, how many there are.</summary>
+    public const int MostShown = 300;
+
+    /// <summary>All of them, each followed by an empty line; where they are more than <see cref="MostShown"/>, the rest is counted.</summary>
+    public static string Render(IEnumerable<Diagnostic> diagnostics)
+    {
+        var all = diagnostics.ToList();
+        return string.Concat(all.Take(MostShown).Select(diagnostic => Render(diagnostic) + "\n"))
+            + (all.Count > MostShown ? string.Create(CultureInfo.InvariantCulture, $"error: {all.Count - MostShown} errors more are not shown\n\n") : "");
+    }
 
     /// <summary>One of them: lines ended by LF.</summary>
     public static string Render(Diagnostic diagnostic)
@@ -28,12 +36,12 @@ public static class DiagnosticText
             AppendExcerpt(text, related.Place);
         }
 
-        if (diagnostic.Help is { } help) text.Append("  help: ").Append(Printable(help)).Append('\n');
+        if (diagnostic.Help is { } help) text.Append("  help: ").Append(HiddenText.Shown(help)).Append('\n');
         return text.ToString();
     }
 
     internal static string Heading(Diagnostic diagnostic) =>
-        (diagnostic.Place is { } place ? Where(place) : diagnostic.File) + ": error: " + Printable(Cut(diagnostic.Message));
+        (diagnostic.Place is { } place ? Where(place) : NameOf(diagnostic.File)) + ": error: " + HiddenText.Shown(Cut(diagnostic.Message));
 
     /// <summary>The source line of a place with a caret under it: two lines ended by LF.</summary>
     public static string Excerpt(SourcePlace place)
@@ -47,8 +55,11 @@ public static class DiagnosticText
     public static string Where(SourcePlace place)
     {
         var position = place.Position;
-        return string.Create(CultureInfo.InvariantCulture, $"{place.Source.Path}:{position.Line}:{position.Column}");
+        return string.Create(CultureInfo.InvariantCulture, $"{NameOf(place.Source.Path)}:{position.Line}:{position.Column}");
     }
+
+    /// <summary>The name of a file so that it neither hides anything nor starts a line as a workflow command does.</summary>
+    private static string NameOf(string path) => (path.TrimStart().StartsWith("::", StringComparison.Ordinal) ? "./" : "") + HiddenText.Shown(path);
 
     private static void AppendExcerpt(StringBuilder text, SourcePlace place)
     {
@@ -68,7 +79,7 @@ public static class DiagnosticText
         end = Math.Min(end, to);
         var before = from > line.Start ? "…" : "";
         var number = position.Line.ToString(CultureInfo.InvariantCulture);
-        text.Append("  ").Append(number).Append(" | ").Append(before).Append(Printable(source.Text[from..to]));
+        text.Append("  ").Append(number).Append(" | ").Append(before).Append(HiddenText.Shown(source.Text[from..to].Replace('\t', ' ')));
         if (to < line.End) text.Append('…');
         TrimEnd(text);
         text.Append('\n');
@@ -95,16 +106,4 @@ public static class DiagnosticText
     }
 
     private static string Cut(string message) => message.Length <= 600 ? message : message[..600] + "…";
-
-    /// <summary>Replaces what would move or hide text on a screen, one character for one.</summary>
-    private static string Printable(string text)
-    {
-        if (!text.Any(IsUnprintable)) return text;
-        var copy = new StringBuilder(text.Length);
-        foreach (var c in text) copy.Append(c == '\t' ? ' ' : IsUnprintable(c) ? '\uFFFD' : c);
-        return copy.ToString();
-    }
-
-    internal static bool IsUnprintable(char c) =>
-        c < ' ' || c is (>= '\u007F' and <= '\u009F') or '\u2028' or '\u2029' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069') or '\uFEFF';
 }

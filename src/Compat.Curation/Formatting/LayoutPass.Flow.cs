@@ -27,7 +27,7 @@ internal sealed partial class LayoutPass
         }
 
         var close = node.Span.End - 1;
-        if (items.Length > 0 && NextSign() < close) AdvanceOverComma(close, pad, inner - Step, inner);
+        if (items.Length > 0 && NextSign(_at) < close) AdvanceOverComma(close, pad, inner - Step, inner);
         else Advance(close, pad, inner - Step, inner);
         _at++;
     }
@@ -64,7 +64,7 @@ internal sealed partial class LayoutPass
     /// <summary>Goes on to a place behind a comma, which is written directly behind what stands before it, and behind the last item not at all.</summary>
     private void AdvanceOverComma(int start, string? inline, int column, int? behindLast = null)
     {
-        var comma = NextSign();
+        var comma = NextSign(_at);
         if (comma >= start || _text[comma] != ',') throw new CannotFormatException(new(Math.Min(comma, _text.Length - 1), 1));
         var gap = Gap.Read(_text[_at..comma] + _text[(comma + 1)..start], false, false);
         Write(gap, behindLast is null ? "," : "", start, inline, column, behindLast);

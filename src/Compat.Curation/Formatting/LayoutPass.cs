@@ -98,14 +98,25 @@ internal sealed partial class LayoutPass
     {
         if (scalar.IsNothing) throw new CannotFormatException(scalar.Span);
         var written = _source.Excerpt(scalar.Span);
-        var spelt = ScalarSpelling.Of(scalar, written, shape, inFlow);
-        if (!scalar.IsPlain && ScalarSpelling.HeadComment(written) is { } comment)
+        var comment = scalar.IsPlain ? null : ScalarSpelling.HeadComment(written);
+        var spelt = ScalarSpelling.Of(scalar, written, shape, inFlow, comment is not null || CommentFollows(scalar.Span.End));
+        if (comment is not null)
         {
             _comments.Add(comment);
             spelt += " " + comment;
         }
 
         Replace(scalar.Span, spelt);
+    }
+
+    /// <summary>Whether a comment will stand right behind a value: a comma is written before it, and none behind the last item.</summary>
+    private bool CommentFollows(int end)
+    {
+        var next = NextSign(end);
+        if (next == _text.Length || _text[next] != ',') return IsComment(end);
+        return _text.AsSpan(NextSign(next + 1)) is [']' or '}', ..] && (IsComment(end) || IsComment(next + 1));
+
+        bool IsComment(int at) => _text.AsSpan(at).TrimStart(' ') is ['#', ..];
     }
 
     /// <summary>Goes on to a place and writes what stands before it.</summary>
@@ -122,7 +133,7 @@ internal sealed partial class LayoutPass
     /// <summary>Writes a gap up to a place.</summary>
     private void Write(Gap? gap, string sign, int start, string? inline, int column, int? commentColumn = null)
     {
-        if (gap is null) throw new CannotFormatException(new(Math.Min(NextSign(), _text.Length - 1), 1));
+        if (gap is null) throw new CannotFormatException(new(Math.Min(NextSign(_at), _text.Length - 1), 1));
         _comments.AddRange(gap.Comments);
         var next = start == _text.Length ? -1 : ColumnOf(start);
         var least = int.MaxValue;
@@ -133,16 +144,15 @@ internal sealed partial class LayoutPass
     /// <summary>Goes over a sign of the text.</summary>
     private void Take(char sign, string? inline, int column)
     {
-        var at = NextSign();
+        var at = NextSign(_at);
         if (at == _text.Length || _text[at] != sign) throw new CannotFormatException(new(Math.Min(at, _text.Length), at == _text.Length ? 0 : 1));
         Advance(at, inline, column);
         _at++;
     }
 
     /// <summary>Where the next thing stands that is no space and no comment.</summary>
-    private int NextSign()
+    private int NextSign(int at)
     {
-        var at = _at;
         while (at < _text.Length)
         {
             if (_text[at] == '#') while (at < _text.Length && _text[at] != '\n') at++;

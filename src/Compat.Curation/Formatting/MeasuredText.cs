@@ -16,7 +16,7 @@ internal static partial class MeasuredText
         StringComparer.Ordinal);
 
     /// <summary>Whether a schema's place holds something measured: a short text that is no word. Free texts are longer.</summary>
-    public static bool Takes(SchemaShape shape) => shape is { Type: "string", IsWord: false, MaxLength: <= RangeText.MaximumLength };
+    public static bool Takes(SchemaShape shape) => shape is { Type: "string", IsWord: false, IsFreeText: false };
 
     /// <summary>Whether a text is something measured, with a known unit or with none.</summary>
     public static bool Is(string text) => Spell(text) is not null;

@@ -1,10 +1,9 @@
 using System.Buffers;
-using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
-using Compat.Curation.Diagnostics;
 using Compat.Curation.Schemas;
 using Compat.Curation.Yaml;
+using Compat.Validation;
 
 namespace Compat.Curation.Formatting;
 
@@ -19,11 +18,12 @@ internal static partial class ScalarSpelling
     /// <param name="written">Its text in the file, quotes included.</param>
     /// <param name="shape">What the schema says of it.</param>
     /// <param name="inFlow">Whether it stands in brackets or braces.</param>
-    public static string Of(YamlScalar value, string written, SchemaShape shape, bool inFlow)
+    /// <param name="beforeComment">Whether a comment stands behind it: free text is then quoted, so that nobody takes the comment for its end.</param>
+    public static string Of(YamlScalar value, string written, SchemaShape shape, bool inFlow, bool beforeComment)
     {
         if (shape.Type is "boolean" or "integer" or "number") return written;
         var text = MeasuredText.Takes(shape) ? MeasuredText.Spell(value.Text) ?? value.Text : value.Text;
-        return CanBePlain(text, inFlow) ? text : Quoted(text);
+        return CanBePlain(text, inFlow) && !(beforeComment && shape.IsFreeText) ? text : Quoted(text);
     }
 
     /// <summary>A key as it is written.</summary>
@@ -45,27 +45,17 @@ internal static partial class ScalarSpelling
         if (text.Length == 0 || text[0] == ' ' || text[^1] is ' ' or ':' || Indicators.Contains(text[0], StringComparison.Ordinal)) return false;
         if (text.Contains(": ", StringComparison.Ordinal) || text.Contains(" #", StringComparison.Ordinal)) return false;
         if (inFlow && text.AsSpan().ContainsAny(FlowSigns)) return false;
-        for (var i = 0; i < text.Length; i++)
-            if (DiagnosticText.IsUnprintable(text[i]) || IsLoneSurrogate(text, i)) return false;
+        if (HiddenText.Find(text, out _) >= 0) return false;
         return ScalarText.MistakenFor(text) is null && !MeasuredText.Is(text) && (text.Any(char.IsLetter) || Date().IsMatch(text));
     }
 
     private static string Quoted(string text)
     {
         var quoted = new StringBuilder("\"", text.Length + 2);
-        for (var i = 0; i < text.Length; i++)
+        foreach (var c in text)
         {
-            var c = text[i];
-            quoted.Append(c switch
-            {
-                '"' => "\\\"",
-                '\\' => "\\\\",
-                '\n' => "\\n",
-                '\r' => "\\r",
-                '\t' => "\\t",
-                _ when DiagnosticText.IsUnprintable(c) || IsLoneSurrogate(text, i) => string.Create(CultureInfo.InvariantCulture, $"\\u{(int)c:X4}"),
-                _ => c.ToString(),
-            });
+            if (c is '"' or '\\') quoted.Append('\\');
+            quoted.Append(c);
         }
 
         return quoted.Append('"').ToString();
@@ -73,8 +63,4 @@ internal static partial class ScalarSpelling
 
     [GeneratedRegex(@"^[0-9]{4}-[0-9]{2}-[0-9]{2}\z", RegexOptions.CultureInvariant)]
     private static partial Regex Date();
-
-    private static bool IsLoneSurrogate(string text, int at) =>
-        (char.IsHighSurrogate(text[at]) && (at + 1 == text.Length || !char.IsLowSurrogate(text[at + 1])))
-        || (char.IsLowSurrogate(text[at]) && (at == 0 || !char.IsHighSurrogate(text[at - 1])));
 }

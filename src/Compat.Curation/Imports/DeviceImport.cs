@@ -1,4 +1,5 @@
 using Compat.Sites;
+using Compat.Validation;
 
 namespace Compat.Curation.Imports;
 
@@ -42,6 +43,14 @@ public sealed record DeviceImport
         foreach (var row in rows)
         {
             var text = device < row.Cells.Count ? row.Cells[device] : "";
+            var named = model is { } column && column < row.Cells.Count ? row.Cells[column] : "";
+            var both = text + named;
+            if (HiddenText.Find(both, out _) is var at and >= 0)
+            {
+                unplaced.Add(new(row, $"it holds {HiddenText.NameAt(both, at)}, a character that cannot be seen"));
+                continue;
+            }
+
             if (!seen.TryGetValue(text, out var found)) seen[text] = found = PatternOf(Plain(text), phrases);
             if (found.Pattern is not { } pattern)
             {
@@ -49,7 +58,6 @@ public sealed record DeviceImport
                 continue;
             }
 
-            var named = model is { } column && column < row.Cells.Count ? row.Cells[column] : "";
             var id = IdOf(pattern, named);
             if (!counts.TryGetValue(id, out var placed))
             {

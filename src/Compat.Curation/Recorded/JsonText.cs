@@ -81,7 +81,9 @@ internal sealed class JsonText
     {
         var start = CharAt((int)json.TokenStartIndex);
         var text = json.GetString()!;
-        return new(text, IsPlain: false, Span.Between(start, CharAt((int)json.TokenStartIndex + json.ValueSpan.Length + 2)));
+        var span = Span.Between(start, CharAt((int)json.TokenStartIndex + json.ValueSpan.Length + 2));
+        CharacterCheck.Passes(_faults, text, span);
+        return new(text, IsPlain: false, span);
     }
 
     /// <summary>The offset in UTF-16 units of a byte; asked in the order of the text.</summary>

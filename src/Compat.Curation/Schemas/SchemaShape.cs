@@ -50,6 +50,12 @@ internal sealed class SchemaShape
     /// <summary>Whether the place takes a word (an id or one of a list), not free text.</summary>
     public bool IsWord => Words is not null || Pattern is not null;
 
+    /// <summary>Whether the place takes free text: no word, and nothing measured, which is short.</summary>
+    public bool IsFreeText => Type == "string" && !IsWord && MaxLength > Text.RangeText.MaximumLength;
+
+    /// <summary>Whether the place takes an id.</summary>
+    public bool IsId => Pattern is not null && Pattern.IsMatch("a-1b") && !Pattern.IsMatch("a/1b") && !Pattern.IsMatch("A");
+
     /// <summary>The branch that speaks of a value, where the schema has several.</summary>
     public SchemaShape For(YamlNode node)
     {

@@ -136,6 +136,8 @@ internal sealed class SchemaWalk(DiagnosticList faults)
     private void Text(YamlScalar scalar, SchemaShape shape, string name)
     {
         var text = scalar.Text;
+        if (scalar.IsPlain && shape.IsFreeText && CommentBehind(scalar) is { } comment)
+            faults.Add(comment, "comment-in-text", $"a comment cuts the text of `{name}` off", "put the text in quotes if `#` is part of it, else the comment on its own line");
         if (scalar.IsNothing)
         {
             faults.Add(scalar.Span, Code, $"nothing is written for `{name}`", "write its value");
@@ -153,7 +155,7 @@ internal sealed class SchemaWalk(DiagnosticList faults)
         }
         else if (shape.Pattern is { } pattern && !Matches(pattern, text))
         {
-            faults.Add(scalar.Span, Code, $"`{text}` has not the form of `{name}`", shape.Description is { } form ? "expected: " + char.ToLowerInvariant(form[0]) + form[1..].TrimEnd('.') : null);
+            faults.Add(scalar.Span, shape.IsId ? "id" : Code, $"`{text}` has not the form of `{name}`", shape.Description is { } form ? "expected: " + char.ToLowerInvariant(form[0]) + form[1..].TrimEnd('.') : null);
         }
         else if (text.Length < shape.MinLength)
         {
@@ -163,6 +165,15 @@ internal sealed class SchemaWalk(DiagnosticList faults)
         {
             faults.Add(scalar.Span, Code, string.Create(CultureInfo.InvariantCulture, $"`{name}` has {text.Length} characters: at most {shape.MaxLength}"));
         }
+    }
+
+    /// <summary>Where a comment stands behind a value on its line; null where none does.</summary>
+    private Span? CommentBehind(YamlScalar scalar)
+    {
+        var text = faults.Source.Text;
+        var at = scalar.Span.End;
+        while (at < text.Length && text[at] == ' ') at++;
+        return at > scalar.Span.End && at < text.Length && text[at] == '#' ? new Span(at, 1) : null;
     }
 
     private static bool Matches(Regex pattern, string text) => text.Length <= 2000 && !text.EndsWith('\n') && pattern.IsMatch(text);

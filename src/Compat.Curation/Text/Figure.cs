@@ -28,7 +28,7 @@ internal static partial class Figure
         if (figure[0] == '+') return new($"`{figure}` has a plus sign", "leave the sign out");
         if (figure.Contains('e', StringComparison.OrdinalIgnoreCase)) return new($"`{figure}` has an exponent", "write the figure out");
         if (figure.Contains(',', StringComparison.Ordinal)) return new($"`{figure}` has a comma", "write a decimal point, and no mark between thousands");
-        if (figure.Contains(':', StringComparison.Ordinal)) return new($"`{figure}` is no figure", "write minutes and seconds as one figure with its unit");
+        if (figure.Contains(':', StringComparison.Ordinal)) return new($"`{figure}` is no figure", "write one figure with its unit: `90 s`, `2 % v/v`; the share of a product goes to `dilution`: `1 in 50`");
         if (figure.Contains('_', StringComparison.Ordinal)) return new($"`{figure}` has a `_` in it", "write the digits only");
         if (digits.Length > 1 && digits[0] == '0' && digits[1] != '.') return new($"`{figure}` has a leading zero", "leave it out");
         if (digits[0] == '.' || digits[^1] == '.') return new($"`{figure}` lacks a digit beside its point", "write `0.5`, not `.5`");

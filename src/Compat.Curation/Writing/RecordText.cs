@@ -89,8 +89,9 @@ internal sealed class RecordText
             && char.IsAsciiLetterOrDigit(value[0]) && value[^1] != ' ' && ScalarText.MistakenFor(value) is null;
         if (isPlain) return value;
         var text = new StringBuilder("\"");
-        foreach (var c in value)
+        for (var i = 0; i < value.Length; i++)
         {
+            var c = value[i];
             text.Append(c switch
             {
                 '"' => "\\\"",
@@ -98,7 +99,7 @@ internal sealed class RecordText
                 '\n' => "\\n",
                 '\r' => "\\r",
                 '\t' => "\\t",
-                _ when Diagnostics.DiagnosticText.IsUnprintable(c) => string.Create(CultureInfo.InvariantCulture, $"\\u{(int)c:X4}"),
+                _ when Validation.HiddenText.IsHidden(value, i, out _) => string.Create(CultureInfo.InvariantCulture, $"\\u{(int)c:X4}"),
                 _ => c.ToString(),
             });
         }

@@ -3,8 +3,19 @@ namespace Compat.Curation.Yaml;
 /// <summary>Puts the scanner's complaints into the words of the other diagnostics.</summary>
 internal static class YamlFaultText
 {
+    /// <summary>What is said where the scanner itself breaks off.</summary>
+    public const string Unreadable = "the text cannot be read from here on";
+
     private static readonly (string Part, string Message, string? Help)[] Known =
     [
+        ("found invalid mapping", "a `: ` or a line that is indented otherwise stands in a text", "put a text that holds `: ` in quotes; indent keys of one record alike"),
+        ("found wrong indentation", "a quoted text goes on in a line that is not indented: its closing quote is missing", "write the closing quote on the same line"),
+        ("did not find expected <document", "the file goes on where it should end", "check the indentation: all records of a file begin in one column"),
+        ("did not find expected node content", "a value is expected here", "write it, or take the sign before it away"),
+        ("invalid Unicode surrogates", "an escape writes half a character", "write the character itself"),
+        ("invalid Unicode character", "an escape writes no character", "write the character itself"),
+        ("invalid key indicator", "a `?` cannot stand here", "put a text that begins with `?` in quotes"),
+        (Unreadable, Unreadable, "check the quotes, brackets and indentation just before it"),
         ("mapping values are not allowed", "a `: ` stands where no key can be", "quote a text that holds `: `; check the indentation"),
         ("did not find expected ',' or ']'", "a list in brackets is not closed", "write `,` between items and `]` behind the last"),
         ("did not find expected ',' or '}'", "a mapping in braces is not closed", "write `,` between entries and `}` behind the last"),

@@ -79,11 +79,12 @@ internal sealed class YamlReader
         }
     }
 
-    private YamlScalar ReadScalar(Scalar scalar)
+    private YamlNode ReadScalar(Scalar scalar)
     {
         var start = RefuseProperties(scalar, (int)scalar.Start.Index);
         var span = Trim(Span.Between(start, (int)scalar.End.Index));
-        return new(scalar.Value, scalar.Style == ScalarStyle.Plain, span);
+        if (!CharacterCheck.Passes(_faults, scalar.Value, span)) return new YamlRefused(span);
+        return new YamlScalar(scalar.Value, scalar.Style == ScalarStyle.Plain, span);
     }
 
     private YamlSequence ReadSequence(SequenceStart at)
@@ -183,7 +184,7 @@ internal sealed class YamlReader
         }
         catch (Exception fault) when (fault is not (StopReading or OutOfMemoryException))
         {
-            throw Malformed(_last, "the text cannot be read from here on");
+            throw Malformed(_last, YamlFaultText.Unreadable);
         }
     }
 

@@ -62,7 +62,7 @@ public sealed class JsonTextTests
         Gen.Zip(Gen.Choose(0, 200), Gen.Elements("\"{}[]:,\\ 0-.eE+tfn\u0000\né".ToCharArray())).ToArbitrary(),
         edit =>
         {
-            const string whole = "{\"a\":[1,-2.5,\"x\\n\",true,false,null,{\"b\":{}}],\"c\":\"é\\u0041\"}";
+            const string whole = "{\"a\":[1,-2.5,\"x\\/\",true,false,null,{\"b\":{}}],\"c\":\"é\\u0041\"}";
             var at = edit.Item1 % whole.Length;
             var text = whole[..at] + edit.Item2 + whole[(at + 1)..];
             var root = Read(text, out var faults);
@@ -78,6 +78,7 @@ public sealed class JsonTextTests
                 expected = null;
             }
 
+            if (expected is not null && Compat.Validation.HiddenText.Find(expected, out _) >= 0) expected = null;
             return read == expected;
         });
 

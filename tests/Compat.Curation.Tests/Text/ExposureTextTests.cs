@@ -81,7 +81,7 @@ public sealed class ExposureTextTests
 
     [Theory]
     [InlineData(Axis.Residence, "2", "residence without a unit; write `s`, `min`, `h` or `d`")]
-    [InlineData(Axis.Residence, "12:30", "`12:30` is no figure; write minutes and seconds as one figure with its unit")]
+    [InlineData(Axis.Residence, "12:30", "`12:30` is no figure; write one figure with its unit: `90 s`, `2 % v/v`; the share of a product goes to `dilution`: `1 in 50`")]
     [InlineData(Axis.Residence, "0 s", "`0 s` reaches outside of what residence can be (above 0)")]
     [InlineData(Axis.Residence, "< 0 s", "`< 0 s` reaches outside of what residence can be (above 0)")]
     [InlineData(Axis.Temperature, "37", "temperature without a unit; write `°C`")]
