@@ -19,11 +19,11 @@ public static class DataFolder
     {
         var faults = new List<Diagnostic>();
         var found = FolderFiles.Find(directory, faults);
-        var gaps = faults.Count > 0;
-        var files = ReadAll((found ?? []).Select(one => (one.Path, Bytes: (Func<string, List<Diagnostic>, byte[]?>)((shownAs, list) => SourceReader.ReadBytes(one.Full, shownAs, list)))), directory, memory, faults);
-        if (files.Length == 0 && faults.Count == 0)
+        var isLookedThrough = faults.Count == 0;
+        var (files, gaps) = ReadAll((found ?? []).Select(one => (one.Path, Bytes: (Func<string, List<Diagnostic>, byte[]?>)((shownAs, list) => SourceReader.ReadBytes(one.Full, shownAs, list)))), directory, memory, faults);
+        if (files.Count == 0 && faults.Count == 0)
             faults.Add(new("folder-empty", "the folder holds no data files", "it needs `materials/`, `parts/`, `agents/`, `sources/` and `rules/`", directory, null));
-        return Assemble(files.OfType<DataFile>().ToList(), faults, gaps || files.Any(file => file is null));
+        return Assemble(files, faults, isLookedThrough ? gaps : FolderLayout.RecordKinds);
     }
 
     /// <summary>Reads records from files already in memory, for example of a revision.</summary>
@@ -35,26 +35,27 @@ public static class DataFolder
     internal static ReadResult Read(IReadOnlyDictionary<string, byte[]> files, string shownAs, FileMemory memory)
     {
         var faults = new List<Diagnostic>();
-        var read = ReadAll(files.OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => (pair.Key, Bytes: (Func<string, List<Diagnostic>, byte[]?>)((_, _) => pair.Value))), shownAs, memory, faults);
-        return Assemble(read.OfType<DataFile>().ToList(), faults, read.Any(file => file is null));
+        var (read, gaps) = ReadAll(files.OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => (pair.Key, Bytes: (Func<string, List<Diagnostic>, byte[]?>)((_, _) => pair.Value))), shownAs, memory, faults);
+        return Assemble(read, faults, gaps);
     }
 
-    /// <summary>Reads files side by side, in the order of their paths; one that is no text is null.</summary>
-    private static DataFile?[] ReadAll(IEnumerable<(string Path, Func<string, List<Diagnostic>, byte[]?> Bytes)> found, string directory, FileMemory memory, List<Diagnostic> faults)
+    /// <summary>Reads files side by side, in the order of their paths, with the kinds of record that are in one that is no text or has a wrong name.</summary>
+    private static (List<DataFile> Files, IReadOnlyCollection<RecordKind> Gaps) ReadAll(IEnumerable<(string Path, Func<string, List<Diagnostic>, byte[]?> Bytes)> found, string directory, FileMemory memory, List<Diagnostic> faults)
     {
-        var known = found.Select(one => (one.Bytes, Name: Shown(directory, one.Path), Kind: FolderLayout.KindOf(one.Path, Shown(directory, one.Path), faults))).Where(one => one.Kind is not null).ToArray();
+        var known = found.Select(one => (one.Bytes, Name: Shown(directory, one.Path), one.Path, Kind: FolderLayout.KindOf(one.Path, Shown(directory, one.Path), faults))).ToArray();
         var files = new DataFile?[known.Length];
         var faultsOf = known.Select(_ => new List<Diagnostic>()).ToArray();
-        Parallel.For(0, known.Length, i => files[i] = DataFile.Read(known[i].Kind!.Value, known[i].Bytes(known[i].Name, faultsOf[i]), known[i].Name, faultsOf[i], memory));
+        Parallel.For(0, known.Length, i => files[i] = known[i].Kind is { } kind ? DataFile.Read(kind, known[i].Bytes(known[i].Name, faultsOf[i]), known[i].Name, faultsOf[i], memory) : null);
         foreach (var some in faultsOf) faults.AddRange(some);
-        return files;
+        var gaps = known.Where((one, i) => files[i] is null && faults.Exists(fault => fault.File == one.Name)).SelectMany(one => FolderLayout.RecordsIn(one.Path));
+        return (files.OfType<DataFile>().ToList(), gaps.ToHashSet());
     }
 
     /// <summary>Reads the records of a single file, without checking references and meaning.</summary>
     internal static ReadResult ReadOne(FileKind kind, byte[] bytes, string shownAs)
     {
         var faults = new List<Diagnostic>();
-        return DataFile.Read(kind, bytes, shownAs, faults) is { } file ? Assemble([file], faults, false) : Assemble([], faults, true);
+        return DataFile.Read(kind, bytes, shownAs, faults) is { } file ? Assemble([file], faults, []) : Assemble([], faults, FolderLayout.RecordKinds);
     }
 
     /// <summary>Reads a folder and site files, checks them, and makes a knowledge base of them.</summary>
@@ -67,7 +68,7 @@ public static class DataFolder
     internal static string Shown(string directory, string path) =>
         directory.Length == 0 || directory is "." ? path : directory.Replace('\\', '/').TrimEnd('/') + "/" + path;
 
-    private static ReadResult Assemble(List<DataFile> files, List<Diagnostic> faults, bool gaps)
+    private static ReadResult Assemble(List<DataFile> files, List<Diagnostic> faults, IReadOnlyCollection<RecordKind> gaps)
     {
         var bases = new AgentBases();
         foreach (var record in RecordsOf(files, FileKind.Agents)) bases.Add(record.Mapping);
@@ -88,13 +89,14 @@ public static class DataFolder
         };
         data = WithEfficacyAndPeople(data, files, boxes, places);
         foreach (var file in files) file.Finish(faults);
+        IdHelp.Offer(faults, data);
         faults.Sort();
         return new()
         {
             Data = data,
             Diagnostics = faults,
             Places = places.Build(),
-            HasGaps = gaps || places.HasGaps || files.Any(file => file.HasGaps),
+            Gaps = gaps.Concat(places.Gaps).Concat(files.Where(file => file.HasGaps).SelectMany(file => FolderLayout.RecordsOf(file.Kind))).ToHashSet(),
         };
     }
 

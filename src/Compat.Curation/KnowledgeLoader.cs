@@ -14,12 +14,9 @@ internal static class KnowledgeLoader
     {
         var faults = read.Diagnostics.ToList();
         KnowledgeBase? built = null;
-        if (!read.HasGaps)
-        {
-            var problems = KnowledgeBase.TryBuild(read.Data, out built);
-            Add(problems, read.Diagnostics, read.Places, directory, faults);
-            if (faults.Count > 0) built = null;
-        }
+        var problems = read.Gaps.Count == 0 ? KnowledgeBase.TryBuild(read.Data, out built) : KnowledgeValidation.Check(read.Data).Where(problem => IsSure(problem, read.Gaps)).ToArray();
+        Add(problems, read.Diagnostics, read.Places, directory, faults);
+        if (faults.Count > 0) built = null;
 
         return LayOver(read with { Diagnostics = faults, KnowledgeBase = built }, siteFiles);
     }
@@ -56,9 +53,7 @@ internal static class KnowledgeLoader
             if (faulty.Any(id => problem.Message.Contains($"`{id}`", StringComparison.Ordinal))) continue;
             var place = places.Find(problem.Place) ?? wider?.Find(problem.Place);
             if (place is not null && places.FindRecord(problem.Place) is { } record && IsKnown(known, record) && (!NamesNothing(problem) || IsKnown(known, place))) continue;
-            var diagnostic = place is null
-                ? new Diagnostic(problem.Code, Named(problem), problem.Help, shownAs, null)
-                : Diagnostic.At(place, problem.Code, problem.Message, problem.Help);
+            var diagnostic = ProblemDiagnostic.Of(problem, place, wider ?? places, shownAs);
             if (!faults.Contains(diagnostic)) faults.Add(diagnostic);
         }
     }
@@ -72,6 +67,7 @@ internal static class KnowledgeLoader
 
     private static bool Touches(Span record, Span fault) => fault.Start >= record.Start && fault.Start <= record.End;
 
-    private static string Named(Problem problem) =>
-        problem.Place.Id.Length == 0 ? problem.Message : $"{Words.Of(problem.Place.Kind)} `{problem.Place.Id}`: {problem.Message}";
+    /// <summary>Whether a problem can be told although records are missing: an id given twice, and one that no record has, where no record of its kind is missing.</summary>
+    private static bool IsSure(Problem problem, IReadOnlySet<RecordKind> gaps) => problem.Code == "duplicate-id"
+        || (NamesNothing(problem) && Words.TryParse<RecordKind>(problem.Code["unknown-".Length..], out var kind) && !gaps.Contains(kind));
 }

@@ -2,6 +2,7 @@ using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
 using Compat.Knowledge;
 using Compat.Sites;
+using Compat.Validation;
 
 namespace Compat.Curation;
 
@@ -27,6 +28,6 @@ public sealed record ReadResult
     /// <summary>Whether nothing is wrong.</summary>
     public bool IsClean => Diagnostics.Count == 0;
 
-    /// <summary>Whether some record is missing from the lists, so that references cannot be judged.</summary>
-    internal bool HasGaps { get; init; }
+    /// <summary>The kinds of which some record is missing from the lists, so that references to them cannot be judged.</summary>
+    internal IReadOnlySet<RecordKind> Gaps { get; init; } = new HashSet<RecordKind>();
 }

@@ -44,9 +44,10 @@ public static class SiteFile
             if (file.Root is YamlMapping root)
                 site = new SiteReader(new BoxReader(bases), places).Read(root, file.Faults);
             file.Finish(faults);
+            IdHelp.Offer(faults, data);
         }
 
         faults.Sort();
-        return new() { Site = site, Diagnostics = faults, Places = places.Build(), HasGaps = site is null || places.HasGaps };
+        return new() { Site = site, Diagnostics = faults, Places = places.Build(), HasGaps = site is null || places.Gaps.Count > 0 };
     }
 }

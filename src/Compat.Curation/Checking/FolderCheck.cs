@@ -57,7 +57,7 @@ public sealed record FolderCheck
         if (faults.Count > 0) return new() { Unreadable = KnowledgeLoader.Build(read, directory, files).Diagnostics, Places = places };
         var report = DataCheck.Run(read.Data, sites, options, out var problems);
         foreach (var problem in problems)
-            faults.Add(places.Find(problem.Place) is { } place ? Diagnostic.At(place, problem.Code, problem.Message, problem.Help) : new(problem.Code, problem.ToString(), problem.Help, directory, null));
+            faults.Add(ProblemDiagnostic.Of(problem, places.Find(problem.Place), places, directory));
         faults.Sort();
         return new() { Unreadable = faults, Report = report, Places = places, Data = read.Data };
     }

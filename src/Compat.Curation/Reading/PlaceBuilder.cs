@@ -8,8 +8,8 @@ internal sealed class PlaceBuilder
 {
     private readonly Dictionary<(RecordKind Kind, string Id), List<(SourceText Source, YamlMapping Record)>> _records = [];
 
-    /// <summary>Whether some record could not be read at all, so that references to it cannot be judged.</summary>
-    public bool HasGaps { get; set; }
+    /// <summary>The kinds of which some record could not be read at all, so that references to it cannot be judged.</summary>
+    public HashSet<RecordKind> Gaps { get; } = [];
 
     /// <summary>Notes a record.</summary>
     public void Add(RecordKind kind, string id, YamlMapping record, SourceText source)
@@ -27,7 +27,7 @@ internal sealed class PlaceBuilder
         {
             if (read(fields) is not { } record)
             {
-                HasGaps = true;
+                Gaps.Add(kind);
                 continue;
             }
 

@@ -28,7 +28,7 @@ public sealed class DataFolderTests
     }
 
     [Theory]
-    [InlineData("rules/a.yml", "rules/a.yml: error: a data file's name ends in `.yaml`\n  help: rename it\n\n")]
+    [InlineData("rules/a.yml", "rules/a.yml: error: no file in a data folder is called `rules/a.yml`\n  help: a name is lower-case letters, digits and hyphens, and ends in `.yaml`: `rules/a.yaml`, or move it out of the folder\n\n")]
     [InlineData("rule/a.yaml", "rule/a.yaml: error: nothing reads this file\n  help: did you mean `rules`?\n\n")]
     [InlineData("convention.yaml", "convention.yaml: error: nothing reads this file\n  help: did you mean `conventions.yaml`?\n\n")]
     [InlineData("demo/a.yaml", "")]
