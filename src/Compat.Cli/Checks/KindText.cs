@@ -44,6 +44,9 @@ internal static class KindText
         FindingKind.HarmlessBesideHazard => ("A pair is on record as harmless and as a hazard.", "The hazard holds; the other statement is wrong for some pair.", "Narrow or remove one of the two."),
         FindingKind.ThinEvidence => ("An 'allowed' that rests on less than it says.", "It goes beyond what was tested or seen.", "Look for evidence on what it says, or narrow it."),
         FindingKind.ClosedWindow => ("An agent that cannot do on a part what the part usually needs.", "It kills only after longer, by a wetter method or at another strength than the part stands.", "Look for evidence of a longer residence, or for a claim of a shorter wet time."),
+        FindingKind.LaterThanToday => ("A date that has not come.", "What lies behind the day of the check was mistyped, and a review dated so would never grow old.", "Write the day on which it was."),
+        FindingKind.NumberTwice => ("A number of a register that two agents have.", "It names one substance: a product that states it would be taken for either.", "Leave it at the agent that it names."),
+        FindingKind.NameTwice => ("A name that two records of one kind have.", "Nobody could tell which of them is meant.", "Give one of them another name."),
         _ => ("A rule that may be out of date.", "It was not looked at for long, or better evidence just beside it puts it in doubt.", "Look at its sources again."),
     };
 }

@@ -5,7 +5,7 @@ namespace Compat.Curation.Checking;
 /// <summary>What a check is asked to look at beside contradictions and dead rules.</summary>
 public sealed record CheckOptions
 {
-    /// <summary>The day on which the age of a review is counted.</summary>
+    /// <summary>The day on which the age of a review is counted, and behind which no date may lie.</summary>
     public required CalendarDate Today { get; init; }
 
     /// <summary>After how many months without a review a rule is stale.</summary>

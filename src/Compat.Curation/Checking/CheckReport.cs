@@ -9,6 +9,9 @@ public sealed record PartGaps(PartId Part, IReadOnlyList<AgentId> Agents, int Ou
 /// <summary>All that one check found.</summary>
 public sealed record CheckReport
 {
+    /// <summary>What a check found that could check nothing.</summary>
+    public static CheckReport Nothing { get; } = new() { Findings = [], Rules = 0, Subjects = 0, Agents = 0 };
+
     /// <summary>What was found: faults first, then notes, each by kind and rule.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
 

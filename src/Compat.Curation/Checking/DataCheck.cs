@@ -51,6 +51,7 @@ public static class DataCheck
             findings = findings.Select(trial.Sift).ToList();
         }
 
+        findings.AddRange(new RecordFaults(data, sites).Find(options.Today));
         options.Progress?.Invoke("notes");
         findings.AddRange(notes.GetAwaiter().GetResult().Found);
         return new CheckReport

@@ -71,6 +71,15 @@ public enum FindingKind
 
     /// <summary>A rule that was not looked at for long, or that better evidence near it puts in doubt.</summary>
     Stale,
+
+    /// <summary>A date that lies behind the day of the check.</summary>
+    LaterThanToday,
+
+    /// <summary>A number of a register that two agents have.</summary>
+    NumberTwice,
+
+    /// <summary>A name that two records of one kind have.</summary>
+    NameTwice,
 }
 
 /// <summary>A rule or other record that a finding speaks of.</summary>

@@ -15,7 +15,8 @@ internal sealed class MendProposals(CompiledBase kb, Relation relation)
     {
         foreach (var mend in Narrower(allowed, forbids)) yield return mend;
         if (relation.MayOverride(allowed, forbids)) yield return Override(allowed, forbids, "if it is a known exception");
-        foreach (var mend in Narrower(forbids, allowed)) yield return mend;
+
+        // A prohibition is never narrowed to please a permission: what its source forbids stays forbidden.
         if (relation.MayOverride(forbids, allowed)) yield return Override(forbids, allowed, "if the prohibition is the exception");
     }
 
@@ -26,15 +27,15 @@ internal sealed class MendProposals(CompiledBase kb, Relation relation)
         Overrides = other.Rule.Id,
     };
 
-    /// <summary>The ways to end a rule's box where the other's begins, on one axis.</summary>
+    /// <summary>The ways to end the box of a permission where that of the prohibition begins, on one axis.</summary>
     private IEnumerable<Mend> Narrower(CompiledRule rule, CompiledRule other)
     {
         for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
         {
             var limit = rule.Rule.When.On(axis);
-            if (limit.Statement == AxisStatement.NotNamed && rule.Allows) continue;
+            if (limit.Statement == AxisStatement.NotNamed) continue;
             if ((axis == Axis.Strength && (rule.Agent < 0 || kb.Agent(rule.Agent).Basis is null)) || (axis == Axis.Dilution && rule.Agent >= 0)) continue;
-            foreach (var left in Outside(rule.Box[(int)axis], other.Box[(int)axis]).Where(interval => Fits(rule, axis, interval)))
+            foreach (var left in Outside(rule.Box[(int)axis], other.Box[(int)axis]).Where(interval => Fits(axis, interval)))
             {
                 yield return new Mend
                 {
@@ -66,9 +67,8 @@ internal sealed class MendProposals(CompiledBase kb, Relation relation)
         _ => "",
     };
 
-    /// <summary>An 'allowed' starts at once and at the first use; a prohibition is not moved to longer or later ones to please it.</summary>
-    private static bool Fits(CompiledRule rule, Axis axis, Interval left) =>
-        axis is not (Axis.Residence or Axis.Uses) || (rule.Allows && left.Lower is null or 0m);
+    /// <summary>An 'allowed' starts at once and at the first use.</summary>
+    private static bool Fits(Axis axis, Interval left) => axis is not (Axis.Residence or Axis.Uses) || left.Lower is null or 0m;
 
     /// <summary>What is left of an interval below and above another; nothing where the other covers it.</summary>
     private static IEnumerable<Interval> Outside(Interval box, Interval other)

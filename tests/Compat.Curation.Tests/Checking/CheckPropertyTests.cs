@@ -117,6 +117,7 @@ public class CheckPropertyTests
                 {
                     var data = random.Data with { Rules = random.Data.Rules.Select(rule => rule.Id == mend.Rule ? mend.ApplyTo(rule) : rule).ToArray() };
                     var after = Run(data);
+                    Assert.True(mend.When is null || random.Data.Rules.Single(rule => rule.Id == mend.Rule).Allows, $"a prohibition would be narrowed: {mend.Text}");
                     Assert.DoesNotContain(after.Findings, f => f.Kind == FindingKind.Contradiction && f.Message == finding.Message);
                     Assert.Subset(Faults(before), Faults(after));
                 }
