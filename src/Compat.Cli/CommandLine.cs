@@ -21,6 +21,21 @@ public static class CommandLine
     /// <returns>The exit code (<see cref="ExitCode"/>).</returns>
     public static int Run(string[] args, TextWriter stdout, TextWriter stderr, bool isTerminal, TextReader? stdin = null)
     {
+        using var results = new GuardedWriter(stdout);
+        using var notes = new GuardedWriter(stderr);
+        try
+        {
+            return RunGuarded(args, results, notes, isTerminal, stdin);
+        }
+        finally
+        {
+            notes.Flush();
+            results.Flush();
+        }
+    }
+
+    private static int RunGuarded(string[] args, TextWriter stdout, TextWriter stderr, bool isTerminal, TextReader? stdin)
+    {
         var help = new Option<string?>("--help", "-h", "-?") { Description = "Show what the command does, with examples", Arity = ArgumentArity.Zero, Recursive = true };
         var version = new Option<string?>("--version") { Description = "Show the version of the program and of the shipped data", Arity = ArgumentArity.Zero };
         var root = new Command("compat", "Says whether a cleaning or disinfecting agent may be used on a part of bedside equipment, how, and why.");
@@ -35,6 +50,9 @@ public static class CommandLine
             return ExitCode.Done;
         }
 
+        var hidden = args.Select((arg, i) => (Number: i + 1, Arg: arg, At: HiddenText.Find(arg, out _))).Where(one => one.At >= 0)
+            .Select(one => BadInput.Of("character", $"argument {one.Number} holds {HiddenText.NameAt(one.Arg, one.At)}, a character that cannot be seen", "leave it out; a file with such a name must be renamed")).ToArray();
+        if (hidden.Length > 0) return BadInput.Report(hidden, stderr);
         var parsed = root.Parse(args, Configuration);
         var asked = parsed.CommandResult.Command;
         if (parsed.GetResult(help) is not null || (args.Length == 0 && asked == root))

@@ -5,6 +5,9 @@ namespace Compat.Cli.Text;
 /// <summary>Writes text of data so that a forge shows it as it stands: no markup, no table broken, nobody called by name.</summary>
 internal static class Markdown
 {
+    /// <summary>What is written behind a sign that calls a person or an issue by name: a forge undoes entities before it looks for names, but not this.</summary>
+    private const string Apart = "<!-- -->";
+
     /// <summary>A text in which what stands in backticks is shown as code and all else as plain words.</summary>
     public static string Text(string text)
     {
@@ -54,8 +57,7 @@ internal static class Markdown
         {
             if (c == '<') shown.Append("&lt;");
             else if (c == '&') shown.Append("&amp;");
-            else if (c == '@') shown.Append("&#64;");
-            else if (c == '#') shown.Append("&#35;");
+            else if (c is '@' or '#') shown.Append(c).Append(Apart);
             else if (c is '\\' or '`' or '*' or '_' or '{' or '}' or '[' or ']' or '|' or '~' or '$' or '!' || (c == '>' && shown.Length == 0)) shown.Append('\\').Append(c);
             else shown.Append(c);
         }

@@ -17,7 +17,7 @@ internal sealed class TerminalProgress(TextWriter stderr, bool isTerminal, strin
     private int _shown;
 
     /// <summary>The progress of a command whose notes go to a writer.</summary>
-    public static TerminalProgress Of(TextWriter stderr, string doing = "checking") => new(stderr, !Console.IsErrorRedirected && stderr == Console.Error, doing);
+    public static TerminalProgress Of(TextWriter stderr, string doing = "checking") => new(GuardedWriter.Behind(stderr), !Console.IsErrorRedirected && GuardedWriter.Behind(stderr) == Console.Error, doing);
 
     /// <summary>Takes what is looked at now.</summary>
     public void Step(string what)

@@ -57,10 +57,28 @@ public sealed class ReviewFormatsTests
     [Theory]
     [InlineData("a | b", "a \\| b")]
     [InlineData("`x|y` and <b>", "`x\\|y` and &lt;b>")]
-    [InlineData("@someone #12 *b* _i_ [l](u)", "&#64;someone &#35;12 \\*b\\* \\_i\\_ \\[l\\](u)")]
+    [InlineData("@someone #12 *b* _i_ [l](u)", "@<!-- -->someone #<!-- -->12 \\*b\\* \\_i\\_ \\[l\\](u)")]
     [InlineData("a\nb ` c", "a b \\` c")]
     [InlineData("https://x", "https:&#47;/x")]
     public void AText_IsShownAsItStands(string text, string shown) => Assert.Equal(shown, Markdown.Text(text));
+
+    /// <summary>A forge undoes entities before it looks for names, so only what stands between the sign and the name helps.</summary>
+    [Theory]
+    [InlineData("@team")]
+    [InlineData("ask @team/all, (@some-one) or @a.")]
+    [InlineData("&#64;team &commat;team &#x40;team")]
+    [InlineData("a@team b@@team **@team** _@team_")]
+    [InlineData("#1 org/name#12 &#35;1")]
+    [InlineData("`code` @team `@open")]
+    [InlineData("<!-- -->@team<!-- --> \\@team")]
+    public void Markdown_CallsNobodyByName(string text)
+    {
+        foreach (var shown in new[] { Markdown.Text(text), Markdown.Plain(text), Markdown.Text("see " + text) })
+        {
+            var words = System.Net.WebUtility.HtmlDecode(System.Text.RegularExpressions.Regex.Replace(shown, "(`+).*?\\1", ""));
+            Assert.DoesNotMatch("[@#][A-Za-z0-9]", words);
+        }
+    }
 
     [Theory]
     [InlineData("a`b", "``a`b``")]
