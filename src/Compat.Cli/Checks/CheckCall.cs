@@ -13,6 +13,9 @@ namespace Compat.Cli.Checks;
 /// <param name="BasisOf">The unit of an agent's strength, by the agent's id; null where there is none.</param>
 internal sealed record CheckCall(string Directory, IReadOnlyList<string> Sites, bool IsVerbose, SourceMap Places, Func<string?, StrengthUnit?> BasisOf)
 {
+    /// <summary>What kept the files from being read; empty where nothing did.</summary>
+    public IReadOnlyList<Diagnostic> Unreadable { get; init; } = [];
+
     /// <summary>The place of a record; null where it stands in no file.</summary>
     public SourcePlace? Find(Involved involved) => Places.Find(involved.Place);
 }

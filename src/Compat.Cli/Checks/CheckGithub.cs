@@ -1,14 +1,21 @@
 using System.Globalization;
+using Compat.Cli.Text;
 using Compat.Curation.Checking;
+using Compat.Curation.Diagnostics;
 using Compat.Exposures;
+using Compat.Validation;
 
 namespace Compat.Cli.Checks;
 
 /// <summary>Writes what a check found as annotations of a workflow run: one at each record involved.</summary>
 internal sealed class CheckGithub(TextWriter writer, CheckCall call)
 {
+    private readonly TextWriter _writer = GuardedWriter.Behind(writer);
+
     public void Write(CheckReport report)
     {
+        foreach (var fault in call.Unreadable.Take(DiagnosticText.MostShown))
+            Annotation("error", fault.Place, fault.File, $"unreadable: {fault.Code}", fault.Help is null ? fault.Message : $"{fault.Message}\nhelp: {fault.Help}");
         foreach (var finding in report.Findings)
         {
             var weight = finding.IsFault ? "error" : "notice";
@@ -27,10 +34,12 @@ internal sealed class CheckGithub(TextWriter writer, CheckCall call)
         return string.Join("\n", lines);
     }
 
-    private void Annotation(string weight, Finding finding, Involved involved, string text)
+    private void Annotation(string weight, Finding finding, Involved involved, string text) => Annotation(weight, call.Find(involved), null, Words.Of(finding.Kind), text);
+
+    private void Annotation(string weight, SourcePlace? at, string? file, string title, string text)
     {
         var properties = new List<string>();
-        if (call.Find(involved) is { } place)
+        if (at is { } place)
         {
             var (start, end) = (place.Position, place.Source.Lines.At(place.Span.End));
             properties.Add("file=" + Property(place.Source.Path));
@@ -38,12 +47,16 @@ internal sealed class CheckGithub(TextWriter writer, CheckCall call)
             // A column counts only where both lie on one line.
             if (start.Line == end.Line) properties.Add(string.Create(CultureInfo.InvariantCulture, $"col={start.Column},endColumn={end.Column}"));
         }
+        else if (file is not null)
+        {
+            properties.Add("file=" + Property(file));
+        }
 
-        properties.Add("title=" + Property(Words.Of(finding.Kind)));
-        writer.Write($"::{weight} {string.Join(",", properties)}::{Data(text)}\n");
+        properties.Add("title=" + Property(title));
+        _writer.Write($"::{weight} {string.Join(",", properties)}::{Data(text)}\n");
     }
 
-    private static string Data(string text) => text.Replace("%", "%25", StringComparison.Ordinal).Replace("\r", "%0D", StringComparison.Ordinal).Replace("\n", "%0A", StringComparison.Ordinal);
+    private static string Data(string text) => string.Join("%0A", text.Replace("%", "%25", StringComparison.Ordinal).Split('\n').Select(HiddenText.Shown));
 
     private static string Property(string text) => Data(text).Replace(":", "%3A", StringComparison.Ordinal).Replace(",", "%2C", StringComparison.Ordinal);
 }

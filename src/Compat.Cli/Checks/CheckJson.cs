@@ -12,7 +12,8 @@ internal sealed class CheckJson(Utf8JsonWriter json, CheckCall call)
     public void Write(CheckReport report)
     {
         json.WriteStartObject();
-        json.WriteBoolean("clean", report.IsClean);
+        json.WriteBoolean("clean", report.IsClean && call.Unreadable.Count == 0);
+        json.WriteList("unreadable", call.Unreadable, Write);
         json.WriteNumber("rules", report.Rules);
         json.WriteNumber("subjects", report.Subjects);
         json.WriteNumber("agents", report.Agents);
@@ -26,6 +27,25 @@ internal sealed class CheckJson(Utf8JsonWriter json, CheckCall call)
             json.WriteStringList("agents", part.Agents.Select(agent => agent.Value));
             json.WriteEndObject();
         });
+        json.WriteEndObject();
+    }
+
+    private void Write(Diagnostic fault)
+    {
+        json.WriteStartObject();
+        json.WriteString("code", fault.Code);
+        json.WriteString("message", fault.Message);
+        if (fault.Help is { } help) json.WriteString("help", help);
+        if (fault.Place is { } place) WritePlace(place);
+        else json.WriteString("file", fault.File);
+        if (fault.Related is { } related)
+        {
+            json.WriteStartObject("other");
+            json.WriteString("label", related.Label);
+            WritePlace(related.Place);
+            json.WriteEndObject();
+        }
+
         json.WriteEndObject();
     }
 

@@ -4,7 +4,6 @@ using System.Text.Json;
 using Compat.Curation.Checking;
 using Compat.Curation.Diagnostics;
 using Compat.Exposures;
-using Compat.Serialization;
 
 namespace Compat.Cli.Checks;
 
@@ -13,6 +12,7 @@ internal sealed class CheckSarif(Utf8JsonWriter json, CheckCall call)
 {
     private const int MostResults = 25_000;
     private const string Root = "ROOT";
+    private const string Unreadable = "unreadable";
 
     public void Write(CheckReport report)
     {
@@ -30,7 +30,15 @@ internal sealed class CheckSarif(Utf8JsonWriter json, CheckCall call)
         json.WriteEndObject();
         json.WriteEndObject();
         json.WriteEndObject();
-        json.WriteList("results", report.Findings.Take(MostResults), Write);
+        json.WriteStartArray("results");
+        foreach (var fault in call.Unreadable.Take(MostResults)) Write(fault);
+        foreach (var finding in report.Findings.Take(MostResults)) Write(finding);
+        json.WriteEndArray();
+        json.WriteStartArray("invocations");
+        json.WriteStartObject();
+        json.WriteBoolean("executionSuccessful", call.Unreadable.Count == 0);
+        json.WriteEndObject();
+        json.WriteEndArray();
         json.WriteEndObject();
         json.WriteEndArray();
         json.WriteEndObject();
@@ -42,19 +50,42 @@ internal sealed class CheckSarif(Utf8JsonWriter json, CheckCall call)
         json.WriteStartObject("driver");
         json.WriteString("name", "compat check");
         json.WriteString("semanticVersion", typeof(CheckSarif).Assembly.GetName().Version!.ToString(3));
-        json.WriteList("rules", Enum.GetValues<FindingKind>(), kind =>
-        {
-            json.WriteStartObject();
-            json.WriteString("id", Words.Of(kind));
-            WriteMessage("shortDescription", KindText.What(kind));
-            WriteMessage("fullDescription", KindText.Why(kind));
-            WriteMessage("help", KindText.Instead(kind));
-            json.WriteStartObject("defaultConfiguration");
-            json.WriteString("level", KindText.IsFault(kind) ? "error" : "note");
-            json.WriteEndObject();
-            json.WriteEndObject();
-        });
+        json.WriteStartArray("rules");
+        foreach (var kind in Enum.GetValues<FindingKind>()) WriteRule(Words.Of(kind), KindText.What(kind), KindText.Why(kind), KindText.Instead(kind), KindText.IsFault(kind));
+        WriteRule(Unreadable, "A file that cannot be read.", "As long as one cannot be read, nothing is checked.", "Put right what stands at the line.", isFault: true);
+        json.WriteEndArray();
         json.WriteEndObject();
+        json.WriteEndObject();
+    }
+
+    private void WriteRule(string id, string what, string why, string instead, bool isFault)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", id);
+        WriteMessage("shortDescription", what);
+        WriteMessage("fullDescription", why);
+        WriteMessage("help", instead);
+        json.WriteStartObject("defaultConfiguration");
+        json.WriteString("level", isFault ? "error" : "note");
+        json.WriteEndObject();
+        json.WriteEndObject();
+    }
+
+    private void Write(Diagnostic fault)
+    {
+        json.WriteStartObject();
+        json.WriteString("ruleId", $"{Unreadable}/{fault.Code}");
+        json.WriteNumber("ruleIndex", Enum.GetValues<FindingKind>().Length);
+        json.WriteString("level", "error");
+        WriteMessage("message", Braced($"{fault.Message}.{(fault.Help is { } help ? $"\nHelp: {help}." : "")}"));
+        json.WriteStartArray("locations");
+        if (fault.Place is { } place) WriteLocation(place, null, null);
+        else WriteLocation(fault.File);
+        json.WriteEndArray();
+        json.WriteStartArray("relatedLocations");
+        if (fault.Related is { } related) WriteLocation(related.Place, 1, related.Label);
+        json.WriteEndArray();
+        WriteFingerprint([Unreadable, fault.Code, fault.File, fault.Message]);
         json.WriteEndObject();
     }
 
@@ -72,9 +103,7 @@ internal sealed class CheckSarif(Utf8JsonWriter json, CheckCall call)
         for (var i = 1; i < finding.Involved.Count; i++)
             if (call.Find(finding.Involved[i]) is { } place) WriteLocation(place, i, finding.Involved[i].Label);
         json.WriteEndArray();
-        json.WriteStartObject("partialFingerprints");
-        json.WriteString("finding/v1", Fingerprint(finding));
-        json.WriteEndObject();
+        WriteFingerprint([Words.Of(finding.Kind), .. finding.Involved.Select(one => $"{one.Place.Kind} {one.Place.Id} {one.Place.Field}"), finding.Message]);
         json.WriteEndObject();
     }
 
@@ -94,10 +123,7 @@ internal sealed class CheckSarif(Utf8JsonWriter json, CheckCall call)
         json.WriteStartObject();
         if (id is { } number) json.WriteNumber("id", number);
         json.WriteStartObject("physicalLocation");
-        json.WriteStartObject("artifactLocation");
-        json.WriteString("uri", Uri(place.Source.Path));
-        if (!Path.IsPathRooted(place.Source.Path)) json.WriteString("uriBaseId", Root);
-        json.WriteEndObject();
+        WriteArtifact(place.Source.Path);
         json.WriteStartObject("region");
         json.WriteNumber("startLine", place.Position.Line);
         json.WriteNumber("startColumn", place.Position.Column);
@@ -125,10 +151,29 @@ internal sealed class CheckSarif(Utf8JsonWriter json, CheckCall call)
         return (Path.IsPathRooted(path) ? "file://" : "") + string.Join("/", parts);
     }
 
-    /// <summary>Of the kind, the records and what is said; not of lines, which move.</summary>
-    private static string Fingerprint(Finding finding)
+    /// <summary>A location that is a file as a whole.</summary>
+    private void WriteLocation(string file)
     {
-        var key = string.Join("\n", [Words.Of(finding.Kind), .. finding.Involved.Select(one => $"{one.Place.Kind} {one.Place.Id} {one.Place.Field}"), finding.Message]);
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(key)));
+        json.WriteStartObject();
+        json.WriteStartObject("physicalLocation");
+        WriteArtifact(file);
+        json.WriteEndObject();
+        json.WriteEndObject();
+    }
+
+    private void WriteArtifact(string file)
+    {
+        json.WriteStartObject("artifactLocation");
+        json.WriteString("uri", Uri(file));
+        if (!Path.IsPathRooted(file)) json.WriteString("uriBaseId", Root);
+        json.WriteEndObject();
+    }
+
+    /// <summary>Of the kind, the records and what is said; not of lines, which move.</summary>
+    private void WriteFingerprint(IEnumerable<string> key)
+    {
+        json.WriteStartObject("partialFingerprints");
+        json.WriteString("finding/v1", Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join("\n", key)))));
+        json.WriteEndObject();
     }
 }

@@ -37,7 +37,7 @@ internal sealed class CheckCommand : CliCommand
         _verbose = Flag("--verbose", "List refinements and every gap too");
         _gaps = One("--gaps-at-most", "NUMBER", "More pairs of part and agent without evidence are a fault");
         _stale = One("--stale-after", "MONTHS", "Rules not looked at for so long are noted: 24mo where left out");
-        _today = One("--today", "DAY", "The day on which ages are counted; the clock's where left out");
+        _today = One("--today", "DAY", "The day on which ages are counted, and behind which no date may lie; the clock's where left out");
     }
 
     /// <inheritdoc/>
@@ -75,13 +75,10 @@ internal sealed class CheckCommand : CliCommand
             return BadInput.Report([BadInput.Of("too-many-boxes", tooMany.Message)], call.Stderr);
         }
 
-        if (check.Report is not { } report)
-        {
-            call.Stderr.Write(DiagnosticText.Render(check.Unreadable));
-            return ExitCode.BadInput;
-        }
-
-        var shown = new CheckCall(directory, sites, call.Parsed.GetResult(_verbose) is not null, check.Places, check.BasisOf);
+        call.Stderr.Write(DiagnosticText.Render(check.Unreadable));
+        if (check.Report is null && format == "text") return ExitCode.BadInput;
+        var report = check.Report ?? CheckReport.Nothing;
+        var shown = new CheckCall(directory, sites, call.Parsed.GetResult(_verbose) is not null, check.Places, check.BasisOf) { Unreadable = check.Unreadable };
         switch (format)
         {
             case "json": JsonDocuments.Write(call.Stdout, json => new CheckJson(json, shown).Write(report)); break;
@@ -90,7 +87,7 @@ internal sealed class CheckCommand : CliCommand
             default: new CheckText(call.Stdout, shown).Write(report); break;
         }
 
-        return report.IsClean ? ExitCode.Done : ExitCode.NotAllowed;
+        return check.Report is null ? ExitCode.BadInput : report.IsClean ? ExitCode.Done : ExitCode.NotAllowed;
     }
 
     private int Months(Call call)

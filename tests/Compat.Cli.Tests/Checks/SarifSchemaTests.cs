@@ -34,7 +34,7 @@ public sealed class SarifSchemaTests
         Assert.All(broken, one => Assert.True(one != sarif && Refusals(one).Length > 0));
     }
 
-    private static string Refusals(string sarif)
+    internal static string Refusals(string sarif)
     {
         using var document = System.Text.Json.JsonDocument.Parse(sarif);
         var result = Published.Evaluate(document.RootElement, Strict);
