@@ -8,7 +8,7 @@ using Compat.Validation;
 namespace Compat.Snapshots;
 
 /// <content>
-/// What cannot be written cannot be asked: a null where a record must say something, a number that is no member of its enumeration, a figure
+/// What cannot be written cannot be asked: a null where a record must say something, a character that nobody sees, a number that is no member of its enumeration, a figure
 /// that the arithmetic could not carry to its last digit. What is written of each record says what must be looked at, so that nothing is forgotten.
 /// </content>
 internal sealed partial class SnapshotWriter
@@ -150,6 +150,13 @@ internal sealed partial class SnapshotWriter
     }
 
     private void Missing(string what) => Fault("missing", what, "nothing is said where something must be");
+
+    /// <summary>Whoever shows a record need not look for characters that nobody sees, line breaks among them.</summary>
+    private void Seen(string text, string what)
+    {
+        if (_faults is not null && HiddenText.Find(text, out _) is var at && at >= 0)
+            Fault("character", what, $"the text holds {HiddenText.NameAt(text, at)}, a character that cannot be seen", "leave it out; a text stands on one line");
+    }
 
     private void Defined<TEnum>(TEnum value, string what) where TEnum : struct, Enum
     {

@@ -252,7 +252,15 @@ internal sealed partial class SnapshotWriter
             Figure(glove.Holds);
         });
         Texts(x.GlovesFail);
-        foreach (var words in new[] { x.Eyes, x.Breathing, x.Ventilation, x.Fire, x.Oxygen, x.Energised, x.Disposal, x.FirstAid, x.NotFor }) Text(words);
+        Text(x.Eyes);
+        Text(x.Breathing);
+        Text(x.Ventilation);
+        Text(x.Fire);
+        Text(x.Oxygen);
+        Text(x.Energised);
+        Text(x.Disposal);
+        Text(x.FirstAid);
+        Text(x.NotFor);
         Figure(x.FlashPoint);
         List(x.Limits, limit =>
         {

@@ -48,13 +48,15 @@ internal sealed partial class SnapshotWriter
 
     private void Flag(bool value) => Number(value ? 1 : 0);
 
-    private void Text(string? value)
+    private void Text(string? value, [CallerArgumentExpression(nameof(value))] string what = "")
     {
         if (value is null)
         {
             Number(0);
             return;
         }
+
+        Seen(value, what);
 
         if (!_numbers.TryGetValue(value, out var number))
         {
@@ -72,7 +74,7 @@ internal sealed partial class SnapshotWriter
     private void Must(string? value, [CallerArgumentExpression(nameof(value))] string what = "")
     {
         if (value is null) Missing(what);
-        Text(value);
+        Text(value, what);
     }
 
     /// <summary>An id that no record of its kind may lack.</summary>

@@ -47,7 +47,6 @@ internal static class KnowledgeValidation
         OccasionValidation.Check(scope);
         StandingFactValidation.Check(scope);
         Conventions(scope);
-        TextValidation.Check(scope, data);
         return scope.Problems;
     }
 

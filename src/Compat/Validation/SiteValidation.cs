@@ -26,7 +26,6 @@ internal static class SiteValidation
         foreach (var rule in site.Rules) RuleValidation.Check(scope, rule, 0, inSite: true);
         OverrideValidation.Check(scope, site.Rules);
         PhraseValidation.Check(scope, site);
-        TextValidation.Check(scope, site);
         return scope.Problems;
     }
 

@@ -53,7 +53,7 @@ public sealed class HiddenTextTests
         Assert.Equal(hidden.Length, length);
         Assert.Equal("a\uFFFDb", HiddenText.Shown(text));
         var problem = Assert.Single(SiteValidation.Check(EveryKind.Data, [], WholeSite.Site with { Name = text }));
-        Assert.Equal(("character", "site.name"), (problem.Code, problem.Place.Field));
+        Assert.Equal(("character", "name"), (problem.Code, problem.Place.Field));
         Assert.Contains(HiddenText.NameAt(text, 1), problem.Message, StringComparison.Ordinal);
     }
 
