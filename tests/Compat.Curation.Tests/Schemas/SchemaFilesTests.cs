@@ -135,7 +135,8 @@ public sealed class SchemaFilesTests
         [
             Joined<SourceKind>(), Joined<Trust>(), Joined<Delicacy>(), Joined<Geometry>(), Joined<TouchedBy>(), Joined<Act>(), Joined<Nature>(), Joined<Hazard>(),
             Joined<Residue>(), Joined<Mechanism>(), Joined<Onset>(), Joined<Consequence>(), Joined<TestPiece>(), Joined<KnownBy>(), Joined<ConventionKey>(),
-            Joined<Level>(), string.Join(' ', Words.All<Level>().Skip(1)), Joined<OrganismGroup>(), Joined<ClaimKind>(), Joined<ClaimNeed>(), Joined<ClaimWhere>(), Joined<SoilKind>(),
+            Joined<Level>(), string.Join(' ', Words.All<Level>().Skip(1)), Joined<OrganismGroup>(), Joined<ClaimKind>(), Joined<ClaimNeed>(), Joined<ClaimWhere>(),
+            Joined<TestField>(), Joined<TestStep>(), Joined<TestedOn>(), Joined<SoilKind>(),
             Joined<PatientGroup>(), Joined<PersonVerdict>(), Joined<LimitKind>(), Joined<WayOut>(), Joined<MixingEffect>(), Joined<MixingSeverity>(), Joined<MemberGround>(), Joined<Separation>(),
             Joined<Paper>(), Joined<DutyKind>(), Joined<WaterGrade>(), Joined<Composition>(), Joined<StrengthOf>(), Joined<PhState>(),
             string.Join(' ', StrengthUnit.Texts.Where(unit => unit != StrengthUnit.VolumesOfOxygen.Text)), string.Join(' ', methods[1..]), string.Join(' ', methods[..^1]), string.Join(' ', methods[1..^1]),

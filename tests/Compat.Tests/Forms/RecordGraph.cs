@@ -91,7 +91,7 @@ internal static class RecordGraph
     /// <summary>The invented site with a rule and a test, whose parts and edition have something in every member.</summary>
     public static Site Site { get; } = WholeSite.Site with
     {
-        Products = [WholeSite.Stock with { CompositionDated = EyeWorkshop.Day, Density = 1m, Ph = [new(Interval.Exactly(7m), PhState.InUse)], Temperature = Interval.Closed(15m, 30m) }],
+        Products = [WholeSite.Stock with { LabelClaims = [WholeSite.Claim, WholeSite.Registered], CompositionDated = EyeWorkshop.Day, Density = 1m, Ph = [new(Interval.Exactly(7m), PhState.InUse)], Temperature = Interval.Closed(15m, 30m) }],
         Devices =
         [
             WholeSite.Device with
@@ -100,7 +100,7 @@ internal static class RecordGraph
                 Instructions = [WholeSite.Edition with { Serials = [new("A", 1, 2)], Dated = EyeWorkshop.Day, Replaces = [] }],
             },
         ],
-        Rules = [EyeWorkshop.Data.Rules[0] with { Id = new("own.alcohol"), RestsOn = [ThinGround.Absence] }],
+        Rules = [EyeWorkshop.Data.Rules[0] with { Id = new("own.alcohol"), RestsOn = [ThinGround.OtherAgent] }],
     };
 
     public static KnowledgeBase Base { get; } = EyeWorkshop.Build(EveryKind.Data);

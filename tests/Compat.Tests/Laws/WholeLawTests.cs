@@ -39,9 +39,9 @@ public sealed class WholeLawTests
 
     /// <summary>Stronger on one axis is enough: less than is asked, shorter, colder or drier was refuted.</summary>
     [Fact]
-    public void ARefutedClaim_AtAStrongerExposure_ChangesNoAnswer() => OfRefuted((asked, random) => random.Next(4) switch
+    public void ARefutedClaim_AtAStrongerExposure_ChangesNoAnswer() => OfRefuted((asked, basis, random) => random.Next(4) switch
     {
-        0 when asked.Strength is { } strength && asked.Agent is not null => Weak with { Strength = AxisLimit.Within(Interval.Closed(0m, strength.Percent.Lower!.Value / 2m)) },
+        0 when asked.Strength is { } strength && strength.Unit.Basis == basis => Weak with { Strength = AxisLimit.Within(Interval.Closed(0m, strength.Percent.Lower!.Value / 2m)) },
         1 => Weak with { Temperature = AxisLimit.Within(Interval.Closed(-40m, asked.Temperature!.Value.Lower!.Value - 1m)) },
         2 when asked.Residence!.Value.Upper is { } residence and not Interval.WithoutEnd => Weak with { WetTime = AxisLimit.Within(new Interval(0m, false, residence / 2m, true)) },
         _ => asked.Method is ApplicationMethod.DampWipe ? null : Weak with { Methods = MethodLimit.Within(ApplicationMethod.DampWipe) },
@@ -52,7 +52,7 @@ public sealed class WholeLawTests
     public void ARefutedClaim_AtAWeakerExposure_Binds()
     {
         var bound = 0;
-        OfRefuted((asked, _) => asked.Agent is null || asked.Residence!.Value.Upper is not { } residence || residence == Interval.WithoutEnd || asked.Method == ApplicationMethod.Chamber ? null : Weak with
+        OfRefuted((asked, _, _) => asked.Agent is null || asked.Residence!.Value.Upper is not { } residence || residence == Interval.WithoutEnd || asked.Method == ApplicationMethod.Chamber ? null : Weak with
         {
             Temperature = AxisLimit.Within(Interval.Exactly(asked.Temperature!.Value.Upper!.Value + 1m)),
             WetTime = AxisLimit.Within(Interval.Closed(residence + 1m, residence + 2m)),
@@ -71,11 +71,13 @@ public sealed class WholeLawTests
     private static ClaimBox Weak => new() { Strength = AxisLimit.Any, WetTime = AxisLimit.Within(Interval.Above(0m)), Temperature = AxisLimit.Any, Ph = AxisLimit.Any, Methods = MethodLimit.Any };
 
     /// <summary>Adds a claim on any agent, refuted of everything, to a question that states every axis, and compares the answers.</summary>
-    private static void OfRefuted(Func<Question, Random, ClaimBox?> box, Func<Answer, Answer, bool> holds) => RandomRun.ForAll(Shape.WholePoint, c =>
+    private static void OfRefuted(Func<Question, StrengthBasis?, Random, ClaimBox?> box, Func<Answer, Answer, bool> holds) => RandomRun.ForAll(Shape.WholePoint, c =>
     {
-        if (!c.Question.JudgesKillAndPeople || box(c.Question, new Random(c.Seed)) is not { } when) return;
+        if (!c.Question.JudgesKillAndPeople) return;
         var agent = c.Question.Agent ?? AgentClass.Root;
-        var basis = c.Data.Agents.Any(one => one.Id == agent && agent != AgentClass.Root) && c.Build().Compiled.Agent(agent).Basis is not null;
+        var unit = c.Data.Agents.Any(one => one.Id == agent && agent != AgentClass.Root) ? c.Build().Compiled.Agent(agent).Basis : null;
+        if (box(c.Question, unit?.Basis, new Random(c.Seed)) is not { } when) return;
+        var basis = unit is not null;
         var added = new Claim
         {
             Id = new("claim.added"), Agent = agent, When = when with { Strength = basis ? when.Strength : default }, Reaches = Level.Low,

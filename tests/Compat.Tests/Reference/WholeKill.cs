@@ -17,8 +17,8 @@ internal sealed partial class ReferenceWhole
     /// <summary>All wet times at which something can change, and those between and beyond.</summary>
     public decimal[] WetTimes()
     {
-        var ends = _variants.SelectMany(v => Sources(v).SelectMany(s => s)).SelectMany(c => new[] { c.When.WetTime.Range.Lower,
-            c.When.WetTime.Range.Upper })
+        var ends = _variants.SelectMany(v => Sources(v).SelectMany(s => s))
+            .SelectMany(c => new[] { c.When.WetTime.Range.Lower, c.When.WetTime.Range.Upper })
             .Append(_question.Residence?.Lower).OfType<decimal>().Where(w => w != Interval.WithoutEnd).Append(1).Distinct().Order().ToArray();
         return [.. ends.Concat(ends.Zip(ends.Skip(1), (a, b) => (a + b) / 2)).Append(ends[^1] + 1).Where(w => w > 0).Order()];
     }
@@ -36,9 +36,8 @@ internal sealed partial class ReferenceWhole
         var heard = Enumerable.Range(0, _ingredients.Length).Where(i => _variants.Any(v => Sources(v)[i].Length > 0)).ToArray();
         bool Refuses(int i, Variant v, KillTarget t) => !wetTimes.Any(w => IsMet(v, Sources(v)[i], t, w)) && SaysNo(v, i, t, at);
         bool Refused(Func<Variant, KillTarget, bool> refuses) => _variants.Any(v => Need.Targets.Any(t => refuses(v, t)));
-        var refused = heard.Length > 0 ? heard.All(i => Refused((v, t) => Refuses(i, v, t)))
-            : Refused((v, t) => Enumerable.Range(0, _ingredients.Length).All(i => Refuses(i, v, t)));
-        return refused ? Verdict.NotAllowed : Verdict.NotEstablished;
+        return (heard.Length > 0 ? heard.All(i => Refused((v, t) => Refuses(i, v, t)))
+            : Refused((v, t) => Enumerable.Range(0, _ingredients.Length).All(i => Refuses(i, v, t)))) ? Verdict.NotAllowed : Verdict.NotEstablished;
     }
     /// <summary>What claims and person rules say of an axis: where kill and people can change.</summary>
     private IEnumerable<Interval> BoxesOf(Axis axis)
@@ -83,22 +82,8 @@ internal sealed partial class ReferenceWhole
             named && claim.Kind is ClaimKind.Guideline or ClaimKind.Standard, named) with
         { With = claim.With };
     private bool Names(IReadOnlyList<PartId> parts, Variant v) => parts.Count == 0 || (v.Type is not null && parts.Any(p => _trees.Below(v.Type, p)));
-    private bool WaterTooHard => _product!.StrengthOf == StrengthOf.Concentrate && _product.MostHardness is { } most
-        && _sites.Any(s => s.Here.Hardness is { } water && !(water.Upper <= most));
-    private IEnumerable<Told> Label(Variant v) =>
-        from claim in _product!.LabelClaims
-        where RestsOnSomething(claim) && !WaterTooHard && Names(claim.For, v)
-        select Fill(null, claim.When, null, claim.Reaches, claim.Kills, claim.DoesNotKill, false, true, claim.For.Count > 0) with
-        { Tests = claim.Registration is null ? claim.ShownBy.Select(code => _data.TestStandards.Single(t => t.Code == code)).ToArray() : null };
-    private static bool RestsOnSomething(LabelClaim claim) => claim.ShownBy.Count > 0 || claim.Registration is not null;
-    /// <summary>Whether a claim is held against no tests, or one that speaks of the method on a device can show that this is killed.</summary>
-    private bool IsTested(Told claim, OrganismTarget target, ApplicationMethod by) => claim.Tests is null || claim.Tests.Any(t =>
-        t.Field is TestField.Medical or TestField.AnySurface && by < ApplicationMethod.Chamber && (by <= ApplicationMethod.WetWipe || !t.Wiping)
-        && (t.On.Contains(TestedOn.Surfaces) || (by > ApplicationMethod.Spray && t.On.Contains(TestedOn.Instruments))) && (t.Shows.Contains(target)
-            || (target.Organism is not null && !Record(target).OwnClaim && t.Shows.Contains(OrganismTarget.Of(GroupOf(target))))));
     private Told Fill(Component? of, ClaimBox when, AgentId? agent, Level? reaches, IReadOnlyList<OrganismTarget> kills,
-        IReadOnlyList<OrganismTarget> not,
-        bool instructed, bool mayBeHigh, bool namesPart)
+        IReadOnlyList<OrganismTarget> not, bool instructed, bool mayBeHigh, bool namesPart)
     {
         Interval Or(AxisLimit limit, Interval named, Interval silent) =>
             limit.Statement == AxisStatement.Within ? limit.Range : limit.Statement == AxisStatement.Any ? Interval.Whole
@@ -112,8 +97,8 @@ internal sealed partial class ReferenceWhole
         return new(of, when, agent is null ? Interval.Whole : Or(when.Strength, Interval.Whole, strength),
             agent is not null ? Interval.Whole : Or(when.Dilution, _product!.Dilution ?? Interval.Exactly(1),
                 _product.Dilution ?? Interval.Exactly(1)),
-            Or(when.Temperature, agent is null ? _product!.Temperature ?? temperature : temperature, temperature), Or(when.Ph, agent is null
-                ? Interval.Whole : ph, ph),
+            Or(when.Temperature, agent is null ? _product!.Temperature ?? temperature : temperature, temperature),
+            Or(when.Ph, agent is null ? Interval.Whole : ph, ph),
             when.Methods.Statement == AxisStatement.Within ? when.Methods.Methods : when.Methods.Statement == AxisStatement.Any ? MethodSet.All
             : when.Methods.Statement == AxisStatement.NotNamed && agent is null ? named : methods,
             reaches, kills, not, instructed, mayBeHigh, namesPart);
@@ -121,8 +106,7 @@ internal sealed partial class ReferenceWhole
     private bool IsMet(Variant v, Told[] claims, KillTarget target, WholePoint at)
     {
         var able = claims.Where(c => Meets(c, target, at.Method) && IsReached(c, v, at.Method) && c.Methods.Contains(at.Method)
-            && c.Dilution.Contains(at.Dilution)
-            && c.When.WetTime.Range.Contains(at.WetTime) && HasPartners(c, at.Dilution)).ToArray();
+            && c.Dilution.Contains(at.Dilution) && c.When.WetTime.Range.Contains(at.WetTime) && HasPartners(c, at.Dilution)).ToArray();
         if (able.Length == 0 || !MayBeUsed(at.Method) || (IsWiping(at.Method) && ClothBinds())) return false;
         var spoken = able.Select(c => c.Of).OfType<Component>().Distinct().ToArray();
         return ReferenceEvaluator.Cross<decimal>([Phs(at), Temperatures(at), .. spoken.Select(c => Strengths(c, at))]).All(x => able.Any(c =>
@@ -165,12 +149,11 @@ internal sealed partial class ReferenceWhole
             && (target.Level > most || (most == Level.Cleaned && target.Level is null)) && Strengths(c, at).All(range.Contains));
         return keptBelow || _data.Claims.Any(claim => Is(c, claim.Agent) && Names(claim.For, v) && Denies(claim, target) && BindsAt(claim, c, at));
     }
-
     /// <summary>Whether a claim says that a target is not killed, or was refuted of it.</summary>
     private bool Denies(Claim claim, KillTarget target) => target.Against is { } t
-        ? claim.DoesNotKill.Contains(t) || claim.DoesNotKill.Contains(OrganismTarget.Of(GroupOf(t))) || (claim.Refuted is not null && claim.Kills.Contains(t))
+        ? claim.DoesNotKill.Contains(t) || claim.DoesNotKill.Contains(OrganismTarget.Of(GroupOf(t)))
+            || (claim.Refuted is not null && claim.Kills.Contains(t))
         : claim.Refuted is not null && claim.Reaches <= target.Level;
-
     /// <summary>Whether an exposure lies in the box of a claim or is weaker, at some strength, temperature and pH of those asked.</summary>
     /// <remarks>Every shorter wet time is weaker, so the longest that may be chosen stands for all.</remarks>
     private bool BindsAt(Claim claim, Component c, WholePoint at)
@@ -179,7 +162,8 @@ internal sealed partial class ReferenceWhole
         Interval AtMost(Interval range) => new(null, false, range.Upper, range.UpperIncluded);
         bool Meet(Interval one, Interval other) => !one.Intersect(other).IsEmpty;
         bool Drier(ApplicationMethod own) => own != ApplicationMethod.Chamber && at.Method < own;
-        return (box.Methods.Contains(at.Method) || box.Methods.Methods.Any(Drier)) && AtMost(box.When.WetTime.Range).Contains(at.Residence.Upper!.Value)
+        return (box.Methods.Contains(at.Method) || box.Methods.Methods.Any(Drier))
+            && AtMost(box.When.WetTime.Range).Contains(at.Residence.Upper!.Value)
             && Meet(AtMost(box.Strength), c.Strength.Scale(at.Dilution)) && Meet(AtMost(box.Temperature), at.Temperature)
             && Meet(box.Ph, at.Ph ?? _question.Ph ?? _part.PhAt(_product!, at.Dilution));
     }

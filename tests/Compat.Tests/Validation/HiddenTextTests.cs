@@ -18,7 +18,7 @@ public sealed class HiddenTextTests
 
     private static Site Site => WholeSite.Site with
     {
-        Products = [WholeSite.Stock with { Note = "invented", Ingredients = [.. WholeSite.Stock.Ingredients, new() { Unknown = "a scent" }] }],
+        Products = [WholeSite.Stock with { Note = "invented", LabelClaims = [WholeSite.Claim, WholeSite.Registered], Ingredients = [.. WholeSite.Stock.Ingredients, new() { Unknown = "a scent" }] }],
         Devices =
         [
             WholeSite.Device with

@@ -28,6 +28,9 @@ internal static class WholeSite
         ShownBy = [EveryKind.Test.Code],
     };
 
+    /// <summary>The same claim, on a registration whose tests are not known.</summary>
+    public static LabelClaim Registered { get; } = Claim with { Id = new("registered"), ShownBy = [], Registration = new("an office", "1") };
+
     public static Product Stock { get; } = EyeWorkshop.Mixture("stock", StrengthOf.Concentrate, ("soap", 10m, 20m)) with
     {
         Dilution = Interval.Closed(0.01m, 0.05m),
