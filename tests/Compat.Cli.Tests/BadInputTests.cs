@@ -33,7 +33,7 @@ public sealed class BadInputTests
     [InlineData("there is no list of `partz`", "list", "partz")]
     [InlineData("its check digit does not hold", "find", "67-63-1")]
     [InlineData("no agent or product is named", "map", "--part", "socket")]
-    [InlineData("`list` needs parts|materials|agents|organisms|products|devices", "list")]
+    [InlineData("`list` needs parts|materials|agents|organisms|tests|products|devices", "list")]
     public void Call_ThatIsWrong_SaysSoAndGivesTwo(string text, params string[] args)
     {
         var run = CliRun.Of(args);

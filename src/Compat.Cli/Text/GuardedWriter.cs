@@ -61,7 +61,7 @@ internal sealed class GuardedWriter(TextWriter inner) : TextWriter
         for (var i = 0; i < text.Length;)
         {
             var length = 1;
-            if (text[i] is '\n' or '\t' or ' ' or '\u00a0')
+            if (text[i] is '\n' or '\t' or ' ' or '\u00a0' || (text[i] == '\r' && i + 1 < text.Length && text[i + 1] == '\n'))
             {
                 shown.Append(text[i] == '\u00a0' ? ' ' : text[i]);
                 _isBlank = text[i] == '\n' || _isBlank;

@@ -26,7 +26,7 @@ public static class SiteStart
         #   drying-air: false
 
         # One record for each bottle, tub or concentrate on the shelf, from its label and sections 1, 3 and 9 of its safety data sheet.
-        # `shown-by` names the tests that the label names; `compat list tests` says what each shows. A label that shows a registration alone: `registration: { authority, number }`.
+        # Name under `shown-by` the tests that the label names; `compat list tests` says what each shows. Of a registration alone write `registration: { authority, number }`.
         # Write the ranges as they stand there; what the sheet does not say stays out: it is never guessed kindly.
         # products:
         #   - id: plain-spirit-wipe

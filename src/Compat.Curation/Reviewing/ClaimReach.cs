@@ -109,7 +109,8 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
         RecordDifference.AreSame(one.With, other.With) && (other.For.Count == 0 || one.For.Count > 0) && one.Needs.All(other.Needs.Contains) && other.StandsSoil.All(one.StandsSoil.Contains)
         && RecordDifference.AreSameBut(one, other, nameof(one.Id), nameof(one.Agent), nameof(one.With), nameof(one.When), nameof(one.Reaches), nameof(one.Kills), nameof(one.For), nameof(one.DoesNotKill), nameof(one.Needs), nameof(one.StandsSoil), nameof(one.Bath), nameof(one.Refuted), nameof(one.Kind), nameof(one.Why), nameof(one.Sources), nameof(one.Reviewed));
 
-    private static IEnumerable<Claim> Standing(KnowledgeData data) => data.Claims.Where(claim => claim.Refuted is null);
+    /// <summary>The claims that can meet anything: one that was refuted, or holds in a machine only, cannot.</summary>
+    private static IEnumerable<Claim> Standing(KnowledgeData data) => data.Claims.Where(claim => claim.Refuted is null && claim.Where is null);
 
     private static MethodSet Methods(Claim claim, CompiledBase kb) => claim.When.Methods.Statement switch
     {

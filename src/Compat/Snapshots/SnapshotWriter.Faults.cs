@@ -67,7 +67,7 @@ internal sealed partial class SnapshotWriter
         Id(x.Agent);
         Id(x.Product);
         if (x.Strength is { } strength) Strength(strength, nameof(x.Strength));
-        MaybeRange(x.Dilution);
+        if (x.Dilution is { } dilution) Ratio(dilution);
         Member(x.Method);
         if (x.Residence is { } residence)
         {
@@ -169,6 +169,13 @@ internal sealed partial class SnapshotWriter
         if (_faults is null || IsMeasurable(value)) return;
         Fault("not-measurable", what, $"`{Interval.Figure(value)}` is no figure that can be measured",
             $"at most {MostDigits} digits, as many behind the point, and up to 1,000,000,000,000: round it to the worse side");
+    }
+
+    /// <summary>A share of two volumes, 1 in 11 for one, fills all 28 digits of a decimal: it is taken to its last, and refused only where it is too small to reckon with.</summary>
+    private void Ratio(Interval share)
+    {
+        foreach (var end in new[] { share.Lower, share.Upper })
+            if (end is { } figure) Measurable(decimal.Round(figure, MostDigits) is var near && near == 0m && figure != 0m ? figure : near, nameof(Compat.Question.Dilution));
     }
 
     private static bool IsMeasurable(decimal value)
