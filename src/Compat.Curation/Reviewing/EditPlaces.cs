@@ -51,7 +51,7 @@ public sealed record EditPlaces(SourceMap Base, SourceMap Head)
     }
 
     /// <summary>What the fields of an edited record say on both sides; of one that is new or gone what a reviewer must know of it. What decides comes first.</summary>
-    public IReadOnlyList<FieldChange> FieldsOf(RecordEdit edit) => edit.Kind == RecordKind.Site || edit.CalledAs is not null ? [] : (edit.Action == EditAction.Changed ? edit.Fields.Select(Name) : Telling).Distinct()
+    public IReadOnlyList<FieldChange> FieldsOf(RecordEdit edit) => edit.Kind == RecordKind.Site || edit.CalledAs is not null ? [] : (edit.Action is EditAction.Added or EditAction.Removed ? Telling : edit.Fields.Select(Name)).Distinct()
         .OrderBy(field => Array.IndexOf(Telling, field) is var at && at < 0 ? Telling.Length : at).Select(field => Field(edit, field)).Where(field => (field.Before ?? field.After) is not null).ToArray();
 
     private FieldChange Field(RecordEdit edit, string field) => new(

@@ -187,7 +187,7 @@ public sealed class FactEditsTests
     public void ALongFieldThatDiffersLate_IsShownWhereItDiffers()
     {
         using var folder = new EditFolder();
-        var same = string.Concat(Enumerable.Repeat("the same words ", 14));
+        var same = string.Concat(Enumerable.Repeat("the same words ", 12));
         foreach (var (side, last) in new[] { (folder.Base, "domestic"), (folder.Head, "industrial") })
         {
             var path = Path.Combine(side, "standing.yaml");
