@@ -71,7 +71,7 @@ internal sealed class StandingRules(Ground ground)
             {
                 var decision = decider.Worst(applies);
                 if (decision.Verdict != Verdict.Allowed || IsOfInstructions(decision) != ofInstructions || (standing.AlwaysWith is { } kind && Carries(decision, speaker, kind))) return false;
-                if (speaker.Substance.Product is not null && !IsAllowedWhole(PlaceOf(cell))) return false;
+                if (!IsAllowedWhole(PlaceOf(cell))) return false;
                 broken = decision;
                 return true;
             });
@@ -82,8 +82,8 @@ internal sealed class StandingRules(Ground ground)
         return null;
     }
 
-    /// <summary>Whether a product can have the strength there, and none of its other ingredients forbids it.</summary>
-    private bool IsAllowedWhole(Place place) => !ground.RealDilutions(place.Speaker, place.Cells, place.Within!.Strength).IsEmpty
+    /// <summary>Whether an answer allows it: every use up to that one, and of a product, which can have the strength there, every ingredient.</summary>
+    private bool IsAllowedWhole(Place place) => (place.Speaker.Substance.Product is null || !ground.RealDilutions(place.Speaker, place.Cells, place.Within!.Strength).IsEmpty)
         && new RegionAnswer(ground.Kb, place.Witness(ground) with { OnlyPart = true }, []).Make().Verdict >= Verdict.AllowedWithinLimits;
 
     /// <summary>Whether the device's own instructions alone allow it.</summary>

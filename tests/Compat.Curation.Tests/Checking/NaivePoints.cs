@@ -47,7 +47,7 @@ internal sealed partial class ReferenceEvaluator
         from strength in Samples.On(Axis.Strength, component.Strength.Scale(dilution))
         select (method, (decimal[])[strength, dilution, residence, temperature, ph, uses]);
 
-    /// <summary>Whether at some exposure every variant is allowed, without a duty of the kind (of none: at all).</summary>
+    /// <summary>Whether at some exposure every variant is allowed, at every use up to that one, without a duty of the kind (of none: at all).</summary>
     public bool AnyAllowed(DutyKind? without, Interval uses)
     {
         var component = Components.Single();
@@ -56,8 +56,19 @@ internal sealed partial class ReferenceEvaluator
         {
             if (_judged.Any(one => IsTooWet(one.Variant, at.Method))) return false;
             var points = Enumerable.Range(0, _judged.Length).Select(i => Point(i, at.Method, at.Values)).ToArray();
-            return points.All(point => point.Truth.Verdict == Verdict.Allowed)
+            return Enumerable.Range(0, _judged.Length).All(i => UsesUpTo(at).All(values => Point(i, at.Method, values).Truth.Verdict == Verdict.Allowed))
                 && (without is not { } kind || !points.SelectMany(point => point.Truth.Allowing.SelectMany(voice => voice).Concat(point.Accompanying)).SelectMany(rule => rule.Duties).Concat(own).Any(duty => duty.Kind == kind));
         });
+    }
+
+    /// <summary>The exposure at every use up to its own: a question that asks of some uses asks of all before them.</summary>
+    private IEnumerable<decimal[]> UsesUpTo((ApplicationMethod Method, decimal[] Values) at)
+    {
+        foreach (var uses in Samples.On(Axis.Uses, Interval.Closed(1, at.Values[(int)Axis.Uses])))
+        {
+            var values = at.Values.ToArray();
+            values[(int)Axis.Uses] = uses;
+            yield return values;
+        }
     }
 }
