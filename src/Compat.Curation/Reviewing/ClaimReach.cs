@@ -27,11 +27,11 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
         foreach (var agent in sides.After.Data.Agents.Select(one => one.Id.Value).Order(StringComparer.Ordinal))
         {
             var (ofBefore, ofAfter) = (_before.GetValueOrDefault(agent) ?? [], _after[agent]);
-            var isOneUnit = !sides.Before.Agents.TryFind(agent, out var node) || Equals(sides.Before.Agent(node).Basis?.Basis, sides.After.Agent(new AgentId(agent)).Basis?.Basis);
-            if (ofBefore.Length + ofAfter.Length == 0 || (isOneUnit && !_fillsOtherwise && !sides.AnyEdited(RecordKind.Part) && AreSame(ofBefore, ofAfter))) continue;
-            var general = Look(agent, null, ofBefore, ofAfter, isOneUnit, []);
+            var units = sides.UnitsOf(agent);
+            if (ofBefore.Length + ofAfter.Length == 0 || (units.IsOne && !_fillsOtherwise && !sides.AnyEdited(RecordKind.Part) && AreSame(ofBefore, ofAfter))) continue;
+            var general = Look(agent, null, ofBefore, ofAfter, units, []);
             if (ofBefore.Concat(ofAfter).All(claim => claim.For.Count == 0)) continue;
-            foreach (var part in sides.Parts) Look(agent, part, ofBefore, ofAfter, isOneUnit, general);
+            foreach (var part in sides.Parts) Look(agent, part, ofBefore, ofAfter, units, general);
         }
     }
 
@@ -41,12 +41,12 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
     private bool IsEdited(Claim claim) => sides.IsEdited(RecordKind.Claim, claim.Id.Value) || claim.Sources.Any(source => sides.IsEdited(RecordKind.Source, source.Value));
 
     /// <summary>What is said of an agent on a part, but for what is said of it on every part.</summary>
-    private IReadOnlyList<Said> Look(string agent, string? part, Claim[] ofBefore, Claim[] ofAfter, bool isOneUnit, IReadOnlyList<Said> general)
+    private IReadOnlyList<Said> Look(string agent, string? part, Claim[] ofBefore, Claim[] ofAfter, UnitPair units, IReadOnlyList<Said> general)
     {
         var was = ofBefore.Where(claim => sides.IsFor(true, claim.For, part)).OrderBy(claim => claim.Id).ToArray();
         var now = ofAfter.Where(claim => sides.IsFor(false, claim.For, part)).OrderBy(claim => claim.Id).ToArray();
-        var key = $"{string.Join(" ", was.Select(claim => claim.Id))}|{string.Join(" ", now.Select(claim => claim.Id))}|{isOneUnit}";
-        if (!_known.TryGetValue(key, out var said)) _known[key] = said = Compare(was, now, isOneUnit).ToArray();
+        var key = $"{string.Join(" ", was.Select(claim => claim.Id))}|{string.Join(" ", now.Select(claim => claim.Id))}|{units}";
+        if (!_known.TryGetValue(key, out var said)) _known[key] = said = Compare(was, now, units).ToArray();
         var place = new FactPlace(agent, null, part);
         foreach (var one in said.Where(one => !general.Any(other => other.Kind == one.Kind && other.Text == one.Text)))
             found.Add(RecordKind.Claim, one.Kind, one.Text, place, Causes(one, agent, part), one.Evidence);
@@ -62,12 +62,12 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
         return found.Causes(RecordKind.Claim, [], [agent], part).Concat(fills.Concat(sources).OfType<RecordEdit>());
     }
 
-    private IEnumerable<Said> Compare(Claim[] was, Claim[] now, bool isOneUnit)
+    private IEnumerable<Said> Compare(Claim[] was, Claim[] now, UnitPair units)
     {
         foreach (var claim in now)
-            if (NotReached(claim, was, isBefore: false, isOneUnit) is var (more, with)) yield return new(ChangeKind.EfficacyLoosened, $"{more}, with less than before: {with}", [claim.Id.Value], Weight(claim, isBefore: false));
+            if (NotReached(claim, was, isBefore: false, units) is var (more, with)) yield return new(ChangeKind.EfficacyLoosened, $"{more}, with less than before: {with}", [claim.Id.Value], Weight(claim, isBefore: false));
         foreach (var claim in was)
-            if (NotReached(claim, now, isBefore: true, isOneUnit) is var (less, without)) yield return new(ChangeKind.Tightened, $"no longer {less}: {without}", [claim.Id.Value]);
+            if (NotReached(claim, now, isBefore: true, units) is var (less, without)) yield return new(ChangeKind.Tightened, $"no longer {less}: {without}", [claim.Id.Value]);
         var spared = was.SelectMany(claim => claim.DoesNotKill).Except(now.SelectMany(claim => claim.DoesNotKill)).ToArray();
         foreach (var claim in was.Where(claim => claim.DoesNotKill.Any(spared.Contains)))
             yield return new(ChangeKind.EfficacyLoosened, $"`{claim.Id}` no longer says that it does not kill {List(claim.DoesNotKill.Where(spared.Contains))}", [claim.Id.Value]);
@@ -81,10 +81,10 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
     }
 
     /// <summary>Where a claim of one side reaches what no claim of the other side does, in words; null where there is no such place.</summary>
-    private (string What, string Where)? NotReached(Claim claim, Claim[] others, bool isBefore, bool isOneUnit)
+    private (string What, string Where)? NotReached(Claim claim, Claim[] others, bool isBefore, UnitPair units)
     {
         var (own, other) = (sides.Of(isBefore), sides.Of(!isBefore));
-        var speaking = others.Where(one => AsksNoMore(one, claim) && (isOneUnit || one.When.Strength.Statement != AxisStatement.Within)).ToArray();
+        var speaking = others.Where(one => AsksNoMore(one, claim) && (units.IsOne || one.When.Strength.Statement != AxisStatement.Within)).ToArray();
         var targets = claim.Kills.Select(target => (Name: $"`{target}`", Reaches: (Func<Claim, bool>)(one => one.Kills.Contains(target) && !one.DoesNotKill.Contains(target))));
         if (claim.Reaches is { } level) targets = targets.Prepend((Name: Words.Of(level), Reaches: one => one.Reaches >= level));
         var left = new List<(string Name, ApplicationMethod Method, Span[] Box)>();
@@ -100,7 +100,7 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
         if (left.Count == 0) return null;
         var first = left[0].Box;
         var methods = left.Where(one => one.Name == left[0].Name).Select(one => Words.Of(one.Method)).Distinct();
-        var box = BoxLine.Of(new ExposureBox { Strength = BoxSpans.Limit(first[0]), Dilution = BoxSpans.Limit(first[4]), Temperature = BoxSpans.Limit(first[2]), Ph = BoxSpans.Limit(first[3]) }, own.Agent(claim.Agent).Basis);
+        var box = BoxLine.Of(new ExposureBox { Strength = BoxSpans.Limit(first[0]), Dilution = BoxSpans.Limit(first[4]), Temperature = BoxSpans.Limit(first[2]), Ph = BoxSpans.Limit(first[3]) }, units.Of(isBefore));
         return ("reached: " + string.Join(", ", left.Select(one => one.Name).Distinct()), $"by `{claim.Agent}` at wet time {first[1].ToInterval().ToString("s")}{(box == "every exposure" ? "" : "; " + box)}; methods {string.Join(", ", methods)}{(claim.Needs.Count == 0 ? "" : "; needs " + string.Join(", ", claim.Needs.Select(Words.Of)))} (`{claim.Id}`)");
     }
 

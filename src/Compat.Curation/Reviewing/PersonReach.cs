@@ -25,26 +25,26 @@ internal sealed class PersonReach(ReachSides sides, FactList found)
         foreach (var agent in sides.Agents)
         {
             if (_before[agent].Length + _after[agent].Length == 0) continue;
-            var isOneUnit = Equals(sides.Before.Agent(new AgentId(agent)).Basis?.Basis, sides.After.Agent(new AgentId(agent)).Basis?.Basis);
-            if (isOneUnit && _before[agent].Concat(_after[agent]).All(rule => !sides.IsEdited(RecordKind.PersonRule, rule.Id.Value))
+            var units = sides.UnitsOf(agent);
+            if (units.IsOne && _before[agent].Concat(_after[agent]).All(rule => !sides.IsEdited(RecordKind.PersonRule, rule.Id.Value))
                 && _before[agent].Select(rule => rule.Id).SequenceEqual(_after[agent].Select(rule => rule.Id)) && !sides.AnyEdited(RecordKind.Part)) continue;
             foreach (var part in sides.Parts.Prepend(null))
             {
                 var (was, now) = (On(true, _before[agent], part), On(false, _after[agent], part));
                 foreach (var patient in Enum.GetValues<PatientGroup>())
-                    foreach (var occupied in new[] { false, true }) Look(agent, part, patient, occupied, was, now, isOneUnit);
+                    foreach (var occupied in new[] { false, true }) Look(agent, part, patient, occupied, was, now, units);
             }
         }
     }
 
     private PersonRule[] On(bool isBefore, PersonRule[] rules, string? part) => rules.Where(rule => sides.IsFor(isBefore, rule.For, part)).OrderBy(rule => rule.Id).ToArray();
 
-    private void Look(string agent, string? part, PatientGroup patient, bool occupied, PersonRule[] onBefore, PersonRule[] onAfter, bool isOneUnit)
+    private void Look(string agent, string? part, PatientGroup patient, bool occupied, PersonRule[] onBefore, PersonRule[] onAfter, UnitPair units)
     {
         var (was, now) = (Speaking(onBefore, patient, occupied), Speaking(onAfter, patient, occupied));
         if (was.Length + now.Length == 0 || (occupied && !was.Concat(now).Any(rule => rule.Occupied))) return;
-        var key = $"{string.Join(" ", was.Select(rule => rule.Id))}|{string.Join(" ", now.Select(rule => rule.Id))}|{patient}|{isOneUnit}";
-        if (!_known.TryGetValue(key, out var said)) _known[key] = said = Compare(was, now, patient, isOneUnit).ToArray();
+        var key = $"{string.Join(" ", was.Select(rule => rule.Id))}|{string.Join(" ", now.Select(rule => rule.Id))}|{patient}|{units}";
+        if (!_known.TryGetValue(key, out var said)) _known[key] = said = Compare(was, now, patient, units).ToArray();
         var place = new FactPlace(agent, Words.Of(patient), part);
         foreach (var one in said) found.Add(RecordKind.PersonRule, one.Kind, one.Text, place, found.Causes(RecordKind.PersonRule, [one.Rule], [agent], part));
     }
@@ -52,21 +52,21 @@ internal sealed class PersonReach(ReachSides sides, FactList found)
     private static PersonRule[] Speaking(PersonRule[] rules, PatientGroup patient, bool occupied) =>
         rules.Where(rule => (!rule.Occupied || occupied) && (rule.Patients.Contains(patient) || (rule.Occupied && occupied && rule.Patients.Count == 0))).ToArray();
 
-    private IEnumerable<Said> Compare(PersonRule[] was, PersonRule[] now, PatientGroup patient, bool isOneUnit)
+    private IEnumerable<Said> Compare(PersonRule[] was, PersonRule[] now, PatientGroup patient, UnitPair units)
     {
         var asksOtherwise = false;
         foreach (var rule in was)
         {
-            if (Uncovered(rule, now, isOneUnit) is not { } open) continue;
+            if (Uncovered(rule, now, units.IsOne) is not { } open) continue;
             asksOtherwise = true;
-            yield return new(ChangeKind.Loosened, $"`{rule.Id}` {Does(rule)} for {Words.Of(patient)} at {Box(rule, open, isBefore: true)} no longer", rule.Id.Value);
+            yield return new(ChangeKind.Loosened, $"`{rule.Id}` {Does(rule)} for {Words.Of(patient)} at {BoxLine.Of(BoxSpans.ToBox(open), units.Before)} no longer", rule.Id.Value);
         }
 
         foreach (var rule in now)
         {
-            if (Uncovered(rule, was, isOneUnit) is not { } closed) continue;
+            if (Uncovered(rule, was, units.IsOne) is not { } closed) continue;
             asksOtherwise = true;
-            yield return new(ChangeKind.Tightened, $"`{rule.Id}` {Does(rule)} for {Words.Of(patient)} at {Box(rule, closed, isBefore: false)}, which was not said before", rule.Id.Value);
+            yield return new(ChangeKind.Tightened, $"`{rule.Id}` {Does(rule)} for {Words.Of(patient)} at {BoxLine.Of(BoxSpans.ToBox(closed), units.After)}, which was not said before", rule.Id.Value);
         }
 
         if (was.Length == 0 && now.Length > 0 && !now.Any(rule => rule.Verdict == PersonVerdict.NotAllowed && RecordDifference.AreSame(rule.When, ExposureBox.Unbounded)))
@@ -79,8 +79,6 @@ internal sealed class PersonReach(ReachSides sides, FactList found)
         foreach (var rule in now.Where(rule => sides.IsEdited(RecordKind.PersonRule, rule.Id.Value) && was.Any(other => other.Id == rule.Id)))
             yield return new(ChangeKind.Tightened, $"`{rule.Id}` is another for {Words.Of(patient)}, and what is asked is no less", rule.Id.Value);
     }
-
-    private string Box(PersonRule rule, Span[] box, bool isBefore) => BoxLine.Of(BoxSpans.ToBox(box), sides.Of(isBefore).Agent(rule.Agent).Basis);
 
     private static string Does(PersonRule rule) => $"{(rule.Verdict == PersonVerdict.NotAllowed ? "forbids" : "asks duties for")} `{rule.Agent}`{(rule.Occupied ? " in an occupied device" : "")}";
 

@@ -1,4 +1,5 @@
 using Compat.Evaluation;
+using Compat.Exposures;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;
@@ -63,6 +64,9 @@ internal sealed class ReachSides
     /// <summary>Whether a place in a tree is another: what stands above it.</summary>
     public bool HasMovedAgent(string id) => !LineOfAgent(true, id).SequenceEqual(LineOfAgent(false, id));
 
+    /// <summary>The units in which the strength of an agent is written on both sides.</summary>
+    public UnitPair UnitsOf(string agent) => new(UnitOf(Before, agent), UnitOf(After, agent));
+
     /// <summary>Of each agent on one side the records on it and on all above it.</summary>
     public IReadOnlyDictionary<string, T[]> ByAgent<T>(bool isBefore, IEnumerable<T> records, Func<T, AgentId> agentOf)
     {
@@ -78,6 +82,17 @@ internal sealed class ReachSides
         return part is not null && parts.TryFind(part, out var node) && types.Any(type => parts.IsAtOrBelow(node, parts[type.Value]));
     }
 
+    private static StrengthUnit? UnitOf(CompiledBase kb, string agent) => kb.Agents.TryFind(agent, out var node) ? kb.Agent(node).Basis : null;
+
     private static string[] Both(Tree before, Tree after, IEnumerable<string> ids) =>
         ids.Where(id => before.TryFind(id, out _) && after.TryFind(id, out _)).Order(StringComparer.Ordinal).ToArray();
+}
+
+/// <summary>The unit of an agent's strength on both sides; null where it has none. Rules on a class without a unit are compared with rules on a member in that of the member.</summary>
+internal readonly record struct UnitPair(StrengthUnit? Before, StrengthUnit? After)
+{
+    /// <summary>Whether strengths of both sides can be compared.</summary>
+    public bool IsOne => Before?.Basis == After?.Basis;
+
+    public StrengthUnit? Of(bool isBefore) => isBefore ? Before : After;
 }
