@@ -1,6 +1,6 @@
 using Compat.Knowledge;
-using Compat.Snapshots;
 using Compat.Sites;
+using Compat.Snapshots;
 
 namespace Compat.Validation;
 

@@ -100,8 +100,16 @@ public sealed class EmptyRangeTests
     {
         var product = EyeWorkshop.Mixture("wipe", StrengthOf.Liquid, ("soap", 1m, 2m), ("alcohol", 1m, 2m));
         var nothing = product with { Ingredients = [product.Ingredients[0], product.Ingredients[1] with { Strength = new Strength(Interval.Above(100m), EyeWorkshop.Unit("% v/v")) }] };
-        var question = new Question { Part = new("window"), Product = new("wipe"), Method = ApplicationMethod.DampWipe,
-            Residence = Interval.Exactly(30m), Temperature = Interval.Exactly(20m), Ph = Interval.Exactly(7m), Uses = 1 };
+        var question = new Question
+        {
+            Part = new("window"),
+            Product = new("wipe"),
+            Method = ApplicationMethod.DampWipe,
+            Residence = Interval.Exactly(30m),
+            Temperature = Interval.Exactly(20m),
+            Ph = Interval.Exactly(7m),
+            Uses = 1
+        };
         Assert.True(Of(product) >= Verdict.AllowedWithinLimits);
         Assert.Equal(Verdict.NotEstablished, Of(nothing));
         Assert.Equal(Verdict.NotEstablished, Of(product with { Ingredients = [] }));

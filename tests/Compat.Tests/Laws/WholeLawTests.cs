@@ -80,9 +80,16 @@ public sealed class WholeLawTests
         var basis = unit is not null;
         var added = new Claim
         {
-            Id = new("claim.added"), Agent = agent, When = when with { Strength = basis ? when.Strength : default }, Reaches = Level.Low,
+            Id = new("claim.added"),
+            Agent = agent,
+            When = when with { Strength = basis ? when.Strength : default },
+            Reaches = Level.Low,
             Kills = [.. Enum.GetValues<OrganismGroup>().Where(group => group != OrganismGroup.Prions).Select(OrganismTarget.Of), OrganismTarget.Of(new OrganismId("o-1")), OrganismTarget.Of(new OrganismId("o-2"))],
-            Refuted = "an outbreak", Kind = ClaimKind.Guideline, Why = "made at random", Sources = [new("s-read")], Reviewed = new(2026, 1, 1),
+            Refuted = "an outbreak",
+            Kind = ClaimKind.Guideline,
+            Why = "made at random",
+            Sources = [new("s-read")],
+            Reviewed = new(2026, 1, 1),
         };
         var changed = c with { Data = c.Data with { Claims = [.. c.Data.Claims, added] } };
         if (changed.Build(out _) is not { } kb || (!basis && when.Strength.Statement == AxisStatement.Within)) return;
