@@ -14,7 +14,7 @@ internal sealed class TraitReach(ReachSides sides, FactList found)
         nameof(PartTraits.Duties), nameof(PartTraits.Never), nameof(PartTraits.Geometry), nameof(PartTraits.TouchedBy), nameof(PartTraits.Soil), nameof(PartTraits.FunctionCheck), nameof(PartTraits.DryBeforePower)];
 
     private static readonly string[] OfAgents = [nameof(AgentTraits.Agent), nameof(AgentTraits.Basis), nameof(AgentTraits.Leaves), nameof(AgentTraits.Duties),
-        nameof(AgentTraits.Strength), nameof(AgentTraits.Ph), nameof(AgentTraits.Temperature), nameof(AgentTraits.Chamber)];
+        nameof(AgentTraits.Strength), nameof(AgentTraits.Ph), nameof(AgentTraits.Temperature), nameof(AgentTraits.Chamber), nameof(AgentTraits.AvailableChlorine)];
 
     public static void Look(ReachSides sides, FactList found)
     {
@@ -67,7 +67,8 @@ internal sealed class TraitReach(ReachSides sides, FactList found)
 
         if (was.Chamber != now.Chamber) Agent(ChangeKind.Loosened, id, $"a question that leaves the method out is {(now.Chamber ? "now" : "no longer")} asked of the chamber", null, "chamber");
         if (was.Agent.Density != now.Agent.Density) Agent(ChangeKind.Loosened, id, $"strengths are converted by a density of {Shown(now.Agent.Density)}, before {Shown(was.Agent.Density)}", null, "density");
-        if (was.Agent.AvailableChlorine != now.Agent.AvailableChlorine) Agent(ChangeKind.Loosened, id, $"strengths are converted by {Shown(now.Agent.AvailableChlorine)} of available chlorine, before {Shown(was.Agent.AvailableChlorine)}", null, "available-chlorine");
+        if (!was.AvailableChlorine.Equals(now.AvailableChlorine))
+            found.Add(RecordKind.Agent, ChangeKind.Loosened, $"strengths are converted by {Shown(now.AvailableChlorine)} of available chlorine, before {Shown(was.AvailableChlorine)}", new FactPlace(id), Rather(EditsBelow(id), "available-chlorine"));
         var (hazards, hazardsNow) = (Above(true, id, one => one.Hazards), Above(false, id, one => one.Hazards));
         foreach (var hazard in hazards.Except(hazardsNow)) Agent(ChangeKind.Loosened, id, "a hazard to people is gone", Words.Of(hazard), "hazards");
         foreach (var hazard in hazardsNow.Except(hazards)) Agent(ChangeKind.Tightened, id, "a hazard to people is on record", Words.Of(hazard), "hazards");
@@ -76,6 +77,10 @@ internal sealed class TraitReach(ReachSides sides, FactList found)
         foreach (var by in boundNow.Except(bound)) Agent(ChangeKind.Tightened, id, "said to be bound", by, "bound-by");
         foreach (var field in RecordDifference.FieldsBut(was, now, OfAgents)) Agent(ChangeKind.Loosened, id, $"{field} is another", null, field);
     }
+
+    /// <summary>The edits of an agent and of all that stood or stand below it, those that came or went too.</summary>
+    private IEnumerable<RecordEdit> EditsBelow(string id) =>
+        sides.All.Where(edit => edit.Kind == RecordKind.Agent && !edit.IsWording && (sides.LineOfAgent(true, edit.Id).Contains(id) || sides.LineOfAgent(false, edit.Id).Contains(id)));
 
     private void Agent(ChangeKind kind, string id, string text, string? with, params string[] fields) =>
         found.Add(RecordKind.Agent, kind, text, new FactPlace(id, with), Rather(sides.EditsAbove(RecordKind.Agent, id), fields));
@@ -142,6 +147,8 @@ internal sealed class TraitReach(ReachSides sides, FactList found)
     private static string Contact(TouchedBy? contact) => contact is { } known ? Words.Of(known) : "what nobody wrote down";
 
     private static string Shown(decimal? figure) => figure is { } known ? Interval.Figure(known) : "nothing on record";
+
+    private static string Shown(Interval? share) => share is { IsPoint: true } one ? Shown(one.Lower) : share?.ToString() ?? Shown((decimal?)null);
 
     private static string Shown(Interval? range, StrengthUnit? unit) =>
         range is not { } known ? "all that there can be" : unit is null ? known.ToString() : known.Scale(1m / unit.PercentPerUnit).ToString(unit.Text);

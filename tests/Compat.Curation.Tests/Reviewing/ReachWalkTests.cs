@@ -28,11 +28,18 @@ public class ReachWalkTests
                 var differs = !was.SequenceEqual(now);
                 if (differs) differing++;
                 Assert.True(differs == (there.Length > 0), $"{first} with {other}: [{string.Join("; ", was)}] then, [{string.Join("; ", now)}] now, reported: {string.Join("; ", there.Select(fact => fact.Text))}");
+                var (spared, spares) = (Harmless(before, first, other), Harmless(after, first, other));
+                foreach (var id in spares.Except(spared)) AssertTold(id, first, other, ChangeKind.Loosened);
+                foreach (var id in spared.Except(spares)) AssertTold(id, first, other, ChangeKind.Tightened);
                 if (Worst(before, first, other) is { } worst && !(Worst(after, first, other) <= worst)) Assert.Contains(there, fact => fact.Kind == ChangeKind.Loosened);
             }
         }
 
         return differing;
+
+        void AssertTold(string harmless, AgentId first, MixingPartner other, ChangeKind kind) => Assert.True(
+            facts.Any(fact => fact.About == RecordKind.HarmlessMeeting && fact.Kind == kind && fact.Reaches.Any(place => IsOf(place, first, other) || (other.Agent is { } agent && IsOf(place, agent, MixingPartner.Of(first)))))
+            || (IsEdited(pair, harmless) && facts.Any(fact => fact.Text.Contains($"`{harmless}`", StringComparison.Ordinal))), $"{harmless} of {first} with {other}");
     });
 
     [Fact]
@@ -115,10 +122,30 @@ public class ReachWalkTests
                         }
 
                         if (Reached(before, agent, part, strength, method, seconds, plain: true).Except(Reached(after, agent, part, strength, method, seconds, plain: false)).Any())
+                        {
+                            differing++;
                             Assert.True(there.Any(fact => fact.Kind == ChangeKind.Tightened), $"{agent} on {part} at {strength}, {method}, {seconds} s reaches less");
+                        }
                     }
                 }
             }
+        }
+
+        return differing;
+    });
+
+    /// <summary>The share of available chlorine of an agent that states one runs over that of all below it.</summary>
+    [Fact]
+    public void WhatAStrengthHolds_IsReportedOfAllThatStateAShareAboveTheEdit() => ForAll((pair, _, _, facts) =>
+    {
+        var differing = 0;
+        foreach (var agent in Both(pair.Before.Agents, pair.After.Agents, one => one.Id.Value))
+        {
+            var differs = Share(pair.Before, agent) != Share(pair.After, agent);
+            if (differs) differing++;
+            var there = facts.Where(fact => fact.About == RecordKind.Agent && fact.Reaches.Contains(new FactPlace(agent)) && fact.Text.Contains("available chlorine", StringComparison.Ordinal)).ToArray();
+            Assert.True(differs == (there.Length > 0), $"{agent}: {Share(pair.Before, agent)} then, {Share(pair.After, agent)} now");
+            Assert.All(there, fact => Assert.Equal(ChangeKind.Loosened, fact.Kind));
         }
 
         return differing;
@@ -155,7 +182,25 @@ public class ReachWalkTests
     private static string[] Hazards(KnowledgeBase kb, AgentId first, MixingPartner other) => Mixture.TryJudge(kb, MixingPartner.Of(first), other, out var answer, out _)
         ? answer.Hazards.Select(one => $"{one.OnlySome} {Written(one.Hazard)}").Distinct().Order(StringComparer.Ordinal).ToArray() : [];
 
-    private static string Written(MixingHazard one) => $"{one.Id} {one.Severity} {string.Join(",", one.Effects.Order())} {one.OnlyWhere} {string.Join(",", one.SeparatedBy.Order())} {string.Join(",", one.Forms)} {one.How} {one.Agent} {one.WithAgent}{one.WithSoil}{one.WithMaterial}";
+    private static string Written(MixingHazard one) => $"{one.Id} {one.Severity} {string.Join(",", one.Effects.Order())} {one.OnlyWhere} {string.Join(",", one.SeparatedBy.Order())} {string.Join(",", one.Forms)} {one.How} {one.Agent} {one.Strength} {one.WithStrength} {one.WithAgent}{one.WithSoil}{one.WithMaterial}";
+
+    private static string[] Harmless(KnowledgeBase kb, AgentId first, MixingPartner other) =>
+        Mixture.TryJudge(kb, MixingPartner.Of(first), other, out var answer, out _) ? [.. answer.Harmless.Select(record => record.Id.Value)] : [];
+
+    private static bool IsEdited(RandomReview pair, string harmless) =>
+        !Equals(pair.Before.HarmlessMeetings.FirstOrDefault(one => one.Id.Value == harmless), pair.After.HarmlessMeetings.FirstOrDefault(one => one.Id.Value == harmless));
+
+    private static (decimal Least, decimal Most)? Share(KnowledgeData data, string agent)
+    {
+        if (data.Agents.Single(one => one.Id.Value == agent).AvailableChlorine is null) return null;
+        var shares = data.Agents.Where(one => Line(one).Contains(agent)).Select(one => one.AvailableChlorine).OfType<decimal>().ToArray();
+        return (shares.Min(), shares.Max());
+
+        IEnumerable<string> Line(AgentClass one)
+        {
+            for (var at = one; at is not null; at = data.Agents.FirstOrDefault(other => other.Id == at.Under)) yield return at.Id.Value;
+        }
+    }
 
     private static MixingSeverity? Worst(KnowledgeBase kb, AgentId first, MixingPartner other) => Mixture.TryJudge(kb, MixingPartner.Of(first), other, out var answer, out _) ? answer.Worst : null;
 
@@ -196,12 +241,13 @@ public class ReachWalkTests
     {
         foreach (var claim in kb.Data.Claims)
         {
-            if (claim.Refuted is not null || (plain && claim.Needs.Count + claim.With.Count + claim.For.Count > 0)) continue;
+            if (claim.Refuted is not null || claim.Where is not null || (plain && claim.Needs.Count + claim.With.Count + claim.For.Count > 0)) continue;
             if (!kb.Compiled.Agents.IsAtOrBelow(kb.Compiled.Agents[agent], kb.Compiled.Agents[claim.Agent.Value])) continue;
             if (claim.For.Count > 0 && (part is null || !claim.For.Any(type => kb.Compiled.Parts.IsAtOrBelow(kb.Compiled.Parts[part], kb.Compiled.Parts[type.Value])))) continue;
             var methods = claim.When.Methods.Statement switch { AxisStatement.Within => claim.When.Methods.Methods, AxisStatement.Unstated => kb.Data.Conventions.First(one => one.Key == ConventionKey.ClaimMethods).Methods, _ => MethodSet.All };
             if (!methods.Contains(method) || !Holds(claim.When.Strength, strength) || !Holds(claim.When.WetTime, seconds)) continue;
-            if (plain && (claim.When.Temperature.Statement == AxisStatement.Within || claim.When.Ph.Statement == AxisStatement.Within)) continue;
+            var temperature = claim.When.Temperature.Statement == AxisStatement.Unstated ? AxisLimit.Within(kb.Data.Conventions.First(one => one.Key == ConventionKey.ClaimTemperature).Range) : claim.When.Temperature;
+            if (!Holds(temperature, 22m) || !Holds(claim.When.Ph, 7m)) continue;
             foreach (var target in claim.Kills) yield return target.ToString();
             for (var level = claim.Reaches; level > Level.Cleaned; level--) yield return Words.Of(level.Value);
         }
