@@ -56,14 +56,17 @@ internal sealed class MixingReach(ReachSides sides, FactList found)
     /// <summary>What is said to be harmless there since something has moved; a record that is new, gone or another is told of as such.</summary>
     private void Harmless(IReadOnlyList<HarmlessMeeting> was, IReadOnlyList<HarmlessMeeting> now, FactPlace place)
     {
-        foreach (var record in now.Where(one => was.All(other => other.Id != one.Id))) Tell(record, ChangeKind.Loosened, "says now that nothing harmful happens");
-        foreach (var record in was.Where(one => now.All(other => other.Id != one.Id))) Tell(record, ChangeKind.Tightened, "says no longer that nothing harmful happens");
+        foreach (var record in now.Where(one => !was.Any(other => SaySame(one, other)))) Tell(record, ChangeKind.Loosened, "says now that nothing harmful happens");
+        foreach (var record in was.Where(one => !now.Any(other => SaySame(one, other)))) Tell(record, ChangeKind.Tightened, "says no longer that nothing harmful happens");
 
         void Tell(HarmlessMeeting record, ChangeKind kind, string text)
         {
             if (!sides.IsEdited(RecordKind.HarmlessMeeting, record.Id.Value)) Add(RecordKind.HarmlessMeeting, record.Id, kind, $"`{record.Id}` {text}", place);
         }
     }
+
+    private static bool SaySame(HarmlessMeeting one, HarmlessMeeting other) =>
+        RecordDifference.AreSameBut(one, other, nameof(one.Id), nameof(one.Why), nameof(one.Sources), nameof(one.Reviewed));
 
     private void Add(ChangeKind kind, FoundHazard hazard, string text, FactPlace place) => Add(RecordKind.Mixing, hazard.Hazard.Id, kind, text, place);
 

@@ -31,7 +31,7 @@ internal static class RandomReach
         }
     }
 
-    private static KnowledgeData Edit(KnowledgeData data, Random random, string newId) => random.Next(21) switch
+    private static KnowledgeData Edit(KnowledgeData data, Random random, string newId) => random.Next(23) switch
     {
         0 or 1 => data with { Agents = Onto(data.Agents, random, agent => agent.Under is null ? agent : agent with { Under = One(data.Agents, random).Id }) },
         2 => data with { Parts = Onto(data.Parts, random, part => part.Under is null ? part : part with { Under = One(data.Parts, random).Id }) },
@@ -49,7 +49,7 @@ internal static class RandomReach
         15 => data with { HarmlessMeetings = [.. data.HarmlessMeetings.Skip(random.Next(2)), .. random.Next(2) == 0 ? [Harmless(newId, data, random)] : Array.Empty<HarmlessMeeting>()] },
         16 => data with { Claims = Onto(data.Claims, random, claim => claim with { Where = claim.Where is null ? ClaimWhere.Machine : null }) },
         17 => data with { Agents = [.. data.Agents, new AgentClass { Id = new(newId.Replace('.', '-')), Name = newId, Under = One(data.Agents, random).Id, AvailableChlorine = One([0.25m, 0.6m], random) }] },
-        18 => data with { Agents = Onto(data.Agents, random, agent => agent.Under is null ? agent : agent with { AvailableChlorine = random.Next(3) == 0 ? null : One([0.25m, 0.6m], random) }) },
+        18 or 20 or 21 => data with { Agents = Onto(data.Agents, random, agent => agent.Under is null ? agent : agent with { AvailableChlorine = random.Next(3) == 0 ? null : One([0.25m, 0.6m], random) }) },
         19 => data with { Agents = Onto(data.Agents, random, agent => agent.Under is null || agent.Basis is null ? agent : agent with { Basis = StrengthUnit.PercentOf(One([StrengthBasis.MassPerMass, StrengthBasis.VolumePerVolume], random)) }) },
         _ => data with { Claims = random.Next(2) == 0 ? data.Claims.Skip(1).ToArray() : Onto(data.Claims, random, claim => claim with { When = claim.When with { Strength = claim.When.Strength.Statement == AxisStatement.Within ? AxisLimit.Within(Interval.AtLeast(One([1m, 20m, 70m], random))) : claim.When.Strength } }) },
     };
