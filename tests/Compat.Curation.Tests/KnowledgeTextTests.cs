@@ -44,7 +44,8 @@ public sealed class KnowledgeTextTests
         var first = DataFolder.Read(given, "");
         Assert.Equal("", DiagnosticText.Render(first.Diagnostics));
         var files = KnowledgeText.WriteFiles(first.Data);
-        Assert.Equal(given.Count, files.Count);
+        // What is on record as harmless where two meet is written to a file of its own.
+        Assert.Equal(given.Count + 1, files.Count);
         var again = DataFolder.Read(files.ToDictionary(file => file.Key, file => Encoding.UTF8.GetBytes(file.Value)), "");
         Assert.Equal("", DiagnosticText.Render(again.Diagnostics));
         Assert.Equivalent(first.Data, again.Data, strict: true);

@@ -56,7 +56,7 @@ internal sealed class KillCover(CompiledBase kb, Substance substance, IReadOnlyL
                 Level.Sterile => claim.Claim.Origin == ClaimOrigin.Instructions,
                 Level.High => claim.Claim.Origin != ClaimOrigin.Published || (claim.Claim.NamesThePart && claim.OfGuideline),
                 _ => true,
-            } && LabelTests.NotShown(kb, claim.Claim, level, method).Count == 0;
+            } && LabelTests.Show(kb, claim.Claim, level, method);
         }
 
         return KillExceptions.Kills(kb, claim.Claim, target.Against!, method);

@@ -11,6 +11,10 @@ internal static class LabelTests
     public static bool Show(CompiledBase kb, KillClaim claim, OrganismTarget target, ApplicationMethod method) =>
         !IsHeld(claim) || claim.ShownBy.Any(test => test.SpeaksOf(method) && test.CanShow(kb.Data, target));
 
+    /// <summary>Whether a level is shown to be reached by a method: some test speaks of it, and each group of the level is shown. Of a level without groups nothing else follows.</summary>
+    public static bool Show(CompiledBase kb, KillClaim claim, Level level, ApplicationMethod method) =>
+        !IsHeld(claim) || (claim.ShownBy.Any(test => test.SpeaksOf(method)) && NotShown(kb, claim, level, method).Count == 0);
+
     /// <summary>The groups of a level that are not shown to be killed by a method.</summary>
     public static IReadOnlyList<OrganismGroup> NotShown(CompiledBase kb, KillClaim claim, Level level, ApplicationMethod method) => !IsHeld(claim) ? [] :
     [

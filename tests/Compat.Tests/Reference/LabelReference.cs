@@ -13,9 +13,16 @@ internal sealed partial class ReferenceWhole
         select Fill(null, claim.When, null, claim.Reaches, claim.Kills, claim.DoesNotKill, false, true, claim.For.Count > 0) with
         { Tests = claim.Registration is null ? claim.ShownBy.Select(code => _data.TestStandards.Single(t => t.Code == code)).ToArray() : null };
     private static bool RestsOnSomething(LabelClaim claim) => claim.ShownBy.Count > 0 || claim.Registration is not null;
-    /// <summary>Whether a claim is held against no tests, or one that speaks of the method on a device can show that this is killed.</summary>
-    private bool IsTested(Told claim, OrganismTarget target, ApplicationMethod by) => claim.Tests is null || claim.Tests.Any(t =>
-        t.Field is TestField.Medical or TestField.AnySurface && by < ApplicationMethod.Chamber && (by <= ApplicationMethod.WetWipe || !t.Wiping)
-        && (t.On.Contains(TestedOn.Surfaces) || (by > ApplicationMethod.Spray && t.On.Contains(TestedOn.Instruments))) && (t.Shows.Contains(target)
-            || (target.Organism is not null && !Record(target).OwnClaim && t.Shows.Contains(OrganismTarget.Of(GroupOf(target))))));
+    /// <summary>Whether a claim is held against no tests, or some speak of the method and each target is shown by one of these.</summary>
+    private bool IsTested(Told claim, KillTarget target, ApplicationMethod by)
+    {
+        if (claim.Tests is null) return true;
+        var speaking = claim.Tests.Where(t => t.Field is TestField.Medical or TestField.AnySurface && by < ApplicationMethod.Chamber
+            && (by <= ApplicationMethod.WetWipe || !t.Wiping)
+            && (t.On.Contains(TestedOn.Surfaces) || (by > ApplicationMethod.Spray && t.On.Contains(TestedOn.Instruments)))).ToArray();
+        var needed = target.Against is { } one ? [one]
+            : _data.Levels.Where(l => l.Level == target.Level).SelectMany(l => l.Includes).Select(OrganismTarget.Of);
+        return speaking.Length > 0 && needed.All(n => speaking.Any(t => t.Shows.Contains(n)
+            || (n.Organism is not null && !Record(n).OwnClaim && t.Shows.Contains(OrganismTarget.Of(GroupOf(n))))));
+    }
 }

@@ -120,8 +120,7 @@ internal sealed partial class ReferenceWhole
     private bool Meets(Told claim, KillTarget target) => claim.Methods.Methods.Any(method => Meets(claim, target, method));
     private bool Meets(Told claim, KillTarget target, ApplicationMethod method)
     {
-        if (!(target.Against is { } x ? [x] : _data.Levels.Where(l => l.Level == target.Level).SelectMany(l => l.Includes).Select(OrganismTarget.Of))
-            .All(t => IsTested(claim, t, method))) return false;
+        if (!IsTested(claim, target, method)) return false;
         bool Includes(OrganismGroup group) => claim.Kills.Contains(OrganismTarget.Of(group))
             || (claim.Reaches is { } reached && _data.Levels.Any(l => l.Level == reached && l.Includes.Contains(group)));
         if (target.Level is { } level)

@@ -56,10 +56,11 @@ internal sealed class SolverCheck
                     Goal($"contradiction {allowed.Id} {forbids.Id}", v, worlds[v].Meet(allowed, forbids));
         }
 
+        var first = standings.Length == 0 ? [] : stages.Select(stage => new World(circuit, stage, exposure.HoldsAtFirstUse(stage), null, _evidence).Allowed).ToArray();
         foreach (var standing in standings)
         {
             var missing = standing.AlwaysWith is { } kind ? circuit.And(worlds.Select((world, v) => stages[v].OwnDuties.Any(d => d.Kind == kind) ? circuit.False : world.Carries(kind).Not())) : circuit.True;
-            goals[$"broken {standing.Id}"] = circuit.And([exposure.Within(standing), missing, .. worlds.Select(world => world.Allowed), .. stood]);
+            goals[$"broken {standing.Id}"] = circuit.And([exposure.Within(standing), missing, .. worlds.Select(world => world.Allowed), .. first, .. stood]);
         }
 
         Prove(circuit, goals);

@@ -41,8 +41,13 @@ internal sealed class SolverExposure
     public IntVar Method { get; }
 
     /// <summary>For each rule of a stage whether it holds here.</summary>
-    public ILiteral[] Holds(Stage stage) => stage.Rules.Select(rule => Circuit.And(
-        [.. rule.Box.Select(axis => Within(axis.Key, axis.Value)), Circuit.Or(rule.Methods.Methods.Select(method => Circuit.Within(Method, (int)method, (int)method)))])).ToArray();
+    public ILiteral[] Holds(Stage stage) => Holds(stage, (axis, range) => Within(axis, range));
+
+    /// <summary>The same at the first use of those asked: rules that allow begin there, so an answer about some uses is good where the first and the last are.</summary>
+    public ILiteral[] HoldsAtFirstUse(Stage stage) => Holds(stage, (axis, range) => axis != Axis.Uses ? Within(axis, range) : range.Contains(1) ? Circuit.True : Circuit.False);
+
+    private ILiteral[] Holds(Stage stage, Func<Axis, Interval, ILiteral> within) => stage.Rules.Select(rule => Circuit.And(
+        [.. rule.Box.Select(axis => within(axis.Key, axis.Value)), Circuit.Or(rule.Methods.Methods.Select(method => Circuit.Within(Method, (int)method, (int)method)))])).ToArray();
 
     /// <summary>Whether the exposure lies in the box of a standing rule.</summary>
     public ILiteral Within(StandingRule standing) => Circuit.And(
