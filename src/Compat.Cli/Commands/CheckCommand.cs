@@ -61,21 +61,27 @@ internal sealed class CheckCommand : CliCommand
         return Run(call, options, format);
     }
 
+    /// <summary>Checks a folder and writes what of it cannot be read; null where its rules cut each other too finely, which is reported.</summary>
+    internal static FolderCheck? Checked(Call call, string directory, IReadOnlyList<string> sites, CheckOptions options)
+    {
+        try
+        {
+            var check = FolderCheck.Run(directory, sites, options);
+            call.Stderr.Write(DiagnosticText.Render(check.Unreadable));
+            return check;
+        }
+        catch (TooManyBoxesException tooMany)
+        {
+            BadInput.Report([BadInput.Of("too-many-boxes", tooMany.Message)], call.Stderr);
+            return null;
+        }
+    }
+
     private int Run(Call call, CheckOptions options, string format)
     {
         var directory = call.Parsed.GetValue(_directory)!;
         var sites = call.Parsed.GetValue(_sites) ?? [];
-        FolderCheck check;
-        try
-        {
-            check = FolderCheck.Run(directory, sites, options);
-        }
-        catch (TooManyBoxesException tooMany)
-        {
-            return BadInput.Report([BadInput.Of("too-many-boxes", tooMany.Message)], call.Stderr);
-        }
-
-        call.Stderr.Write(DiagnosticText.Render(check.Unreadable));
+        if (Checked(call, directory, sites, options) is not { } check) return ExitCode.BadInput;
         if (check.Report is null && format == "text") return ExitCode.BadInput;
         var report = check.Report ?? CheckReport.Nothing;
         var shown = new CheckCall(directory, sites, call.Parsed.GetResult(_verbose) is not null, check.Places, check.BasisOf) { Unreadable = check.Unreadable };

@@ -2,7 +2,6 @@ using System.CommandLine;
 using Compat.Cli.Checks;
 using Compat.Cli.Input;
 using Compat.Curation.Checking;
-using Compat.Curation.Diagnostics;
 using Compat.Curation.Editing;
 
 namespace Compat.Cli.Commands;
@@ -44,21 +43,11 @@ internal sealed class PackCommand : CliCommand
         var options = new CheckOptions { Today = DayReader.Today(call, _today) };
         if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
         var directory = call.Parsed.GetValue(_directory)!;
-        FolderCheck check;
-        try
-        {
-            check = FolderCheck.Run(directory, [], options);
-        }
-        catch (TooManyBoxesException tooMany)
-        {
-            return BadInput.Report([BadInput.Of("too-many-boxes", tooMany.Message)], call.Stderr);
-        }
-
-        call.Stderr.Write(DiagnosticText.Render(check.Unreadable));
-        if (check.Report is not { } report) return ExitCode.BadInput;
+        if (CheckCommand.Checked(call, directory, [], options) is not { Report: { } report } check) return ExitCode.BadInput;
         if (!report.IsClean)
         {
-            new CheckText(call.Stderr, new CheckCall(directory, [], false, check.Places, check.BasisOf)).Write(report with { Findings = report.Faults.ToArray(), Gaps = [] });
+            var shown = new CheckCall(directory, [], false, check.Places, check.BasisOf);
+            new CheckText(call.Stderr, shown).Write(report with { Findings = report.Faults.ToArray(), Gaps = [] });
             return ExitCode.NotAllowed;
         }
 
