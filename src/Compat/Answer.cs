@@ -52,7 +52,7 @@ public sealed record Answer
     /// <summary>What was taken for each axis.</summary>
     public IReadOnlyList<Assumption> Assumptions { get => Detail.Assumptions; init => _detail = Detail with { Assumptions = value }; }
 
-    /// <summary>The maximal boxes in which it is allowed, by method, residence, strength: the first 32.</summary>
+    /// <summary>The maximal boxes in which it is allowed, by method, exposure time, strength: the first 32.</summary>
     public IReadOnlyList<AllowedBox> Boxes { get => Detail.Boxes; init => _detail = Detail with { Boxes = value }; }
 
     /// <summary>How many maximal boxes there are.</summary>

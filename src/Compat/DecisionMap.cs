@@ -28,8 +28,8 @@ public sealed record MapCell
     /// <summary>Strength in percent of the agent's basis; whole where it has none.</summary>
     public required Interval Strength { get; init; }
 
-    /// <summary>Residence in seconds.</summary>
-    public required Interval Residence { get; init; }
+    /// <summary>Exposure time in seconds.</summary>
+    public required Interval ExposureTime { get; init; }
 
     /// <summary>Temperature in °C.</summary>
     public required Interval Temperature { get; init; }

@@ -258,7 +258,7 @@ public sealed partial class KnowledgeBase
 
     /// <summary>A question without what it says of its agent or product.</summary>
     private static Question Plain(Question question) =>
-        question with { Agent = null, Product = null, Strength = null, Dilution = null, Ph = null, Residence = null, Temperature = null, Uses = null };
+        question with { Agent = null, Product = null, Strength = null, Dilution = null, Ph = null, ExposureTime = null, Temperature = null, Uses = null };
 
     /// <summary>Answers a question for every part of its device: worst first, those that need nothing last.</summary>
     /// <param name="question">A question with <see cref="Question.Device"/> and without a part.</param>
@@ -323,7 +323,7 @@ public sealed partial class KnowledgeBase
     public IReadOnlyList<AgentId> Alternatives(Question question, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(question);
-        var plain = question with { Product = null, Strength = null, Dilution = null, Ph = null, Residence = null, Temperature = null, Uses = null };
+        var plain = question with { Product = null, Strength = null, Dilution = null, Ph = null, ExposureTime = null, Temperature = null, Uses = null };
         if (QuestionValidation.Check(_compiled, plain with { Agent = AgentClass.Root }).Count > 0) return [];
         var spokenFor = SpokenFor(PartResolver.Variants(_compiled, plain));
         List<AgentId> wellFounded = [], others = [];

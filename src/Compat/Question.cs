@@ -42,8 +42,8 @@ public sealed record Question
     /// <summary>The method.</summary>
     public ApplicationMethod? Method { get; init; }
 
-    /// <summary>Residence in seconds; a range is uncertain; <see cref="Interval.WithoutEnd"/> for one without end.</summary>
-    public Interval? Residence { get; init; }
+    /// <summary>Exposure time in seconds; a range is uncertain; <see cref="Interval.WithoutEnd"/> for one without end.</summary>
+    public Interval? ExposureTime { get; init; }
 
     /// <summary>Temperature in °C; a range is uncertain.</summary>
     public Interval? Temperature { get; init; }

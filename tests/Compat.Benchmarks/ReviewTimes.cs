@@ -40,7 +40,7 @@ internal static class ReviewTimes
     {
         static AxisLimit Moved(AxisLimit limit) => AxisLimit.Within(limit.Range.Scale(1.1m));
         if (rule.When.Strength.Statement == AxisStatement.Within) return rule with { When = rule.When with { Strength = Moved(rule.When.Strength) } };
-        if (rule.When.Residence.Statement == AxisStatement.Within) return rule with { When = rule.When with { Residence = Moved(rule.When.Residence) } };
+        if (rule.When.ExposureTime.Statement == AxisStatement.Within) return rule with { When = rule.When with { ExposureTime = Moved(rule.When.ExposureTime) } };
         return rule.Duties.Count > 0 ? rule with { Duties = [] } : rule with { When = rule.When with { Temperature = AxisLimit.Within(Interval.AtMost(40m)) } };
     }
 

@@ -13,7 +13,7 @@ public sealed class GoldenTests
         { "map-display-isopropanol", ["map", "--part", "display-coated", "--agent", "isopropanol"] },
         { "find-cas", ["find", "67-63-0"] },
         { "find-bleach", ["find", "bleach"] },
-        { "ask-filter-cover-quat", ["ask", "--part", "filter-cover", "--agent", "quaternary-ammonium", "--strength", "0.25 % w/w", "--residence", "2 min", "--method", "damp-wipe"] },
+        { "ask-filter-cover-quat", ["ask", "--part", "filter-cover", "--agent", "quaternary-ammonium", "--strength", "0.25 % w/w", "--exposure-time", "2 min", "--method", "damp-wipe"] },
         { "ask-device-isopropanol", ["ask", "--device", "autorefractor", "--agent", "isopropanol", "--strength", "70 % v/v", "--method", "damp-wipe", "--site", Repository.Demo] },
         { "ask-two-spirit-wipe", ["ask", "--part", "display-coated", "--product", "two-spirit-wipe", "--method", "damp-wipe", "--site", Repository.Demo] },
         { "ask-quat-on-mucous-membrane", ["ask", "--part", "trolley-frame", "--agent", "benzalkonium-chloride", "--touched-by", "mucous-membrane"] },
@@ -55,7 +55,7 @@ public sealed class GoldenTests
         { "find-misspelt", ["find", "policarbonate"] },
         { "find-wheel", ["find", "wheel", "--site", Repository.Demo] },
         { "site-bad-input", ["site", "new", "--out", ".", "--id", "My Site"] },
-        { "ask-letter", ["ask", "--letter", "--device", "slit-lamp", "--part", "lamp-housing", "--product", "large-white-wipe", "--method", "damp-wipe", "--residence", "1 min", "--site", Repository.Demo] },
+        { "ask-letter", ["ask", "--letter", "--device", "slit-lamp", "--part", "lamp-housing", "--product", "large-white-wipe", "--method", "damp-wipe", "--exposure-time", "1 min", "--site", Repository.Demo] },
         { "dossier-of-a-tonometer", ["dossier", "--site", Repository.Demo, "--device", "tonometer", "--markdown"] },
         { "help-ask", ["ask", "--help"] },
     };

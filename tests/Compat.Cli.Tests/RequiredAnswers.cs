@@ -6,7 +6,7 @@ namespace Compat.Cli.Tests;
 public sealed class RequiredAnswers
 {
     private static readonly string[] EveryAxis =
-        ["--strength", "70 % v/v", "--method", "damp-wipe", "--residence", "1 min", "--temperature", "22 °C", "--ph", "7", "--uses", "100"];
+        ["--strength", "70 % v/v", "--method", "damp-wipe", "--exposure-time", "1 min", "--temperature", "22 °C", "--ph", "7", "--uses", "100"];
 
     [Fact]
     public void CoatedDisplay_IsopropanolDampWipe_NotAllowed_NamesRuleDamageAndSource()
@@ -126,7 +126,7 @@ public sealed class RequiredAnswers
     [Fact]
     public void ProbeLens_GlutaraldehydeBath_WithinLimitsWithARinse()
     {
-        string[] question = ["--part", "probe-lens", "--agent", "glutaraldehyde", "--strength", "2.4 % w/v", "--method", "immerse", "--residence", "20 min", "--temperature", "22 °C"];
+        string[] question = ["--part", "probe-lens", "--agent", "glutaraldehyde", "--strength", "2.4 % w/v", "--method", "immerse", "--exposure-time", "20 min", "--temperature", "22 °C"];
         Ask(3, question);
         using var answer = Json(question);
         Assert.Contains(List(answer, "duties"), duty => duty.GetProperty("kind").GetString() == "take-off" && Strings(duty, "ways", "by").Contains("rinse"));
@@ -134,7 +134,7 @@ public sealed class RequiredAnswers
 
     [Fact]
     public void ProbeHandle_GlutaraldehydeBath_NotAllowed() =>
-        Ask(1, "--part", "probe-handle", "--agent", "glutaraldehyde", "--strength", "2.4 % w/v", "--method", "immerse", "--residence", "20 min", "--temperature", "22 °C");
+        Ask(1, "--part", "probe-handle", "--agent", "glutaraldehyde", "--strength", "2.4 % w/v", "--method", "immerse", "--exposure-time", "20 min", "--temperature", "22 °C");
 
     [Fact]
     public void PlasticHousing_Acetone_NotAllowed() => Ask(1, "--part", "housing-plastic", "--agent", "acetone", "--method", "damp-wipe");
@@ -153,7 +153,7 @@ public sealed class RequiredAnswers
 
     [Fact]
     public void FilterCover_QuaternaryAmmonium_FilmStays_NotEstablished() =>
-        Assert.Contains("the film stays", Ask(4, "--part", "filter-cover", "--agent", "quaternary-ammonium", "--strength", "0.25 % w/w", "--residence", "2 min", "--method", "damp-wipe").Flat, StringComparison.Ordinal);
+        Assert.Contains("the film stays", Ask(4, "--part", "filter-cover", "--agent", "quaternary-ammonium", "--strength", "0.25 % w/w", "--exposure-time", "2 min", "--method", "damp-wipe").Flat, StringComparison.Ordinal);
 
     [Fact]
     public void PairNobodySpeaksOf_NotEstablished_SaysWhatWouldEstablishIt() =>

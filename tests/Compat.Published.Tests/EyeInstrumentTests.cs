@@ -25,7 +25,7 @@ public sealed class EyeInstrumentTests
 
     private static IEnumerable<Claim> Named(string agent, string figure, string unit, decimal seconds) => KnowledgeBase.Shipped.Data.Claims.Where(claim =>
         claim.Agent.Value == agent && claim.For.Any(part => part.Value == "pachymeter-tip") && claim.Refuted is null && claim.Kills.Contains(Virus)
-        && claim.When.Strength.Range.Contains(PublishedRow.Strength(figure, unit).Percent.Lower!.Value) && claim.When.WetTime.Range.Contains(seconds));
+        && claim.When.Strength.Range.Contains(PublishedRow.Strength(figure, unit).Percent.Lower!.Value) && claim.When.ContactTime.Range.Contains(seconds));
 
     private static OrganismTarget Virus => OrganismTarget.Of(new OrganismId("human-immunodeficiency-virus"));
 }

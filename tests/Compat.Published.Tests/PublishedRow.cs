@@ -77,16 +77,16 @@ internal sealed class PublishedRow
     private static Question Exposure(Question question, string token)
     {
         if (Words.TryParse<ApplicationMethod>(token, out var method)) return question with { Method = method };
-        if (token == "without end") return question with { Residence = Interval.Exactly(Interval.WithoutEnd) };
+        if (token == "without end") return question with { ExposureTime = Interval.Exactly(Interval.WithoutEnd) };
         var words = token.Split(' ');
         if (words[0] == "pH") return question with { Ph = Range(words[1]) };
         return words[1] switch
         {
             "°C" => question with { Temperature = Range(words[0]) },
             "use" or "uses" => question with { Uses = int.Parse(words[0], CultureInfo.InvariantCulture) },
-            "min" => question with { Residence = Range(words[0]).Scale(60m) },
-            "h" => question with { Residence = Range(words[0]).Scale(3600m) },
-            "d" => question with { Residence = Range(words[0]).Scale(86400m) },
+            "min" => question with { ExposureTime = Range(words[0]).Scale(60m) },
+            "h" => question with { ExposureTime = Range(words[0]).Scale(3600m) },
+            "d" => question with { ExposureTime = Range(words[0]).Scale(86400m) },
             _ => throw new FormatException(token),
         };
     }

@@ -41,7 +41,7 @@ public sealed class SterilantTableTests
         if (claim.With.Count > 0 != (cells[2] != "-")) return false;
         foreach (var partner in claim.With)
             if (cells[2].Split(' ') is not [var name, var percent] || partner.Agent.Value != name || !partner.Strength.Range.Contains(Number(percent))) return false;
-        return In(claim.When.Strength, Number(cells[1])) && In(claim.When.Temperature, Number(cells[3])) && In(claim.When.WetTime, seconds);
+        return In(claim.When.Strength, Number(cells[1])) && In(claim.When.Temperature, Number(cells[3])) && In(claim.When.ContactTime, seconds);
     }
 
     private static bool In(AxisLimit limit, decimal value) => limit.Statement == AxisStatement.Any || (limit.Statement == AxisStatement.Within && limit.Range.Contains(value));

@@ -24,7 +24,7 @@ internal static class TestBase
             When = new()
             {
                 Strength = AxisLimit.Within(atLeast ? Interval.AtLeast(percent) : Interval.AtMost(percent)),
-                Residence = AxisLimit.Any,
+                ExposureTime = AxisLimit.Any,
                 Temperature = AxisLimit.Any,
                 Ph = AxisLimit.Any,
                 Uses = AxisLimit.Any,

@@ -33,7 +33,7 @@ public sealed class UnitConversionTests
             var expected = KnowledgeBase.Shipped.Ask(asked);
             var answer = KnowledgeBase.Shipped.Ask(asked with { Strength = Of(text) });
             Assert.Equal(expected.Verdict, answer.Verdict);
-            Assert.Equal(expected.Boxes.Select(box => (box.Strength, box.Residence)), answer.Boxes.Select(box => (box.Strength, box.Residence)));
+            Assert.Equal(expected.Boxes.Select(box => (box.Strength, box.ExposureTime)), answer.Boxes.Select(box => (box.Strength, box.ExposureTime)));
         }
     }
 

@@ -80,19 +80,19 @@ internal sealed class UseLines(CardNames words, NeverList never, Names names)
     {
         if (step.Dilute) yield return $"mix {FigureWording.Number(decimal.Round(setting.Dilution * 1000m, 3))}\u00a0mL with water, made up to 1\u00a0L";
         yield return Method(setting.Method) + (step.Cloth is { } cloth ? $" (cloth of {cloth})" : "");
-        if (setting.WetTime > 0m)
+        if (setting.ContactTime > 0m)
         {
-            var time = FigureWording.Duration(setting.WetTime);
+            var time = FigureWording.Duration(setting.ContactTime);
             yield return setting.Reached switch
             {
-                WetTimeReached.ByItself when setting.Method >= ApplicationMethod.Rinse => $"leave it in for {time} or more",
-                WetTimeReached.ByItself => $"keep visibly wet for {time}",
-                WetTimeReached.WipeAgain => $"keep visibly wet for {time}: wipe again as often as it takes",
+                ContactTimeReached.ByItself when setting.Method >= ApplicationMethod.Rinse => $"leave it in for {time} or more",
+                ContactTimeReached.ByItself => $"keep visibly wet for {time}",
+                ContactTimeReached.WipeAgain => $"keep visibly wet for {time}: wipe again as often as it takes",
                 _ => $"keep visibly wet for {time}: time it",
             };
         }
 
-        if (setting.Residence.Upper is { } last && last != Interval.WithoutEnd) yield return $"off again {(setting.Residence.UpperIncluded ? "by" : "before")} {FigureWording.Duration(last)} after first wetting";
+        if (setting.ExposureTime.Upper is { } last && last != Interval.WithoutEnd) yield return $"off again {(setting.ExposureTime.UpperIncluded ? "by" : "before")} {FigureWording.Duration(last)} after first wetting";
         if (setting.MeasureTemperature) yield return $"at {FigureWording.Temperature(setting.Temperature)}: measure it";
     }
 

@@ -19,7 +19,7 @@ internal sealed class AskCommand : QuestionCommand
             "ask",
             "Asks whether an agent or a product may be used on a part, how, and why. What is left out is judged at its worst, or left to you and listed. With --device or any of the options from --touched-by to --cloth it also judges whether it kills what is needed and what it means for people; the worst of the three is the answer.",
             new("A grip that patients hold, soiled with blood: what kills it and is stood", "compat ask --part handle --agent isopropanol --strength \"70 % v/v\" --touched-by intact-skin --soil blood --against HBV"),
-            new("A keypad, from a script: 0 only if it may be used as asked", "compat ask --part keypad-membrane --agent ethanol --strength \"70 % v/v\" --method damp-wipe --residence \"1 min\" --only part --json"))
+            new("A keypad, from a script: 0 only if it may be used as asked", "compat ask --part keypad-membrane --agent ethanol --strength \"70 % v/v\" --method damp-wipe --exposure-time \"1 min\" --only part --json"))
     {
         _options = new QuestionOptions
         {
@@ -33,8 +33,8 @@ internal sealed class AskCommand : QuestionCommand
             Dilution = One("--dilution", "SHARE", "Of a product: \"2 % v/v\", \"1 in 50\", \"1 + 49\" or undiluted"),
             Strength = One("--strength", "FIGURE", "Of an agent: \"70 % v/v\"; \"60..80 % v/v\" where it is uncertain"),
             Method = One("--method", "WORD", "damp-wipe, wet-wipe, spray, rinse, immerse or chamber"),
-            Residence = One("--residence", "TIME", "How long it stays on: \"2 min\", \"30 s..2 min\" or \"without end\""),
-            Contact = One("--contact", "TIME", "Kept wet for this time and then taken off"),
+            ExposureTime = One("--exposure-time", "TIME", "How long it stays on: \"2 min\", \"30 s..2 min\" or \"without end\""),
+            ContactTime = One("--contact-time", "TIME", "Kept wet for this time and then taken off"),
             Temperature = One("--temperature", "FIGURE", "\"22 °C\""),
             Ph = One("--ph", "FIGURE", "7.5 or 7..8"),
             Uses = One("--uses", "NUMBER", "Uses over the part's life"),

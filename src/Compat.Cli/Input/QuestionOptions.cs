@@ -35,11 +35,11 @@ public sealed record QuestionOptions
     /// <summary>The method.</summary>
     public Option<string?>? Method { get; init; }
 
-    /// <summary>The residence.</summary>
-    public Option<string?>? Residence { get; init; }
+    /// <summary>The exposure time.</summary>
+    public Option<string?>? ExposureTime { get; init; }
 
-    /// <summary>The residence of what is kept wet for a time and then taken off.</summary>
-    public Option<string?>? Contact { get; init; }
+    /// <summary>The exposure time of what is kept wet for a time and then taken off.</summary>
+    public Option<string?>? ContactTime { get; init; }
 
     /// <summary>The temperature.</summary>
     public Option<string?>? Temperature { get; init; }

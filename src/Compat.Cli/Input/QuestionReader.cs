@@ -39,7 +39,7 @@ public sealed class QuestionReader
             Strength = Strength(options.Strength) is { } strength && (agentIsKnown || agent is null) ? strength : null,
             Dilution = Figure(options.Dilution, Axis.Dilution),
             Method = _reader.Word<ApplicationMethod>(options.Method),
-            Residence = Residence(options),
+            ExposureTime = ExposureTime(options),
             Temperature = Figure(options.Temperature, Axis.Temperature),
             Ph = Figure(options.Ph, Axis.Ph),
             Uses = Uses(options.Uses),
@@ -90,15 +90,15 @@ public sealed class QuestionReader
         return null;
     }
 
-    private Interval? Residence(QuestionOptions options)
+    private Interval? ExposureTime(QuestionOptions options)
     {
-        var residence = Text(options.Residence) == "without end" ? Interval.Exactly(Interval.WithoutEnd) : Figure(options.Residence, Axis.Residence);
-        if (Text(options.Contact) is not { } contact) return residence;
-        if (Text(options.Residence) is not null)
-            Note(options.Contact!, "two-residences", "`--residence` and `--contact` are both given", "a contact is a residence that ends on time: give one of them");
+        var exposureTime = Text(options.ExposureTime) == "without end" ? Interval.Exactly(Interval.WithoutEnd) : Figure(options.ExposureTime, Axis.ExposureTime);
+        if (Text(options.ContactTime) is not { } contact) return exposureTime;
+        if (Text(options.ExposureTime) is not null)
+            Note(options.ContactTime!, "two-exposure-times", "`--exposure-time` and `--contact-time` are both given", "a contact time is an exposure time that ends on time: give one of them");
         if (ExposureText.TryParseDuration(contact, out var seconds, out var problem)) return Interval.Exactly(seconds);
-        Note(options.Contact!, "bad-figure", problem!, null);
-        return residence;
+        Note(options.ContactTime!, "bad-figure", problem!, null);
+        return exposureTime;
     }
 
     private Interval? Figure(Option<string?>? option, Axis axis)

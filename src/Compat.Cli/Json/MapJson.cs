@@ -23,7 +23,7 @@ public sealed class MapJson(Utf8JsonWriter json, Names names)
             json.WriteString("verdict", Words.Of(cell.Verdict));
             json.WriteString("method", Words.Of(cell.Method));
             json.WriteStrength("strength", cell.Strength, unit);
-            json.WriteInterval("residence", cell.Residence, JsonWriting.UnitOf(Axis.Residence));
+            json.WriteInterval("exposureTime", cell.ExposureTime, JsonWriting.UnitOf(Axis.ExposureTime));
             json.WriteInterval("temperature", cell.Temperature, JsonWriting.UnitOf(Axis.Temperature));
             json.WriteInterval("ph", cell.Ph, JsonWriting.UnitOf(Axis.Ph));
             json.WriteInterval("uses", cell.Uses, JsonWriting.UnitOf(Axis.Uses));

@@ -77,8 +77,8 @@ internal sealed class PlanJson(Utf8JsonWriter json, Names names, KnowledgeBase k
                 json.WriteStringList("ingredients", closure.Ingredients);
                 json.WriteStringList("rules", closure.Rules.Select(id => id.Value));
                 json.WriteStringList("claims", closure.Claims.Select(claim => claim.Id));
-                if (closure.WetTime is { } wet) json.WriteNumber("wetTimeSeconds", wet);
-                if (closure.Residence is { } residence && residence != Interval.WithoutEnd) json.WriteNumber("residenceSeconds", residence);
+                if (closure.ContactTime is { } wet) json.WriteNumber("contactTimeSeconds", wet);
+                if (closure.ExposureTime is { } exposureTime && exposureTime != Interval.WithoutEnd) json.WriteNumber("exposureTimeSeconds", exposureTime);
             }
 
             if (closed.Missing is { } missing) json.WriteString("missing", Words.Of(missing.Code));
@@ -117,9 +117,9 @@ internal sealed class PlanJson(Utf8JsonWriter json, Names names, KnowledgeBase k
         {
             json.WriteString("method", Words.Of(setting.Method));
             json.WriteInterval("dilution", Interval.Exactly(setting.Dilution), JsonWriting.UnitOf(Axis.Dilution));
-            json.WriteNumber("wetTimeSeconds", setting.WetTime);
-            json.WriteString("wetTimeReached", Words.Of(setting.Reached));
-            json.WriteInterval("residence", setting.Residence, JsonWriting.UnitOf(Axis.Residence));
+            json.WriteNumber("contactTimeSeconds", setting.ContactTime);
+            json.WriteString("contactTimeReached", Words.Of(setting.Reached));
+            json.WriteInterval("exposureTime", setting.ExposureTime, JsonWriting.UnitOf(Axis.ExposureTime));
             json.WriteInterval("temperature", setting.Temperature, JsonWriting.UnitOf(Axis.Temperature));
             json.WriteBoolean("measureTemperature", setting.MeasureTemperature);
         }
@@ -170,7 +170,7 @@ internal sealed class PlanJson(Utf8JsonWriter json, Names names, KnowledgeBase k
         json.WriteStringList("gained", fewer.Gained.Select(id => id.Value));
         json.WriteStringList("harsher", fewer.Harsher.Select(id => id.Value));
         json.WriteNumber("moreSteps", fewer.MoreSteps);
-        json.WriteNumber("moreWetTimeSeconds", fewer.MoreWetTime);
+        json.WriteNumber("moreContactTimeSeconds", fewer.MoreContactTime);
         json.WriteString("text", Plain(text));
         json.WriteEndObject();
     }

@@ -38,7 +38,7 @@ public sealed class ShelfJson(Utf8JsonWriter json, Names names)
         json.WriteString("product", cell.Product.Value);
         json.WriteString("word", Words.Of(cell.Word));
         json.WriteStringList("more", cell.More.Select(more => Words.Of(more)));
-        if (cell.Answer?.Window?.ShortestWetTime is { } wet) json.WriteNumber("wetTimeSeconds", JsonWriting.Short(wet));
+        if (cell.Answer?.Window?.ShortestContactTime is { } wet) json.WriteNumber("contactTimeSeconds", JsonWriting.Short(wet));
         json.WriteEndObject();
     }
 

@@ -50,7 +50,7 @@ internal sealed class ProductEffects(KnowledgeBase below, Site site)
 
     private static IEnumerable<(string Fact, Product Step)> Steps(Product product)
     {
-        var bare = product with { Ph = [], LabelClaims = [], WetTimes = [], Density = null };
+        var bare = product with { Ph = [], LabelClaims = [], ContactTimes = [], Density = null };
         for (var i = 1; i <= product.Ingredients.Count; i++)
         {
             var last = product.Ingredients[i - 1];
@@ -60,7 +60,7 @@ internal sealed class ProductEffects(KnowledgeBase below, Site site)
         if (product.Density is not null) yield return ("density", bare = bare with { Density = product.Density });
         if (product.Ph.Count > 0) yield return ("pH " + string.Join(", ", product.Ph.Select(ph => $"{ph.Value} ({Words.Of(ph.Of)})")), bare = bare with { Ph = product.Ph });
         for (var i = 1; i <= product.LabelClaims.Count; i++)
-            yield return ($"label claim {product.LabelClaims[i - 1].Id}", bare with { LabelClaims = product.LabelClaims.Take(i).ToArray(), WetTimes = product.WetTimes });
+            yield return ($"label claim {product.LabelClaims[i - 1].Id}", bare with { LabelClaims = product.LabelClaims.Take(i).ToArray(), ContactTimes = product.ContactTimes });
     }
 
     private State[]? StatesOf(Product step)

@@ -89,13 +89,13 @@ internal sealed class ProductPrompt(TextReader input, Page page, KnowledgeBase k
     {
         while (Line($"level the label claims: {string.Join(", ", Words.All<Compat.Efficacy.Level>())}; empty ends") is { Length: > 0 } level)
         {
-            var wet = Line("wet time it takes, as 1 min") ?? "";
+            var wet = Line("contact time it takes, as 1 min") ?? "";
             var methods = Line("by which methods, as damp-wipe wet-wipe") ?? "";
             var temperature = Line("at which temperatures, as 15..30 °C") ?? "";
             var shown = Tests() ?? "";
             var registered = shown.Length > 0 ? "" : Line("its registration where it names no test: authority, then number behind a comma, as environment agency, 123-45; empty where there is none") ?? "";
             var id = _claims.Count == 0 ? "claim" : $"claim-{_claims.Count + 1}";
-            var when = $"{{ wet-time: {Quoted(wet.StartsWith('>') ? wet : ">= " + wet)}, temperature: {Quoted(temperature)}, methods: {Listed(methods)} }}";
+            var when = $"{{ contact-time: {Quoted(wet.StartsWith('>') ? wet : ">= " + wet)}, temperature: {Quoted(temperature)}, methods: {Listed(methods)} }}";
             if (!Takes(_claims, $"{{ id: {id}, when: {when}, reaches: {Quoted(level)}{(shown.Length > 0 ? ", shown-by: " + shown : registered.Length > 0 ? ", registration: " + Registration(registered) : "")} }}")) continue;
             Say($"label claim {level}");
             return true;

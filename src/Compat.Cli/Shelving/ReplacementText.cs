@@ -17,7 +17,7 @@ internal sealed class ReplacementText(Page page, Names names)
         page.Heading("On the label");
         page.Item($"highest level claimed: {Level(change.LabelLevels.Old)} before, {Level(change.LabelLevels.New)} now");
         page.Item(change.GroupsLost.Count == 0 ? "no group that the old label names is lost" : $"no longer claimed: {string.Join(", ", change.GroupsLost.Select(names.Target))}");
-        Part("Must stay wet longer than before", change.LongerWet, cell => $"{FigureWording.Duration(Replacement.WetTime(cell.New))}, before {FigureWording.Duration(Replacement.WetTime(cell.Old))}");
+        Part("Must stay wet longer than before", change.LongerWet, cell => $"{FigureWording.Duration(Replacement.ContactTime(cell.New))}, before {FigureWording.Duration(Replacement.ContactTime(cell.Old))}");
         List("New duties", change.NewDuties.Select(duty => DutyWording.Of(duty, names)));
         List("Staff: new protection", change.NewProtection.Select(one => $"{names.Agent(one.Agent.Value)}: gloves of {Gloves(one)}{(one.Eyes is null ? "" : "; eyes: " + one.Eyes)}{(one.Ventilation is null ? "" : "; " + one.Ventilation)}"));
         List("At the change: what is on record where the two meet", change.AtTheChange.Hazards.Select(found => $"{found.First} and {found.Other}: {found.Hazard.Why}"));

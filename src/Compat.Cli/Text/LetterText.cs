@@ -77,7 +77,7 @@ public sealed class LetterText(Page page, KnowledgeBase kb, Names names)
         const string Yours = "for you to state";
         yield return "method: " + (question.Method is { } method ? Words.Of(method).Replace('-', ' ') : Yours);
         if (question.Dilution is { } dilution) yield return "dilution: " + FigureWording.Dilution(dilution);
-        yield return "how long it stays on before it is taken off or gone: " + (question.Residence is { } residence ? FigureWording.Residence(residence) : Yours);
+        yield return "how long it stays on before it is taken off or gone: " + (question.ExposureTime is { } exposureTime ? FigureWording.ExposureTime(exposureTime) : Yours);
         yield return "temperature: " + (question.Temperature is { } temperature ? FigureWording.Temperature(temperature) : Yours);
         yield return "how often over the life of the part: " + (question.Uses is { } uses ? FigureWording.Number(uses) : Yours);
         if (question.Cloth is { } cloth) yield return "cloth: " + cloth;
@@ -90,7 +90,7 @@ public sealed class LetterText(Page page, KnowledgeBase kb, Names names)
         foreach (var material in reasons.Where(reason => reason.Code == ReasonCode.NoEvidenceOnMaterial).Select(reason => reason.Arguments[0]).Distinct())
             yield return $"In particular, does the {Name(new MaterialId(material))} of this part stand it?";
         if (reasons.Any(reason => reason.Code == ReasonCode.MaterialsNotKnown)) yield return "Of which materials is the part made, bonds, coatings and print included?";
-        if (reasons.Any(reason => reason.Code is ReasonCode.ResidenceWithoutEnd or ReasonCode.DutyCannotBeMet)) yield return "How is the residue taken off this part, or may it stay?";
+        if (reasons.Any(reason => reason.Code is ReasonCode.ExposureTimeWithoutEnd or ReasonCode.DutyCannotBeMet)) yield return "How is the residue taken off this part, or may it stay?";
         foreach (var unknown in reasons.Where(reason => reason.Code == ReasonCode.UnknownIngredient).Select(reason => reason.Arguments[0]).Distinct())
             yield return $"To the maker of the liquid: what is `{unknown}`, by CAS number?";
         if (product is { Composition: not Composition.Full }) yield return "To the maker of the liquid: its full composition with figures, or your own statement that it may be used on this part.";
@@ -100,7 +100,7 @@ public sealed class LetterText(Page page, KnowledgeBase kb, Names names)
     {
         var need = answer.Kill!.Need;
         var wanted = (need.Level is { } level ? [Words.Of(level) + " level"] : Array.Empty<string>()).Concat(need.Against.Select(names.Target)).ToArray();
-        yield return $"To the maker of the liquid: does it reach {string.Join(" and ", wanted)}, by this method, at which wet time, strength and temperature, shown by which standard or registration?";
+        yield return $"To the maker of the liquid: does it reach {string.Join(" and ", wanted)}, by this method, at which contact time, strength and temperature, shown by which standard or registration?";
         if (need.Soil.Count > 0) yield return $"Does it do so where there is {string.Join(", ", need.Soil.Select(soil => Words.Of(soil)))}, or must the part be clean?";
     }
 

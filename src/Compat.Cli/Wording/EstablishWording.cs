@@ -51,9 +51,9 @@ public static class EstablishWording
             KillReasonCode.WaterTooHard => "softer water, or a label that allows this hardness",
             KillReasonCode.OutsideClaims when KillWording.ByOtherMethods(Argument(1), question) => $"a claim of {target} by this method, if the part stands no other; on record are {Argument(1)}",
             KillReasonCode.OutsideClaims => $"strength, temperature and pH, stated, so that a claim on record covers them; or a claim of {target} at this exposure",
-            KillReasonCode.NoClaim when product is null => $"a publication or the device's instructions: {target}, at which strength and wet time",
+            KillReasonCode.NoClaim when product is null => $"a publication or the device's instructions: {target}, at which strength and contact time",
             KillReasonCode.NoClaim => $"a label claim of {product} for {target}, with its test standard or registration",
-            _ => $"a label claim of {product} for what is needed, with its test standard or registration and wet time",
+            _ => $"a label claim of {product} for what is needed, with its test standard or registration and contact time",
         };
     }
 
@@ -81,7 +81,7 @@ public static class EstablishWording
             case ReasonCode.EditionSilent:
                 yield return "which edition of the instructions covers this device: state its serial number";
                 break;
-            case ReasonCode.ResidenceWithoutEnd:
+            case ReasonCode.ExposureTimeWithoutEnd:
                 yield return "a way on record to take it off this part, or evidence that it may stay";
                 break;
         }

@@ -15,7 +15,7 @@ public static class ExposureWording
         var parts = new List<string> { Words.Of(box.Method) };
         if (box.Strength is { } strength) parts.Add(Strength(strength, unit));
         if (box.Dilution is { } dilution) parts.Add(Dilution(dilution));
-        AddCommon(parts, box.Residence, box.Temperature, box.Ph, box.Uses);
+        AddCommon(parts, box.ExposureTime, box.Temperature, box.Ph, box.Uses);
         return string.Join("; ", parts);
     }
 
@@ -24,7 +24,7 @@ public static class ExposureWording
     {
         var parts = new List<string> { Words.Of(cell.Method) };
         if (unit is not null) parts.Add(Strength(cell.Strength, unit));
-        AddCommon(parts, cell.Residence, cell.Temperature, cell.Ph, cell.Uses);
+        AddCommon(parts, cell.ExposureTime, cell.Temperature, cell.Ph, cell.Uses);
         return string.Join("; ", parts);
     }
 
@@ -35,7 +35,7 @@ public static class ExposureWording
         if (question.Method is { } method) parts.Add(Words.Of(method));
         if (question.Strength is { } strength) parts.Add("strength " + Strength(strength, unit));
         if (question.Dilution is { } dilution) parts.Add(Dilution(dilution));
-        if (question.Residence is { } residence) parts.Add("residence " + FigureWording.Residence(residence));
+        if (question.ExposureTime is { } exposureTime) parts.Add("exposure time " + FigureWording.ExposureTime(exposureTime));
         if (question.Temperature is { } temperature) parts.Add("temperature " + FigureWording.Temperature(temperature));
         if (question.Ph is { } ph) parts.Add("pH " + FigureWording.Ph(ph));
         if (question.Uses is { } uses) parts.Add(uses + "\u00a0uses");
@@ -93,7 +93,7 @@ public static class ExposureWording
     {
         Exposures.Axis.Strength => assumption.Range.IsWhole ? "any" : FigureWording.Strength(assumption.Range, unit),
         Exposures.Axis.Dilution => FigureWording.Dilution(assumption.Range),
-        Exposures.Axis.Residence => FigureWording.Residence(assumption.Range),
+        Exposures.Axis.ExposureTime => FigureWording.ExposureTime(assumption.Range),
         Exposures.Axis.Temperature => FigureWording.Temperature(assumption.Range),
         Exposures.Axis.Ph => FigureWording.Ph(assumption.Range),
         _ => FigureWording.Uses(assumption.Range),
@@ -107,11 +107,11 @@ public static class ExposureWording
     private static string Strength(Interval percent, StrengthUnit? unit) =>
         IsWhole(Exposures.Axis.Strength, percent) ? "any strength" : "strength " + FigureWording.Strength(percent, unit);
 
-    private static void AddCommon(List<string> parts, Interval residence, Interval temperature, Interval ph, Interval uses)
+    private static void AddCommon(List<string> parts, Interval exposureTime, Interval temperature, Interval ph, Interval uses)
     {
-        parts.Add(residence.Upper is null or Interval.WithoutEnd && residence.Lower is null or 0m
-            ? "any residence"
-            : "residence " + FigureWording.Residence(residence));
+        parts.Add(exposureTime.Upper is null or Interval.WithoutEnd && exposureTime.Lower is null or 0m
+            ? "any exposure-time"
+            : "exposure time " + FigureWording.ExposureTime(exposureTime));
         parts.Add(IsWhole(Exposures.Axis.Temperature, temperature) ? "any temperature" : FigureWording.Temperature(temperature));
         parts.Add(IsWhole(Exposures.Axis.Ph, ph) ? "any pH" : "pH " + FigureWording.Ph(ph));
         parts.Add(FigureWording.CountOfUses(uses));

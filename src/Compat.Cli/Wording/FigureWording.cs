@@ -14,8 +14,8 @@ public static class FigureWording
     public static string Dilution(Interval share) =>
         share.IsPoint && share.Lower == 1m ? "undiluted" : Range(share.Scale(100m), "% v/v");
 
-    /// <summary>A residence.</summary>
-    public static string Residence(Interval seconds)
+    /// <summary>An exposure time.</summary>
+    public static string ExposureTime(Interval seconds)
     {
         if (seconds.IsPoint && seconds.Lower == Interval.WithoutEnd) return "without end";
         var ended = seconds.Upper == Interval.WithoutEnd

@@ -45,19 +45,19 @@ public sealed class PlanStepWording(PlanSheet sheet, PlanWording words, Names na
     {
         if (step.Dilute) yield return $"mix {FigureWording.Number(decimal.Round(setting.Dilution * 1000m, 6))}\u00a0mL with water, made up to 1\u00a0L ({FigureWording.Dilution(Interval.Exactly(setting.Dilution))})";
         yield return $"by {Words.Of(setting.Method)}" + (step.Cloth is { } cloth ? $", cloth of {cloth}" : "");
-        if (setting.WetTime > 0m)
+        if (setting.ContactTime > 0m)
         {
-            var time = FigureWording.Duration(setting.WetTime);
+            var time = FigureWording.Duration(setting.ContactTime);
             yield return setting.Reached switch
             {
-                WetTimeReached.ByItself when setting.Method >= ApplicationMethod.Rinse => $"leave it in for at least {time}",
-                WetTimeReached.ByItself => $"keep visibly wet for {time}",
-                WetTimeReached.WipeAgain => $"keep visibly wet for {time}, wipe again as often as it takes",
+                ContactTimeReached.ByItself when setting.Method >= ApplicationMethod.Rinse => $"leave it in for at least {time}",
+                ContactTimeReached.ByItself => $"keep visibly wet for {time}",
+                ContactTimeReached.WipeAgain => $"keep visibly wet for {time}, wipe again as often as it takes",
                 _ => $"keep visibly wet for {time}: time it",
             };
         }
 
-        if (setting.Residence.Upper is { } last && last != Interval.WithoutEnd) yield return $"off the part {(setting.Residence.UpperIncluded ? "by" : "before")} {FigureWording.Duration(last)} after first wetting, re-wetting included";
+        if (setting.ExposureTime.Upper is { } last && last != Interval.WithoutEnd) yield return $"off the part {(setting.ExposureTime.UpperIncluded ? "by" : "before")} {FigureWording.Duration(last)} after first wetting, re-wetting included";
         if (setting.MeasureTemperature) yield return $"at {FigureWording.Temperature(setting.Temperature)}: measure it";
     }
 

@@ -117,7 +117,7 @@ public sealed class PlanWording(PlanSheet sheet, Names names)
         if (fewer.Lost.Count > 0) costs.Add("no longer done: " + Parts(fewer.Lost));
         if (fewer.Gained.Count > 0) costs.Add("done instead: " + Parts(fewer.Gained));
         if (fewer.Harsher.Count > 0) costs.Add("harsher treated: " + Parts(fewer.Harsher));
-        if (fewer.MoreWetTime != 0m) costs.Add($"{FigureWording.Duration(Math.Abs(fewer.MoreWetTime))} {(fewer.MoreWetTime > 0m ? "more" : "less")} wet time over all parts");
+        if (fewer.MoreContactTime != 0m) costs.Add($"{FigureWording.Duration(Math.Abs(fewer.MoreContactTime))} {(fewer.MoreContactTime > 0m ? "more" : "less")} contact time over all parts");
         if (fewer.MoreSteps != 0) costs.Add($"{Math.Abs(fewer.MoreSteps)} {(Math.Abs(fewer.MoreSteps) == 1 ? "step" : "steps")} with a product {(fewer.MoreSteps > 0 ? "more" : "fewer")}");
         var with = fewer.Products.Count == 0 ? "With no product" : "With " + string.Join(", ", fewer.Products.Select(id => Product(id))) + " alone";
         return $"{with}: {(costs.Count == 0 ? "nothing would be lost" : string.Join("; ", costs))}.";

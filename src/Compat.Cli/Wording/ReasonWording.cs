@@ -30,7 +30,7 @@ public static class ReasonWording
             && ((target.Material?.Value ?? target.Part?.Value) is not { } on || names.IsAtOrBelow(piece, on)),
         ReasonCode.NoEvidenceOnMaterial => piece == reason.Arguments[0],
         ReasonCode.TooWet or ReasonCode.NeverActs or ReasonCode.ResidueStays or ReasonCode.DutyCannotBeMet
-            or ReasonCode.MaterialsNotKnown or ReasonCode.ResidenceWithoutEnd => names.IsPart(piece),
+            or ReasonCode.MaterialsNotKnown or ReasonCode.ExposureTimeWithoutEnd => names.IsPart(piece),
         _ => false,
     };
 
@@ -92,7 +92,7 @@ public static class ReasonWording
             case ReasonCode.NoValue:
                 return "what was asked has no value that could be judged.";
             default:
-                return "nothing on record ends the time the agent stays on this part: the film stays, and no evidence covers a residence without end.";
+                return "nothing on record ends the time the agent stays on this part: the film stays, and no evidence covers an exposure time without end.";
         }
     }
 

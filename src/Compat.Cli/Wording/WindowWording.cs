@@ -8,13 +8,13 @@ public static class WindowWording
 {
     private const int MostNamed = 3;
 
-    /// <summary>The shortest wet time that works and the longest residence that is stood; of an open window.</summary>
+    /// <summary>The shortest contact time that works and the longest exposure time that is stood; of an open window.</summary>
     public static string Summary(Window window)
     {
-        var longest = window.LongestResidence!.Value;
+        var longest = window.LongestExposureTime!.Value;
         var stands = longest == Interval.WithoutEnd ? "the part stands it for any time" : $"the part stands it up to {FigureWording.Duration(longest)}";
-        return window.ShortestWetTime!.Value is var wet && wet == 0m
-            ? $"no wet time is needed; {stands}"
+        return window.ShortestContactTime!.Value is var wet && wet == 0m
+            ? $"no contact time is needed; {stands}"
             : $"it works from {FigureWording.Duration(wet)} wet; {stands}";
     }
 
@@ -25,7 +25,7 @@ public static class WindowWording
         if (box.Strength is { } strength) parts.Add("strength " + FigureWording.Strength(strength, unit));
         if (box.Dilution is { } dilution) parts.Add(ExposureWording.Dilution(dilution));
         if (Wet(box) is { } wet) parts.Add(wet);
-        parts.Add(box.Residence.Upper is not { } last || last == Interval.WithoutEnd ? "it may stay on" : "off the part " + (box.Residence.UpperIncluded ? "by " : "before ") + FigureWording.Duration(last));
+        parts.Add(box.ExposureTime.Upper is not { } last || last == Interval.WithoutEnd ? "it may stay on" : "off the part " + (box.ExposureTime.UpperIncluded ? "by " : "before ") + FigureWording.Duration(last));
         parts.Add(Measured(FigureWording.Temperature(box.Temperature), "any temperature", box.Temperature is { Lower: null or -40m, Upper: null or 200m }, box.MeasureTemperature));
         parts.Add(Measured("pH " + FigureWording.Ph(box.Ph), "any pH", box.Ph is { Lower: null or -1m, Upper: null or 15m }, box.MeasurePh));
         parts.Add(FigureWording.CountOfUses(box.Uses));
@@ -43,8 +43,8 @@ public static class WindowWording
             ClosureCode.PartDoesNotStandIt when closure.ByItsUse => "the part does not stand how it is used or taken off",
             ClosureCode.PartDoesNotStandIt => (closure.Forbidden ? "the part does not stand " : "nobody knows that the part stands ") + (closure.Ingredients.Count == 0 ? "it" : "its " + string.Join(", its ", closure.Ingredients.Select(names.Agent))),
             ClosureCode.HarmsPeople => "a rule on people forbids it",
-            ClosureCode.KillsTooSlowly => $"kills in {Time(closure.WetTime)}; this part stands {Time(closure.Residence)}",
-            ClosureCode.TooNarrow => $"kills in {Time(closure.WetTime)}; this part stands {Time(closure.Residence)}: too narrow to hit",
+            ClosureCode.KillsTooSlowly => $"kills in {Time(closure.ContactTime)}; this part stands {Time(closure.ExposureTime)}",
+            ClosureCode.TooNarrow => $"kills in {Time(closure.ContactTime)}; this part stands {Time(closure.ExposureTime)}: too narrow to hit",
             ClosureCode.OtherMethods => $"kills by {Argument(0)}; this part stands {Argument(1)}",
             ClosureCode.OtherStrength => "kills at strengths or dilutions that this part does not stand",
             ClosureCode.OtherConditions => "kills at temperatures or a pH that this part does not stand",
@@ -59,13 +59,13 @@ public static class WindowWording
 
     private static string? Wet(WindowBox box)
     {
-        if (box.Reached == WetTimeReached.NotNeeded) return null;
-        var time = FigureWording.Duration(box.WetTime.Lower ?? 0m);
+        if (box.Reached == ContactTimeReached.NotNeeded) return null;
+        var time = FigureWording.Duration(box.ContactTime.Lower ?? 0m);
         return box.Reached switch
         {
-            WetTimeReached.ByItself when box.Method >= ApplicationMethod.Rinse => $"for at least {time}",
-            WetTimeReached.ByItself => $"keep visibly wet for {time}, which it does by itself",
-            WetTimeReached.WipeAgain => $"keep visibly wet for {time}, wipe again as often as it takes",
+            ContactTimeReached.ByItself when box.Method >= ApplicationMethod.Rinse => $"for at least {time}",
+            ContactTimeReached.ByItself => $"keep visibly wet for {time}, which it does by itself",
+            ContactTimeReached.WipeAgain => $"keep visibly wet for {time}, wipe again as often as it takes",
             _ => $"keep visibly wet for {time}, time it: how long it stays wet is not on record",
         };
     }

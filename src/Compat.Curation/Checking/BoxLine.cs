@@ -15,7 +15,7 @@ public static class BoxLine
         if (basis is null && box.Strength.Statement == AxisStatement.Within) throw new ArgumentException("a strength without its unit says nothing", nameof(basis));
         Add(Axis.Strength, basis?.Text ?? "");
         Add(Axis.Dilution, "% v/v");
-        Add(Axis.Residence, "");
+        Add(Axis.ExposureTime, "");
         Add(Axis.Temperature, "°C");
         Add(Axis.Ph, "");
         Add(Axis.Uses, "");
@@ -29,7 +29,7 @@ public static class BoxLine
             {
                 Axis.Strength => limit.Range.Scale(1m / basis!.PercentPerUnit).ToString(unit),
                 Axis.Dilution => limit.Range.Scale(100m).ToString(unit),
-                Axis.Residence => limit.Range.ToDurations(),
+                Axis.ExposureTime => limit.Range.ToDurations(),
                 _ => limit.Range.ToString(unit),
             };
             axes.Add($"{Words.Of(axis)} {range}");

@@ -7,7 +7,7 @@ namespace Compat.Curation.Checking;
 internal sealed class CellSearch(Ground ground, Scene scene, ApplicationMethod method)
 {
     private readonly CellBox?[] _boxes = scene.Candidates.Select(one => !one.Rule.Methods.Contains(method) ? null
-        : ground.BoxOf(one.Rule).With((int)Axis.Residence, one.ResidenceLow, one.ResidenceHigh)).ToArray();
+        : ground.BoxOf(one.Rule).With((int)Axis.ExposureTime, one.ExposureTimeLow, one.ExposureTimeHigh)).ToArray();
 
     private int _visited;
 

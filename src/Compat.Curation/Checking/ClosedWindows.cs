@@ -45,8 +45,8 @@ internal sealed class ClosedWindows(Ground ground)
         var agent = question.Agent!.Value;
         var message = closure.Code switch
         {
-            ClosureCode.KillsTooSlowly => $"`{agent}` reaches `{Words.Of(need.Level!.Value)}` after {Interval.Duration(closure.WetTime!.Value)}, and `{part}` stands {Interval.Duration(closure.Residence!.Value)}",
-            ClosureCode.TooNarrow => $"`{agent}` reaches `{Words.Of(need.Level!.Value)}` after {Interval.Duration(closure.WetTime!.Value)}, and `{part}` stands {Interval.Duration(closure.Residence!.Value)}: too narrow to hit",
+            ClosureCode.KillsTooSlowly => $"`{agent}` reaches `{Words.Of(need.Level!.Value)}` after {Interval.Duration(closure.ContactTime!.Value)}, and `{part}` stands {Interval.Duration(closure.ExposureTime!.Value)}",
+            ClosureCode.TooNarrow => $"`{agent}` reaches `{Words.Of(need.Level!.Value)}` after {Interval.Duration(closure.ContactTime!.Value)}, and `{part}` stands {Interval.Duration(closure.ExposureTime!.Value)}: too narrow to hit",
             ClosureCode.OtherMethods => $"`{agent}` reaches `{Words.Of(need.Level!.Value)}` by {closure.Arguments[0]}, and `{part}` stands {closure.Arguments[1]}",
             ClosureCode.OtherStrength => $"`{agent}` reaches `{Words.Of(need.Level!.Value)}` at strengths at which it is not allowed on `{part}`",
             ClosureCode.OtherConditions => $"`{agent}` reaches `{Words.Of(need.Level!.Value)}` at a temperature or pH at which it is not allowed on `{part}`",
@@ -67,7 +67,7 @@ internal sealed class ClosedWindows(Ground ground)
                 .. closure.Rules.Count + closure.Claims.Count == 0 ? new[] { new Involved(new ProblemPlace(RecordKind.Part, part), "its window is closed") } : [],
             ],
             Witness = question,
-            Help = "look for evidence of a longer residence on the part, or for a claim of a shorter wet time",
+            Help = "look for evidence of a longer exposure time on the part, or for a claim of a shorter contact time",
         };
     }
 }

@@ -13,7 +13,7 @@ internal static class Domain
     {
         Axis.Strength => speaker.Substance.Product is null ? speaker.Component.Strength : new Interval(0m, true, null, false),
         Axis.Dilution => speaker.Substance.Dilution,
-        Axis.Residence => Interval.Above(0m),
+        Axis.ExposureTime => Interval.Above(0m),
         Axis.Temperature => Interval.Closed(-40m, 200m),
         Axis.Ph => Ph,
         _ => RuleCompiler.WholeNumbers(Interval.AtLeast(1m)),

@@ -45,7 +45,7 @@ public enum FindingKind
     /// <summary>A device's own instructions depart from a standing rule.</summary>
     InstructionsDepart,
 
-    /// <summary>An 'allowed' whose duties or whose residence a part it covers cannot meet, or that nobody can carry out.</summary>
+    /// <summary>An 'allowed' whose duties or whose exposure time a part it covers cannot meet, or that nobody can carry out.</summary>
     ImpossibleAnswer,
 
     /// <summary>A label's claim that says more than the tests it names show.</summary>

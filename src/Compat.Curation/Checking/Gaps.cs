@@ -40,7 +40,7 @@ internal sealed class Gaps(Ground ground)
     private bool IsGap(Subject[] variants, int agent)
     {
         var speaker = ground.SpeakerOf(agent);
-        var scene = new Scene(ground.Kb, variants.Select(subject => subject.Variant).ToArray(), speaker.Substance, speaker.Component, residenceWithoutEnd: false);
+        var scene = new Scene(ground.Kb, variants.Select(subject => subject.Variant).ToArray(), speaker.Substance, speaker.Component, exposureTimeWithoutEnd: false);
         var decider = new Decider(ground.Kb, scene);
         return !MethodSet.All.Methods.Where(method => variants.All(subject => subject.Stood.Contains(method))).Any(method =>
             new CellSearch(ground, scene, method).Find(ground.DomainOf(speaker), null, (applies, _) => decider.Worst(applies).Verdict != Verdict.NotEstablished) is not null);
@@ -65,7 +65,7 @@ internal sealed class Gaps(Ground ground)
                     foreach (var agent in ground.Reached(rule))
                     {
                         var leaves = ground.SpeakerOf(agent).Substance.LeavesNothing;
-                        _forbids[agent] |= Reach.Residences(ground.Kb, rule, subject.EndsNowhere(leaves), leaves) is not null;
+                        _forbids[agent] |= Reach.ExposureTimes(ground.Kb, rule, subject.EndsNowhere(leaves), leaves) is not null;
                     }
                 }
             }

@@ -95,7 +95,7 @@ internal sealed class Ground
         speaker.Agent >= 0 ? _domains[speaker.Agent] : _productDomains.GetOrAdd(speaker, one => Domain.Cells(Kb, one));
 
     /// <summary>The scene of one subject and one speaker.</summary>
-    public Scene SceneOf(Subject subject, Speaker speaker) => new(Kb, [subject.Variant], speaker.Substance, speaker.Component, residenceWithoutEnd: false);
+    public Scene SceneOf(Subject subject, Speaker speaker) => new(Kb, [subject.Variant], speaker.Substance, speaker.Component, exposureTimeWithoutEnd: false);
 
     /// <summary>Whether a box of cells holds a point: of a product, strength and dilution must fit together.</summary>
     public bool IsReal(Speaker speaker, CellBox box)

@@ -8,7 +8,7 @@ using Compat.Validation;
 namespace Compat.Curation.Checking;
 
 /// <summary>
-/// Finds an 'allowed' of a part or device whose duties or whose residence a part it covers has no way to meet, duties that exclude each other,
+/// Finds an 'allowed' of a part or device whose duties or whose exposure time a part it covers has no way to meet, duties that exclude each other,
 /// and what acts in a chamber allowed by a cloth.
 /// </summary>
 internal sealed class ImpossibleAnswers(Ground ground)
@@ -49,8 +49,8 @@ internal sealed class ImpossibleAnswers(Ground ground)
         foreach (var speaker in Speakers(rule))
         {
             var leaves = speaker.Substance.LeavesNothing;
-            if (Reach.Residences(ground.Kb, rule, subject.EndsNowhere(leaves), leaves) is null)
-                return ("has no way to end the residence it states", speaker);
+            if (Reach.ExposureTimes(ground.Kb, rule, subject.EndsNowhere(leaves), leaves) is null)
+                return ("has no way to end the exposure time it states", speaker);
             var unmet = rule.Rule.Duties.Concat(speaker.Component.Duties).Concat(subject.Variant.Duties).FirstOrDefault(duty => !subject.Variant.CanMeet(duty));
             if (unmet is not null) return ($"has no way to meet its duty `{Words.Of(unmet.Kind)}`", speaker);
             var keepOff = rule.Rule.Duties.FirstOrDefault(duty => duty.Kind == DutyKind.KeepOff && duty.Parts.Any(part => ground.Kb.Parts.IsAtOrBelow(subject.Variant.Part, ground.Kb.Parts[part.Value])));

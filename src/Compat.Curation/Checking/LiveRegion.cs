@@ -20,8 +20,8 @@ internal sealed class LiveRegion(Ground ground, Subject subject, Speaker speaker
     public CellBox? BoxOf(int candidate)
     {
         var one = Scene.Candidates[candidate];
-        var residence = (int)Axis.Residence;
-        return ground.BoxOf(one.Rule).With(residence, one.ResidenceLow, one.ResidenceHigh).Intersect(_domain);
+        var exposureTime = (int)Axis.ExposureTime;
+        return ground.BoxOf(one.Rule).With(exposureTime, one.ExposureTimeLow, one.ExposureTimeHigh).Intersect(_domain);
     }
 
     /// <summary>The place of a rule among the candidates of a voice, or -1.</summary>

@@ -62,13 +62,13 @@ internal sealed class MendProposals(CompiledBase kb, Relation relation)
     {
         Axis.Strength => StrengthUnit.PercentOf(kb.Agent(rule.Agent).Basis!.Basis).Text,
         Axis.Dilution => "% v/v",
-        Axis.Residence => "s",
+        Axis.ExposureTime => "s",
         Axis.Temperature => "°C",
         _ => "",
     };
 
     /// <summary>An 'allowed' starts at once and at the first use.</summary>
-    private static bool Fits(Axis axis, Interval left) => axis is not (Axis.Residence or Axis.Uses) || left.Lower is null or 0m;
+    private static bool Fits(Axis axis, Interval left) => axis is not (Axis.ExposureTime or Axis.Uses) || left.Lower is null or 0m;
 
     /// <summary>What is left of an interval below and above another; nothing where the other covers it.</summary>
     private static IEnumerable<Interval> Outside(Interval box, Interval other)
@@ -81,7 +81,7 @@ internal sealed class MendProposals(CompiledBase kb, Relation relation)
     {
         Axis.Strength => box with { Strength = limit },
         Axis.Dilution => box with { Dilution = limit },
-        Axis.Residence => box with { Residence = limit },
+        Axis.ExposureTime => box with { ExposureTime = limit },
         Axis.Temperature => box with { Temperature = limit },
         Axis.Ph => box with { Ph = limit },
         _ => box with { Uses = limit },

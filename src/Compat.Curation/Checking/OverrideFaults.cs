@@ -79,7 +79,7 @@ internal sealed class OverrideFaults(Ground ground)
         CellBox? At(CompiledRule one)
         {
             var leaves = speaker.Substance.LeavesNothing;
-            return Reach.Residences(ground.Kb, one, subject.EndsNowhere(leaves), leaves) is var (low, high) ? ground.BoxOf(one).With((int)Axis.Residence, low, high) : null;
+            return Reach.ExposureTimes(ground.Kb, one, subject.EndsNowhere(leaves), leaves) is var (low, high) ? ground.BoxOf(one).With((int)Axis.ExposureTime, low, high) : null;
         }
     }
 

@@ -32,7 +32,7 @@ internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods
         {
             Strength = ground.Kb.Agent(Speaker.Component.Agent).Basis is null || Speaker.Substance.Product is not null ? default : Limit(Axis.Strength),
             Dilution = Speaker.Substance.Product is null ? default : Limit(Axis.Dilution),
-            Residence = Limit(Axis.Residence),
+            ExposureTime = Limit(Axis.ExposureTime),
             Temperature = Limit(Axis.Temperature),
             Ph = Limit(Axis.Ph),
             Uses = Limit(Axis.Uses),
@@ -76,7 +76,7 @@ internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods
     {
         var product = Speaker.Substance.Product;
         var basis = ground.Kb.Agent(Speaker.Component.Agent).Basis;
-        var residence = Pick(Axis.Residence, 60m);
+        var exposureTime = Pick(Axis.ExposureTime, 60m);
         return Subject.Ask with
         {
             Agent = product is null ? ground.Kb.Data.Agents[Speaker.Component.Agent].Id : null,
@@ -86,7 +86,7 @@ internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods
                 : null,
             Dilution = product is not null && !Speaker.Substance.Dilution.IsPoint ? Interval.Exactly(Pick(Axis.Dilution, 1m)) : null,
             Method = Methods.Methods[0],
-            Residence = Interval.Exactly(residence),
+            ExposureTime = Interval.Exactly(exposureTime),
             Temperature = Interval.Exactly(Pick(Axis.Temperature, 20m)),
             Ph = Interval.Exactly(Pick(Axis.Ph, UsualPh(ground))),
             Uses = (int)Pick(Axis.Uses, 1m),
@@ -123,7 +123,7 @@ internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods
         return range.UpperIncluded ? most : axis is Axis.Temperature or Axis.Ph ? most - Step(axis) : most / 2;
     }
 
-    private static decimal Step(Axis axis) => axis switch { Axis.Residence => 60m, Axis.Dilution => 0.01m, _ => 1m };
+    private static decimal Step(Axis axis) => axis switch { Axis.ExposureTime => 60m, Axis.Dilution => 0.01m, _ => 1m };
 
     /// <summary>A figure of few digits between two.</summary>
     private static decimal Short(decimal low, decimal high)

@@ -42,7 +42,7 @@ internal sealed class StandingRules(Ground ground)
         var variants = subjects.Select(subject => subject.Variant).ToArray();
         foreach (var speaker in Speakers(ground.Kb.Agents[standing.Agent.Value], mayAllow))
         {
-            var scene = new Scene(ground.Kb, variants, speaker.Substance, speaker.Component, residenceWithoutEnd: false);
+            var scene = new Scene(ground.Kb, variants, speaker.Substance, speaker.Component, exposureTimeWithoutEnd: false);
             if (speaker.Agent >= 0 && !seen.Add(string.Join(",", scene.Candidates.Select(one => one.Rule.Index)) + speaker.Substance.LeavesNothing + speaker.Component.Duties.Count)) continue;
             foreach (var ofInstructions in scene.Candidates.Any(one => one.Rule.OfInstructions) ? [false, true] : new[] { false })
             {

@@ -15,10 +15,10 @@ internal sealed record Subject(string Name, PartVariant Variant, Question Ask, C
     private readonly bool _endsFilm = Variant.EndingWays(leavesNothing: false).Count > 0;
     private readonly bool _endsNothing = Variant.EndingWays(leavesNothing: true).Count > 0;
 
-    /// <summary>Whether no finite residence ends on it.</summary>
+    /// <summary>Whether no finite exposure time ends on it.</summary>
     public bool EndsNowhere(bool leavesNothing) => leavesNothing ? !_endsNothing : !_endsFilm;
 
-    /// <summary>Whether the residence asked is always the one judged.</summary>
+    /// <summary>Whether the exposure time asked is always the one judged.</summary>
     public bool EndsAlways => _endsFilm && _endsNothing;
 
     /// <summary>The methods by which something can be brought onto it.</summary>

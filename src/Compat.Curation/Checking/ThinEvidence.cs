@@ -49,7 +49,7 @@ internal sealed class ThinEvidence(Ground ground)
         {
             if (rule.Rule.When.On(axis).Statement != AxisStatement.Unstated || tested.Exposure.On(axis) is not { Statement: AxisStatement.Within } was) continue;
             var range = axis == Axis.Uses ? RuleCompiler.WholeNumbers(was.Range) : was.Range;
-            if (axis is Axis.Residence or Axis.Uses) range = new Interval(null, false, range.Upper, range.UpperIncluded);
+            if (axis is Axis.ExposureTime or Axis.Uses) range = new Interval(null, false, range.Upper, range.UpperIncluded);
             if (!rule.Box[(int)axis].LiesIn(range)) yield return axis;
         }
     }

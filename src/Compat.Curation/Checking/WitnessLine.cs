@@ -25,7 +25,7 @@ public static class WitnessLine
         Add("strength", question.Strength?.ToString());
         Add("dilution", question.Dilution is { } dilution ? Figure(dilution.Scale(100m), " % v/v") : null);
         Add("method", question.Method is { } method ? Words.Of(method) : null);
-        Add("residence", question.Residence is { } residence ? Figure(residence, " s") : null);
+        Add("exposure-time", question.ExposureTime is { } exposureTime ? Figure(exposureTime, " s") : null);
         Add("temperature", question.Temperature is { } temperature ? Figure(temperature, " °C") : null);
         Add("ph", question.Ph is { } ph ? Figure(ph, "") : null);
         Add("uses", question.Uses?.ToString(CultureInfo.InvariantCulture));

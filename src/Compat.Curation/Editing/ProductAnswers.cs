@@ -11,7 +11,7 @@ namespace Compat.Curation.Editing;
 /// <summary>Reads the answers that describe a product, in the sections of a safety data sheet, as a product of a site.</summary>
 /// <remarks>
 /// The sections are <c>section-1</c> (id, name), <c>section-3</c> (composition, ingredients), <c>section-9</c> (density, pH, what the strengths are of) and
-/// <c>label</c> (claims, methods, wet times, dilution). Their keys are those of a product in a site file; an ingredient may be given by <c>cas</c>.
+/// <c>label</c> (claims, methods, contact times, dilution). Their keys are those of a product in a site file; an ingredient may be given by <c>cas</c>.
 /// </remarks>
 public sealed record ProductAnswers
 {

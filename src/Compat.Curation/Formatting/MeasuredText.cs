@@ -11,7 +11,7 @@ namespace Compat.Curation.Formatting;
 internal static partial class MeasuredText
 {
     private static readonly HashSet<string> Units = new(
-        StrengthUnit.Texts.Concat(new[] { Measure.Residence, Measure.Temperature, Measure.Ph, Measure.Density, Measure.Share, Measure.Volume }.SelectMany(one => one.Units.Select(unit => unit.Unit)))
+        StrengthUnit.Texts.Concat(new[] { Measure.ExposureTime, Measure.Temperature, Measure.Ph, Measure.Density, Measure.Share, Measure.Volume }.SelectMany(one => one.Units.Select(unit => unit.Unit)))
             .Concat(["ppm", "ppb", "mg/m³"]),
         StringComparer.Ordinal);
 

@@ -125,7 +125,7 @@ internal static class BasicReaders
     /// <summary>What a convention measures.</summary>
     private static Measure MeasureOf(ConventionKey key) => key switch
     {
-        ConventionKey.UnstatedResidence or ConventionKey.DryingTime => Measure.Residence,
+        ConventionKey.UnstatedExposureTime or ConventionKey.DryingTime => Measure.ExposureTime,
         ConventionKey.WindowLeast => Measure.Duration,
         ConventionKey.WindowShare => Measure.Share,
         ConventionKey.MostProducts => Measure.Products,

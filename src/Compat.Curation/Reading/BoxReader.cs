@@ -23,7 +23,7 @@ internal sealed class BoxReader(AgentBases bases)
         {
             Strength = agent is null ? default : Strength(fields, agent),
             Dilution = agent is null ? Limit(fields, "dilution", DilutionOf) : default,
-            Residence = Limit(fields, "residence", Of(Measure.Residence)),
+            ExposureTime = Limit(fields, "exposure-time", Of(Measure.ExposureTime)),
             Temperature = Limit(fields, "temperature", Of(Measure.Temperature)),
             Ph = Limit(fields, "ph", Of(Measure.Ph)),
             Uses = Limit(fields, "uses", Of(Measure.Uses)),
@@ -59,7 +59,7 @@ internal sealed class BoxReader(AgentBases bases)
     private ClaimBox ReadClaimBox(RecordFields fields, string? agent) => new()
     {
         Strength = agent is null ? default : Strength(fields, agent),
-        WetTime = Limit(fields, "wet-time", Of(Measure.WetTime)),
+        ContactTime = Limit(fields, "contact-time", Of(Measure.ContactTime)),
         Temperature = Limit(fields, "temperature", Of(Measure.Temperature)),
         Ph = Limit(fields, "ph", Of(Measure.Ph)),
         Methods = Methods(fields),
@@ -78,8 +78,8 @@ internal sealed class BoxReader(AgentBases bases)
         return ReadClaimBox(fields, agent) with { Dilution = agent is null ? Limit(fields, "dilution", DilutionOf) : default };
     }
 
-    /// <summary>Reads a residence; not named where it is not written.</summary>
-    public static AxisLimit Residence(RecordFields fields) => Limit(fields, "residence", Of(Measure.Residence));
+    /// <summary>Reads an exposure time; not named where it is not written.</summary>
+    public static AxisLimit ExposureTime(RecordFields fields) => Limit(fields, "exposure-time", Of(Measure.ExposureTime));
 
     /// <summary>Reads what is said of a strength; not named where it is not written.</summary>
     public AxisLimit Strength(RecordFields fields, string agent) => fields.Text("strength") switch

@@ -39,7 +39,7 @@ internal sealed class InstructionWordReader(BoxReader boxes)
     private static WordAct? Act(RecordFields record) => record.Record("act") is not { } fields ? null : new()
     {
         Methods = MethodSet.Of([.. fields.WordList<ApplicationMethod>("methods") ?? []]),
-        Residence = BoxReader.Residence(fields),
+        ExposureTime = BoxReader.ExposureTime(fields),
         Duties = DutyReader.Read(fields),
     };
 }

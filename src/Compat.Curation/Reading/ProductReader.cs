@@ -30,7 +30,7 @@ internal sealed class ProductReader(BoxReader boxes)
             NeedsActivation = fields.Yes("needs-activation"),
             Methods = MethodSet.Of([.. fields.WordList<ApplicationMethod>("methods") ?? []]),
             LabelClaims = fields.Records("label-claims").Select(ReadClaim).OfType<LabelClaim>().ToArray(),
-            WetTimes = fields.Records("wet-times").Select(ReadWetTime).OfType<AchievedWetTime>().ToArray(),
+            ContactTimes = fields.Records("contact-times").Select(ReadContactTime).OfType<AchievedContactTime>().ToArray(),
             Removes = fields.WordList<SoilKind>("removes") ?? [],
             OneStep = fields.Yes("one-step"),
             Life = Life(fields),
@@ -82,8 +82,8 @@ internal sealed class ProductReader(BoxReader boxes)
     private static TestCode[] Tests(RecordFields fields) =>
         [.. (fields.Scalar("shown-by") is { } text ? SchemaWalk.PiecesOf(text.Text) : fields.Items("shown-by").Select(item => item.Text)).Where(TestCode.IsWellFormed).Select(code => new TestCode(code))];
 
-    private static AchievedWetTime? ReadWetTime(RecordFields fields) =>
-        fields.Range("time", Measure.WetTime) is { } time && fields.Word<ApplicationMethod>("method") is { } method ? new(method, time) : null;
+    private static AchievedContactTime? ReadContactTime(RecordFields fields) =>
+        fields.Range("time", Measure.ContactTime) is { } time && fields.Word<ApplicationMethod>("method") is { } method ? new(method, time) : null;
 
     private static ProductLife Life(RecordFields record) => record.Record("life") is not { } fields ? new() : new()
     {

@@ -115,7 +115,7 @@ public sealed record AnswerDifference
     }
 
     private static bool LiesIn(AllowedBox box, AllowedBox wide) =>
-        box.Method == wide.Method && LiesIn(box.Strength, wide.Strength) && LiesIn(box.Dilution, wide.Dilution) && box.Residence.LiesIn(wide.Residence)
+        box.Method == wide.Method && LiesIn(box.Strength, wide.Strength) && LiesIn(box.Dilution, wide.Dilution) && box.ExposureTime.LiesIn(wide.ExposureTime)
         && box.Temperature.LiesIn(wide.Temperature) && box.Ph.LiesIn(wide.Ph) && box.Uses.LiesIn(wide.Uses);
 
     private static bool LiesIn(Interval? range, Interval? wide) => (range ?? Interval.Whole).LiesIn(wide ?? Interval.Whole);

@@ -91,7 +91,7 @@ public sealed record RecordedAnswer
 
     private static AllowedBox Written(AllowedBox box) => box with
     {
-        Residence = RecordedRange.Written(box.Residence),
+        ExposureTime = RecordedRange.Written(box.ExposureTime),
         Uses = RecordedRange.Written(box.Uses),
         Duties = [],
         DecidedBy = [],
@@ -102,7 +102,7 @@ public sealed record RecordedAnswer
         Method = method,
         Strength = RecordedRange.Read(fields, "strength", "%"),
         Dilution = RecordedRange.Read(fields, "dilution", Axis.Dilution),
-        Residence = RecordedRange.Read(fields, "residence", Axis.Residence) ?? Interval.Whole,
+        ExposureTime = RecordedRange.Read(fields, "exposureTime", Axis.ExposureTime) ?? Interval.Whole,
         Temperature = RecordedRange.Read(fields, "temperature", Axis.Temperature) ?? Interval.Whole,
         Ph = RecordedRange.Read(fields, "ph", Axis.Ph) ?? Interval.Whole,
         Uses = RecordedRange.Read(fields, "uses", Axis.Uses) ?? Interval.Whole,

@@ -20,10 +20,10 @@ public enum RecordedKind
 public sealed record RecordedFile
 {
     /// <summary>The format of a plan that is written now.</summary>
-    public const string PlanFormat = "plan-1";
+    public const string PlanFormat = "plan-2";
 
     /// <summary>The format of a dossier that is written now.</summary>
-    public const string DossierFormat = "dossier-1";
+    public const string DossierFormat = "dossier-2";
 
     /// <summary>The name the file is shown by.</summary>
     public required string Path { get; init; }

@@ -25,7 +25,7 @@ internal static class RecordedQuestion
         Strength = RecordedRange.ReadStrength(fields, "strength"),
         Dilution = RecordedRange.Read(fields, "dilution", Axis.Dilution),
         Method = fields.Word<ApplicationMethod>("method"),
-        Residence = RecordedRange.Read(fields, "residence", Axis.Residence),
+        ExposureTime = RecordedRange.Read(fields, "exposureTime", Axis.ExposureTime),
         Temperature = RecordedRange.Read(fields, "temperature", Axis.Temperature),
         Ph = RecordedRange.Read(fields, "ph", Axis.Ph),
         Uses = fields.Number("uses"),

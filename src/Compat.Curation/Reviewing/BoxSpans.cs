@@ -18,7 +18,7 @@ internal static class BoxSpans
     {
         Strength = Limit(spans[(int)Axis.Strength]),
         Dilution = Limit(spans[(int)Axis.Dilution]),
-        Residence = Limit(spans[(int)Axis.Residence]),
+        ExposureTime = Limit(spans[(int)Axis.ExposureTime]),
         Temperature = Limit(spans[(int)Axis.Temperature]),
         Ph = Limit(spans[(int)Axis.Ph]),
         Uses = Limit(spans[(int)Axis.Uses]),

@@ -101,7 +101,7 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
         var first = left[0].Box;
         var methods = left.Where(one => one.Name == left[0].Name).Select(one => Words.Of(one.Method)).Distinct();
         var box = BoxLine.Of(new ExposureBox { Strength = BoxSpans.Limit(first[0]), Dilution = BoxSpans.Limit(first[4]), Temperature = BoxSpans.Limit(first[2]), Ph = BoxSpans.Limit(first[3]) }, units.Of(isBefore));
-        return ("reached: " + string.Join(", ", left.Select(one => one.Name).Distinct()), $"by `{claim.Agent}` at wet time {first[1].ToInterval().ToString("s")}{(box == "every exposure" ? "" : "; " + box)}; methods {string.Join(", ", methods)}{(claim.Needs.Count == 0 ? "" : "; needs " + string.Join(", ", claim.Needs.Select(Words.Of)))} (`{claim.Id}`)");
+        return ("reached: " + string.Join(", ", left.Select(one => one.Name).Distinct()), $"by `{claim.Agent}` at contact time {first[1].ToInterval().ToString("s")}{(box == "every exposure" ? "" : "; " + box)}; methods {string.Join(", ", methods)}{(claim.Needs.Count == 0 ? "" : "; needs " + string.Join(", ", claim.Needs.Select(Words.Of)))} (`{claim.Id}`)");
     }
 
     /// <summary>Whether a claim holds wherever another does, as far as its box goes: nothing more is needed or mixed in. A field that none of these lines names must be the same, or left out on both.</summary>
@@ -121,7 +121,7 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
 
     private static Span[] Box(Claim claim, CompiledBase kb) =>
     [
-        Span.Of(Range(claim.When.Strength, Interval.Whole)), Span.Of(Range(claim.When.WetTime, Interval.Whole)),
+        Span.Of(Range(claim.When.Strength, Interval.Whole)), Span.Of(Range(claim.When.ContactTime, Interval.Whole)),
         Span.Of(Range(claim.When.Temperature, kb.Data.Conventions.FirstOrDefault(one => one.Key == ConventionKey.ClaimTemperature)?.Range ?? Interval.Whole)),
         Span.Of(Range(claim.When.Ph, Interval.Whole)), Span.Of(Range(claim.When.Dilution, Interval.Whole)),
     ];

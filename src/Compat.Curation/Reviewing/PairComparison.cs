@@ -117,7 +117,7 @@ internal sealed class PairComparison
 
     private CellBox BoxAt(int i) => i < CountBefore ? _before!.BoxAt(i) : _after.BoxAt(i - CountBefore);
 
-    /// <summary>A candidate tells nothing where the other side has it too: the same rule, residences and voices.</summary>
+    /// <summary>A candidate tells nothing where the other side has it too: the same rule, exposure times and voices.</summary>
     private void MarkTelling(PairSide one, RuleSameness rules)
     {
         var marks = new Dictionary<string, int>();

@@ -17,9 +17,9 @@ internal sealed class PairSide
     {
         _subject = subject;
         var speaker = side.Ground.SpeakerOf(agent);
-        _scene = new Scene(side.Kb, subject.Parts, speaker.Substance, speaker.Component, residenceWithoutEnd: false);
+        _scene = new Scene(side.Kb, subject.Parts, speaker.Substance, speaker.Component, exposureTimeWithoutEnd: false);
         _reader = new CellReader(side.Kb, _scene);
-        _boxes = _scene.Candidates.Select(one => side.Ground.BoxOf(one.Rule).With((int)Axis.Residence, one.ResidenceLow, one.ResidenceHigh)).ToArray();
+        _boxes = _scene.Candidates.Select(one => side.Ground.BoxOf(one.Rule).With((int)Axis.ExposureTime, one.ExposureTimeLow, one.ExposureTimeHigh)).ToArray();
     }
 
     /// <summary>Whether more uses may be answered better than fewer: a permission for few uses sets another aside or asks what a variant cannot meet, or a prohibition that starts later sets an exception aside.</summary>
@@ -52,10 +52,10 @@ internal sealed class PairSide
         return rule.Overridden.Length > 0 || (rule.Allows && _subject.Parts.Any(variant => rule.Rule.Duties.Any(duty => !variant.CanMeet(duty))));
     }
 
-    /// <summary>The rule, residences and voices of a candidate: the same text on both sides where it speaks alike.</summary>
+    /// <summary>The rule, exposure times and voices of a candidate: the same text on both sides where it speaks alike.</summary>
     public string MarkOf(int i)
     {
-        var mark = new StringBuilder(RuleAt(i).Rule.Id.Value).Append(' ').Append(_boxes[i].Low[(int)Axis.Residence]).Append(' ').Append(_boxes[i].High[(int)Axis.Residence]);
+        var mark = new StringBuilder(RuleAt(i).Rule.Id.Value).Append(' ').Append(_boxes[i].Low[(int)Axis.ExposureTime]).Append(' ').Append(_boxes[i].High[(int)Axis.ExposureTime]);
         for (var variant = 0; variant < _scene.Variants.Count; variant++)
         {
             var voices = _scene.Variants[variant];

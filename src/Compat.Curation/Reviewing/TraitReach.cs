@@ -91,7 +91,7 @@ internal sealed class TraitReach(ReachSides sides, FactList found)
         var agents = sides.Agents.Where(id => sides.Before.Agent(new AgentId(id)) is var was && sides.After.Agent(new AgentId(id)) is var now && !(was.Strength.Equals(now.Strength) && was.Ph.Equals(now.Ph) && was.Temperature.Equals(now.Temperature))).ToArray();
         if (agents.Length == 0) return;
         var (before, after) = (KnowledgeBase.OfChecked(sides.Before.Data, []), KnowledgeBase.OfChecked(sides.After.Data, []));
-        var asked = agents.SelectMany(agent => sides.Parts.Select(part => new Question { Agent = new(agent), Part = new(part), Method = ApplicationMethod.DampWipe, Residence = Interval.Exactly(30m), Uses = 1, OnlyPart = true })).ToArray();
+        var asked = agents.SelectMany(agent => sides.Parts.Select(part => new Question { Agent = new(agent), Part = new(part), Method = ApplicationMethod.DampWipe, ExposureTime = Interval.Exactly(30m), Uses = 1, OnlyPart = true })).ToArray();
         var verdicts = asked.AsParallel().AsOrdered().Select(question => (Question: question, Was: before.Ask(question).Verdict, Now: after.Ask(question).Verdict)).ToArray();
         foreach (var (question, was, now) in verdicts.Where(one => one.Was != one.Now).OrderBy(one => one.Was).ThenByDescending(one => one.Now))
             found.Add(RecordKind.Agent, now > was ? ChangeKind.Loosened : ChangeKind.Tightened, $"asked as a damp wipe of 30 s with strength, pH and temperature left out: {Plain(was)} -> {Plain(now)}",

@@ -15,11 +15,11 @@ internal sealed record Measure(string Name, IReadOnlyList<(string Unit, decimal 
 {
     private static readonly (string, decimal)[] NoUnit = [("", 1m)];
 
-    public static Measure Residence { get; } = new("residence", [("s", 1), ("min", 60), ("h", 3600), ("d", 86400)], 0, false, 1e15m, "above 0");
+    public static Measure ExposureTime { get; } = new("exposure-time", [("s", 1), ("min", 60), ("h", 3600), ("d", 86400)], 0, false, 1e15m, "above 0");
 
-    public static Measure Duration { get; } = Residence with { Name = "time" };
+    public static Measure Duration { get; } = ExposureTime with { Name = "time" };
 
-    public static Measure WetTime { get; } = Residence with { Name = "wet time" };
+    public static Measure ContactTime { get; } = ExposureTime with { Name = "contact time" };
 
     /// <summary>How long a product keeps: longer than anything else that is timed, so days and weeks may be spelt out. No month: it has no one length.</summary>
     public static Measure Life { get; } = new("life", [("s", 1), ("min", 60), ("h", 3600), ("d", 86400), ("day", 86400), ("days", 86400), ("week", 604800), ("weeks", 604800)], 0, false, 1e15m, "above 0");
@@ -53,7 +53,7 @@ internal sealed record Measure(string Name, IReadOnlyList<(string Unit, decimal 
     /// <summary>The measure of an axis; strength has its own (<see cref="StrengthText"/>).</summary>
     public static Measure Of(Axis axis) => axis switch
     {
-        Axis.Residence => Residence,
+        Axis.ExposureTime => ExposureTime,
         Axis.Temperature => Temperature,
         Axis.Ph => Ph,
         Axis.Uses => Uses,

@@ -15,7 +15,7 @@ internal static class ExposureYaml
     {
         yield return ("strength", Limit(box.Strength, PercentOf(basis)));
         yield return ("dilution", Limit(box.Dilution with { Range = box.Dilution.Range.Scale(100) }, "% v/v"));
-        yield return ("residence", Limit(box.Residence, "s"));
+        yield return ("exposure-time", Limit(box.ExposureTime, "s"));
         yield return ("temperature", Limit(box.Temperature, "°C"));
         yield return ("ph", Limit(box.Ph, ""));
         yield return ("uses", Limit(box.Uses, ""));
@@ -27,7 +27,7 @@ internal static class ExposureYaml
     [
         ("strength", Limit(box.Strength, PercentOf(basis))),
         ("dilution", Limit(box.Dilution with { Range = box.Dilution.Range.Scale(100) }, "% v/v")),
-        ("wet-time", Limit(box.WetTime, "s")),
+        ("contact-time", Limit(box.ContactTime, "s")),
         ("temperature", Limit(box.Temperature, "°C")),
         ("ph", Limit(box.Ph, "")),
         ("methods", Limit(box.Methods)),

@@ -40,7 +40,7 @@ internal sealed partial class KnowledgeYaml
     private static (string, string?)[] Act(WordAct? one) => one is null ? [] :
     [
         ("methods", one.Methods.IsEmpty ? null : ExposureYaml.Methods(one.Methods)),
-        ("residence", ExposureYaml.Limit(one.Residence, "s")),
+        ("exposure-time", ExposureYaml.Limit(one.ExposureTime, "s")),
         ("duties", one.Duties.Count == 0 ? null : "[" + string.Join(", ", one.Duties.Select(ExposureYaml.DutyText)) + "]"),
     ];
 }

@@ -114,7 +114,7 @@ internal sealed partial class KnowledgeYaml(AgentBases bases)
         ConventionKey.UnstatedMethods or ConventionKey.ClaimMethods => ExposureYaml.Methods(one.Methods),
         ConventionKey.DamageOrder => RecordText.Words(one.Consequences.Select(Words.Of)),
         ConventionKey.HazardOrder => RecordText.Words(one.Hazards.Select(Words.Of)),
-        ConventionKey.UnstatedResidence or ConventionKey.DryingTime or ConventionKey.WindowLeast => ExposureYaml.Range(one.Range, "s")!,
+        ConventionKey.UnstatedExposureTime or ConventionKey.DryingTime or ConventionKey.WindowLeast => ExposureYaml.Range(one.Range, "s")!,
         ConventionKey.UnstatedTemperature or ConventionKey.AssumedTemperature or ConventionKey.ClaimTemperature => ExposureYaml.Range(one.Range, "°C")!,
         ConventionKey.UnstatedDilution => ExposureYaml.Range(one.Range, "% v/v", 100)!,
         ConventionKey.WindowShare => ExposureYaml.Range(one.Range, "%", 100)!,

@@ -37,7 +37,7 @@ internal sealed partial class SiteYaml(AgentBases bases)
         .Raw("dilution", ExposureYaml.Range(one.Dilution, "% v/v", 100)).Raw("temperature", ExposureYaml.Range(one.Temperature, "°C"))
         .Flag("needs-activation", one.NeedsActivation)
         .List("methods", one.Methods.Methods.Select(Words.Of)).Records("label-claims", one.LabelClaims, LabelClaim)
-        .Lines("wet-times", one.WetTimes.Select(wet => RecordText.Inline([("method", Words.Of(wet.Method)), ("time", ExposureYaml.Range(wet.Time, "s"))])))
+        .Lines("contact-times", one.ContactTimes.Select(wet => RecordText.Inline([("method", Words.Of(wet.Method)), ("time", ExposureYaml.Range(wet.Time, "s"))])))
         .List("removes", one.Removes.Select(Words.Of)).Flag("one-step", one.OneStep).Braces("life", Life(one.Life)).Braces("bath", Bath(one.Bath))
         .Raw("most-hardness", ExposureYaml.Figure(one.MostHardness, "mg/L CaCO3")).List("bound-by-cloths", one.BoundByCloths)
         .Field("note", one.Note);

@@ -14,8 +14,8 @@ public sealed record AllowedBox
     /// <summary>Dilution as a share of volume, limits rounded inward to six digits; null for an agent.</summary>
     public Interval? Dilution { get; init; }
 
-    /// <summary>Residence in seconds; no upper end: it may stay.</summary>
-    public required Interval Residence { get; init; }
+    /// <summary>Exposure time in seconds; no upper end: it may stay.</summary>
+    public required Interval ExposureTime { get; init; }
 
     /// <summary>Temperature in °C.</summary>
     public required Interval Temperature { get; init; }

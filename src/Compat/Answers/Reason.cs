@@ -42,8 +42,8 @@ public enum ReasonCode
     /// <summary>Not every edition that could cover the device allows or lists it. Arguments: edition.</summary>
     EditionSilent,
 
-    /// <summary>Nothing ends the residence on this part. Arguments: none.</summary>
-    ResidenceWithoutEnd,
+    /// <summary>Nothing ends the exposure time on this part. Arguments: none.</summary>
+    ExposureTimeWithoutEnd,
 
     /// <summary>What was asked has no value on some axis. Arguments: none.</summary>
     NoValue,

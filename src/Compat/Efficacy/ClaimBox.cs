@@ -9,8 +9,8 @@ public sealed record ClaimBox
     /// <summary>Share of the product's volume in the finished liquid, above 0 to 1. Only in a claim of a product's label or of instructions on a product.</summary>
     public AxisLimit Dilution { get; init; }
 
-    /// <summary>Wet time in seconds: how long the surface stays visibly wet. Always a range with a lower end.</summary>
-    public AxisLimit WetTime { get; init; }
+    /// <summary>Contact time in seconds: how long the surface stays visibly wet. Always a range with a lower end.</summary>
+    public AxisLimit ContactTime { get; init; }
 
     /// <summary>Temperature in °C.</summary>
     public AxisLimit Temperature { get; init; }

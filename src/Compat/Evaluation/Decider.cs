@@ -88,7 +88,7 @@ internal sealed class Decider(CompiledBase kb, Scene scene)
             if (reasons.Any(reason => reason.Code != ReasonCode.EditionSilent))
             {
                 if (scene.Component.Unknown) reasons.Insert(0, Because(voices, ReasonCode.UnknownIngredient, scene.Component.Name ?? ""));
-                if (scene.StaysForGood(variant)) reasons.Insert(0, Because(voices, ReasonCode.ResidenceWithoutEnd));
+                if (scene.StaysForGood(variant)) reasons.Insert(0, Because(voices, ReasonCode.ExposureTimeWithoutEnd));
                 return Make(Verdict.NotEstablished, voices, setAside, [], reasons);
             }
 

@@ -39,9 +39,9 @@ internal sealed class Leaves(CompiledBase kb, Scene scene, int mostLooks = Leave
         return leaves;
     }
 
-    private static int RuleLow(Candidate candidate, int axis) => axis == (int)Axis.Residence ? candidate.ResidenceLow : candidate.Rule.Low[axis];
+    private static int RuleLow(Candidate candidate, int axis) => axis == (int)Axis.ExposureTime ? candidate.ExposureTimeLow : candidate.Rule.Low[axis];
 
-    private static int RuleHigh(Candidate candidate, int axis) => axis == (int)Axis.Residence ? candidate.ResidenceHigh : candidate.Rule.High[axis];
+    private static int RuleHigh(Candidate candidate, int axis) => axis == (int)Axis.ExposureTime ? candidate.ExposureTimeHigh : candidate.Rule.High[axis];
 
     private void Cut(int[] low, int[] high, List<int> all)
     {

@@ -14,7 +14,7 @@ internal sealed class Limits(Question question, Substance substance, IReadOnlyLi
         var ofProduct = substance.Product is not null;
         if (ofProduct) LeftOut(substance.DilutionTreatment == AxisTreatment.Free, (int)Axis.Dilution, "dilution", substance.Dilution.Scale(100m).ToString("% v/v"));
         else LeftOut(!substance.StrengthStated, (int)Axis.Strength, "strength", substance.Components[0].Strength.ToString());
-        LeftOut(question.Residence is null, (int)Axis.Residence, "residence", "free");
+        LeftOut(question.ExposureTime is null, (int)Axis.ExposureTime, "exposure-time", "free");
         LeftOut(question.Temperature is null, (int)Axis.Temperature, "temperature", substance.Temperature.ToString("°C"));
         LeftOut(question.Ph is null, (int)Axis.Ph, "ph", substance.WholePh.ToString());
         LeftOut(question.Uses is null, (int)Axis.Uses, "uses", "free");
@@ -31,13 +31,13 @@ internal sealed class Limits(Question question, Substance substance, IReadOnlyLi
         {
             for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
                 if (rule.Rule.When.On(axis).Statement == AxisStatement.Unstated)
-                    limits.Add(new(LimitCode.SourceDoesNotSay, [Words.Of(axis), axis == Axis.Residence ? Seconds(rule.Box[(int)axis]) : rule.Box[(int)axis].ToString(), rule.Rule.Id.Value]));
+                    limits.Add(new(LimitCode.SourceDoesNotSay, [Words.Of(axis), axis == Axis.ExposureTime ? Seconds(rule.Box[(int)axis]) : rule.Box[(int)axis].ToString(), rule.Rule.Id.Value]));
             if (rule.Rule.When.Methods.Statement == AxisStatement.Unstated)
                 limits.Add(new(LimitCode.SourceDoesNotSay, ["method", rule.Methods.ToString(), rule.Rule.Id.Value]));
         }
     }
 
-    private static string Seconds(Interval residence) => residence.ToString("s");
+    private static string Seconds(Interval exposureTime) => exposureTime.ToString("s");
 
     /// <summary>Only what a rule says counts: one on a class without basis says nothing of strength, one on an agent nothing of dilution.</summary>
     private static bool SaysAny(CompiledRule rule, int axis) => rule.SaysAny[axis];

@@ -14,7 +14,7 @@ internal sealed class MapMaker(CompiledBase kb, Question question)
         var substance = SubstanceResolver.Resolve(kb, asked);
         var component = substance.Components[0];
         var variants = PartResolver.Variants(kb, asked);
-        var scene = new Scene(kb, variants, substance, component, residenceWithoutEnd: false);
+        var scene = new Scene(kb, variants, substance, component, exposureTimeWithoutEnd: false);
         Interval[] domain =
         [
             SubstanceResolver.WholeStrength(kb.Agent(component.Agent).Basis), Interval.Exactly(1m), Interval.Above(0m),
@@ -35,7 +35,7 @@ internal sealed class MapMaker(CompiledBase kb, Question question)
             }
 
             var found = leaves.Of(method, low, high).Select(leaf => new Cell(method, leaf.Low, leaf.High, leaf.Decision)).ToList();
-            cells.AddRange(Joined(found).Select(cell => ToCell(cell, domain)).Where(cell => !cell.Strength.IsEmpty && !cell.Residence.IsEmpty && !cell.Temperature.IsEmpty && !cell.Ph.IsEmpty && !cell.Uses.IsEmpty));
+            cells.AddRange(Joined(found).Select(cell => ToCell(cell, domain)).Where(cell => !cell.Strength.IsEmpty && !cell.ExposureTime.IsEmpty && !cell.Temperature.IsEmpty && !cell.Ph.IsEmpty && !cell.Uses.IsEmpty));
         }
 
         return new DecisionMap
@@ -62,7 +62,7 @@ internal sealed class MapMaker(CompiledBase kb, Question question)
             Verdict = cell.Decision.Verdict,
             Method = cell.Method,
             Strength = On(Axis.Strength),
-            Residence = On(Axis.Residence),
+            ExposureTime = On(Axis.ExposureTime),
             Temperature = On(Axis.Temperature),
             Ph = On(Axis.Ph),
             Uses = new Interval(uses.Lower is { } above ? above + 1 : 1m, true, uses.Upper, true),

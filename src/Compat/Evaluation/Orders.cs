@@ -2,10 +2,10 @@ using Compat.Knowledge;
 
 namespace Compat.Evaluation;
 
-/// <summary>A box of good choices for one method: the spans of the free axes (<see cref="Piece.Residence"/>, <see cref="Piece.Dilution"/>, <see cref="Piece.Uses"/>).</summary>
+/// <summary>A box of good choices for one method: the spans of the free axes (<see cref="Piece.ExposureTime"/>, <see cref="Piece.Dilution"/>, <see cref="Piece.Uses"/>).</summary>
 internal sealed record Choice(ApplicationMethod Method, Span[] Spans);
 
-/// <summary>Orders boxes of choices by method, residence, dilution and uses.</summary>
+/// <summary>Orders boxes of choices by method, exposure time, dilution and uses.</summary>
 internal sealed class ChoiceOrder : IComparer<Choice>
 {
     public static ChoiceOrder Instance { get; } = new();

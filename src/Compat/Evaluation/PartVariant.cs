@@ -68,7 +68,7 @@ internal sealed record PartVariant
         return duty.Ways.Count == 0;
     }
 
-    /// <summary>The ways by which the part stands an end of the residence; in a gap only running liquid reaches.</summary>
+    /// <summary>The ways by which the part stands an end of the exposure time; in a gap only running liquid reaches.</summary>
     public IReadOnlyList<DutyWay> EndingWays(bool leavesNothing)
     {
         var ways = new List<DutyWay>();

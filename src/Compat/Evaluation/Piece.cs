@@ -3,7 +3,7 @@ namespace Compat.Evaluation;
 /// <summary>A leaf as it lies on the axes of the question: each span is the values at which the leaf can be met.</summary>
 internal sealed class Piece(ApplicationMethod method, Span[] spans, Decision decision, bool onlyForbids, Component? component)
 {
-    public const int Residence = 0;
+    public const int ExposureTime = 0;
     public const int Dilution = 1;
     public const int Uses = 2;
     public const int Strength = 3;

@@ -20,7 +20,7 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
 
     public static Span Positive { get; } = Span.Of(Interval.Above(0m));
 
-    private Interval Residence => question.Residence ?? Interval.Above(0m);
+    private Interval ExposureTime => question.ExposureTime ?? Interval.Above(0m);
 
     private Interval UsesAsked => RuleCompiler.WholeNumbers(question.Uses is { } n ? Interval.Closed(1m, n) : Interval.AtLeast(1m));
 
@@ -29,7 +29,7 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
     {
         if (IsNothing) return substance.Methods.Methods.Select(method => Nothing(method, substance.Components.FirstOrDefault())).ToArray();
         var pieces = new List<Piece>();
-        var withoutEnd = question.Residence is { } asked && asked.Equals(Interval.Exactly(Interval.WithoutEnd));
+        var withoutEnd = question.ExposureTime is { } asked && asked.Equals(Interval.Exactly(Interval.WithoutEnd));
         var open = MethodSet.None;
         foreach (var method in substance.Methods.ToArray())
         {
@@ -55,7 +55,7 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
     }
 
     /// <summary>Whether some axis has no value at which what is asked could be met.</summary>
-    public bool IsNothing => substance.IsNothing || Residence.Intersect(AxisRange.Of(Axis.Residence)).IsEmpty || question.Uses < 1;
+    public bool IsNothing => substance.IsNothing || ExposureTime.Intersect(AxisRange.Of(Axis.ExposureTime)).IsEmpty || question.Uses < 1;
 
     private Piece Nothing(ApplicationMethod method, Component? component) =>
         new(method, new Span[Piece.Count], new Decision { Verdict = Verdict.NotEstablished, Variant = variants[0], Reasons = [NoValue] }, false, component);
@@ -85,7 +85,7 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
         var high = new int[CompiledRule.AxisCount];
         Set(Axis.Strength, Reached(component.Strength));
         Set(Axis.Dilution, substance.Dilution);
-        Set(Axis.Residence, Residence);
+        Set(Axis.ExposureTime, ExposureTime);
         Set(Axis.Temperature, substance.Temperature);
         Set(Axis.Ph, substance.WholePh);
         Set(Axis.Uses, UsesAsked);
@@ -109,13 +109,13 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
         foreach (var here in substance.DilutionsAt(component, strength, ph, SpanOf(leaf, Axis.Dilution)))
         {
             var spans = new Span[Piece.Count];
-            spans[Piece.Residence] = SpanOf(leaf, Axis.Residence);
+            spans[Piece.ExposureTime] = SpanOf(leaf, Axis.ExposureTime);
             spans[Piece.Dilution] = here;
             spans[Piece.Uses] = SpanOf(leaf, Axis.Uses);
             spans[Piece.Strength] = strength;
             spans[Piece.Temperature] = SpanOf(leaf, Axis.Temperature);
             spans[Piece.Ph] = ph;
-            if (spans[Piece.Temperature].Meets(Span.Of(substance.Temperature)) && spans[Piece.Residence].Meets(Span.Of(Residence)) && spans[Piece.Uses].Meets(Span.Of(UsesAsked)))
+            if (spans[Piece.Temperature].Meets(Span.Of(substance.Temperature)) && spans[Piece.ExposureTime].Meets(Span.Of(ExposureTime)) && spans[Piece.Uses].Meets(Span.Of(UsesAsked)))
                 pieces.Add(new Piece(method, spans, leaf.Decision, component.OnlyForbids, component));
         }
     }

@@ -3,7 +3,7 @@ using Compat.Sites;
 
 namespace Compat.Evaluation;
 
-/// <summary>Which rules reach a voice, of whom they speak, and at which residences they hold.</summary>
+/// <summary>Which rules reach a voice, of whom they speak, and at which exposure times they hold.</summary>
 internal static class Reach
 {
     /// <summary>The rules of the voice of a part and its device, whatever the agent.</summary>
@@ -51,17 +51,17 @@ internal static class Reach
         return rule.SeenWith.Length == 0 && rule.Agent == component.Agent;
     }
 
-    /// <summary>The residences asked at which a rule holds, as cells; null where there are none.</summary>
+    /// <summary>The exposure times asked at which a rule holds, as cells; null where there are none.</summary>
     /// <param name="kb">The rules.</param>
     /// <param name="rule">The rule.</param>
-    /// <param name="endsNowhere">Whether a finite residence does not end on the part.</param>
+    /// <param name="endsNowhere">Whether a finite exposure time does not end on the part.</param>
     /// <param name="leavesNothing">Whether what is asked about leaves nothing.</param>
-    public static (int Low, int High)? Residences(CompiledBase kb, CompiledRule rule, bool endsNowhere, bool leavesNothing)
+    public static (int Low, int High)? ExposureTimes(CompiledBase kb, CompiledRule rule, bool endsNowhere, bool leavesNothing)
     {
-        int low = rule.Low[(int)Axis.Residence], high = rule.High[(int)Axis.Residence];
+        int low = rule.Low[(int)Axis.ExposureTime], high = rule.High[(int)Axis.ExposureTime];
         if (!endsNowhere) return (low, high);
-        var box = rule.Box[(int)Axis.Residence];
-        if (!leavesNothing) return box.Contains(Interval.WithoutEnd) ? (0, kb.Tables[(int)Axis.Residence].LastCell) : null;
+        var box = rule.Box[(int)Axis.ExposureTime];
+        if (!leavesNothing) return box.Contains(Interval.WithoutEnd) ? (0, kb.Tables[(int)Axis.ExposureTime].LastCell) : null;
         if (kb.Convention(ConventionKey.DryingTime).Range.Upper is not { } drying) return (low, high);
         if (box.Contains(drying)) return (0, high);
         return box.Upper is { } upper && upper <= drying ? null : (low, high);

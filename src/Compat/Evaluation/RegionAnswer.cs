@@ -13,7 +13,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
 
     private PartVariant Driest => BoxDuties.Driest(_variants);
 
-    private bool ResidenceFree => question.Residence is null;
+    private bool ExposureTimeFree => question.ExposureTime is null;
 
     private bool DilutionFree => _substance.DilutionTreatment == AxisTreatment.Free;
 
@@ -70,7 +70,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
             if (boxes.All(box => box.Method != method)) restricted.Add("method");
         foreach (var (_, spans) in boxes)
         {
-            if (!domain[Piece.Residence].LiesIn(spans[Piece.Residence])) restricted.Add("residence");
+            if (!domain[Piece.ExposureTime].LiesIn(spans[Piece.ExposureTime])) restricted.Add("exposure-time");
             if (!domain[Piece.Dilution].LiesIn(spans[Piece.Dilution])) restricted.Add("dilution");
             if (!domain[Piece.Uses].LiesIn(spans[Piece.Uses])) restricted.Add("uses");
         }
@@ -151,14 +151,14 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
     /// <summary>The spans of the free axes; what nobody controls counts wherever it is met.</summary>
     private Span[] Freed(Piece piece) =>
     [
-        ResidenceFree ? piece.Spans[Piece.Residence] : Span.Whole,
+        ExposureTimeFree ? piece.Spans[Piece.ExposureTime] : Span.Whole,
         DilutionFree ? piece.Spans[Piece.Dilution] : Span.Whole,
         UsesFree ? piece.Spans[Piece.Uses] : Span.Whole,
     ];
 
     private Span[] Domain(bool firstUseOnly) =>
     [
-        ResidenceFree ? Pieces.Positive : Span.Whole,
+        ExposureTimeFree ? Pieces.Positive : Span.Whole,
         DilutionFree ? Span.Of(_substance.Dilution) : Span.Whole,
         !UsesFree ? Span.Whole : firstUseOnly ? Span.Of(new Interval(0m, false, 1m, true)) : Pieces.Positive,
     ];
@@ -168,18 +168,18 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
 
     private AllowedBox ToBox(ApplicationMethod method, Span[] spans, Piece[] pieces)
     {
-        var residence = ResidenceFree ? spans[Piece.Residence].ToInterval() : question.Residence!.Value;
+        var exposureTime = ExposureTimeFree ? spans[Piece.ExposureTime].ToInterval() : question.ExposureTime!.Value;
         var dilution = DilutionFree ? spans[Piece.Dilution].ToInterval() : _substance.Dilution;
         return new AllowedBox
         {
             Method = method,
             Strength = _substance.Product is null && kb.Agent(_substance.Components[0].Agent).Basis is not null ? _substance.Components[0].Strength : null,
             Dilution = _substance.Product is null ? null : dilution,
-            Residence = residence,
+            ExposureTime = exposureTime,
             Temperature = _substance.Temperature,
             Ph = _substance.PhWithin(Span.Of(dilution)) ?? Interval.Closed(-1m, 15m),
             Uses = UsesFree ? FromOne(spans[Piece.Uses].ToInterval()) : Interval.Closed(1m, question.Uses!.Value),
-            Duties = pieces.Length == 0 ? [] : BoxDuties.Of(_substance, Driest, residence, pieces),
+            Duties = pieces.Length == 0 ? [] : BoxDuties.Of(_substance, Driest, exposureTime, pieces),
             DecidedBy = pieces.SelectMany(p => p.Decision.Deciding).Distinct().Select(r => r.Rule.Id).OrderBy(id => id).ToArray(),
         };
     }
@@ -196,7 +196,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         if (_substance.Product is not null) list.Add(new(Axis.Dilution, _substance.DilutionTreatment, _substance.Dilution, default, question.Dilution is not null || !DilutionFree));
         else if (kb.Agent(_substance.Components[0].Agent).Basis is not null)
             list.Add(Of(Axis.Strength, _substance.Components[0].Strength, _substance.StrengthStated));
-        list.Add(ResidenceFree ? new(Axis.Residence, AxisTreatment.Free, Interval.Above(0m), default, false) : Of(Axis.Residence, question.Residence!.Value, true));
+        list.Add(ExposureTimeFree ? new(Axis.ExposureTime, AxisTreatment.Free, Interval.Above(0m), default, false) : Of(Axis.ExposureTime, question.ExposureTime!.Value, true));
         list.Add(Of(Axis.Temperature, _substance.Temperature, question.Temperature is not null));
         list.Add(Of(Axis.Ph, _substance.WholePh, question.Ph is not null));
         list.Add(question.Uses is { } n ? new(Axis.Uses, AxisTreatment.Uncertain, Interval.Closed(1m, n), default, true) : new(Axis.Uses, AxisTreatment.Free, Interval.AtLeast(1m), default, false));
@@ -226,6 +226,6 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
 
         return found;
 
-        static Span[] With(Span[] free, Span assumed) => [free[Piece.Residence], free[Piece.Dilution], free[Piece.Uses], assumed];
+        static Span[] With(Span[] free, Span assumed) => [free[Piece.ExposureTime], free[Piece.Dilution], free[Piece.Uses], assumed];
     }
 }

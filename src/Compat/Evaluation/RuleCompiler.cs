@@ -76,7 +76,7 @@ internal static class RuleCompiler
     {
         Axis.Strength => rule.Agent is null ? Interval.Whole : kb.Agent(rule.Agent).Strength ?? Interval.Exactly(-1m),
         Axis.Dilution => kb.Convention(ConventionKey.UnstatedDilution).Range,
-        Axis.Residence => kb.Convention(ConventionKey.UnstatedResidence).Range,
+        Axis.ExposureTime => kb.Convention(ConventionKey.UnstatedExposureTime).Range,
         Axis.Temperature => kb.Convention(ConventionKey.UnstatedTemperature).Range,
         Axis.Ph => (rule.Product is null ? kb.Agent(rule.Agent!).Ph : PhHull(kb.Product(rule.Product)))
             ?? kb.Convention(ConventionKey.UnstatedPh).Range,

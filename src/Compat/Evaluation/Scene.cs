@@ -1,7 +1,7 @@
 namespace Compat.Evaluation;
 
-/// <summary>A rule as it can apply in a scene: with the residences at which it holds for one variant.</summary>
-internal sealed record Candidate(CompiledRule Rule, int ResidenceLow, int ResidenceHigh);
+/// <summary>A rule as it can apply in a scene: with the exposure times at which it holds for one variant.</summary>
+internal sealed record Candidate(CompiledRule Rule, int ExposureTimeLow, int ExposureTimeHigh);
 
 /// <summary>One variant with the candidates of its voices: 0 is the part and device, then one a material.</summary>
 /// <param name="Variant">The variant.</param>
@@ -16,12 +16,12 @@ internal sealed class Scene
     private readonly List<Candidate> _candidates = [];
     private readonly Dictionary<CompiledRule, List<int>> _numbers = [];
 
-    public Scene(CompiledBase kb, IReadOnlyList<PartVariant> variants, Substance substance, Component component, bool residenceWithoutEnd)
+    public Scene(CompiledBase kb, IReadOnlyList<PartVariant> variants, Substance substance, Component component, bool exposureTimeWithoutEnd)
     {
         _kb = kb;
         Substance = substance;
         Component = component;
-        Variants = variants.Select(variant => new VariantVoices(variant, Voices(variant, residenceWithoutEnd), Numbers(Reach.NotPassing(_kb, variant), variant, residenceWithoutEnd))).ToArray();
+        Variants = variants.Select(variant => new VariantVoices(variant, Voices(variant, exposureTimeWithoutEnd), Numbers(Reach.NotPassing(_kb, variant), variant, exposureTimeWithoutEnd))).ToArray();
         Overriders = new int[_candidates.Count][];
         for (var i = 0; i < _candidates.Count; i++) Overriders[i] = OverridersOf(_candidates[i].Rule);
     }
@@ -37,7 +37,7 @@ internal sealed class Scene
     /// <summary>For each candidate those that override it.</summary>
     public int[][] Overriders { get; }
 
-    /// <summary>Whether the residence ends only without end on a variant, whatever is asked.</summary>
+    /// <summary>Whether the exposure time ends only without end on a variant, whatever is asked.</summary>
     public bool EndsNowhere(PartVariant variant) => variant.EndingWays(Substance.LeavesNothing).Count == 0;
 
     /// <summary>Whether it stays on a variant for good: nothing takes it off, and it does not dry away.</summary>
@@ -69,13 +69,13 @@ internal sealed class Scene
 
     private bool Speaks(CompiledRule rule) => Reach.Speaks(_kb, rule, Substance.Product, Component);
 
-    /// <summary>Numbers a rule with the residences asked at which it holds; -1 where there are none.</summary>
+    /// <summary>Numbers a rule with the exposure times asked at which it holds; -1 where there are none.</summary>
     private int Number(CompiledRule rule, PartVariant variant, bool withoutEnd)
     {
-        if (Reach.Residences(_kb, rule, !withoutEnd && EndsNowhere(variant), Substance.LeavesNothing) is not var (low, high)) return -1;
+        if (Reach.ExposureTimes(_kb, rule, !withoutEnd && EndsNowhere(variant), Substance.LeavesNothing) is not var (low, high)) return -1;
         if (!_numbers.TryGetValue(rule, out var numbers)) _numbers[rule] = numbers = [];
         foreach (var number in numbers)
-            if (_candidates[number].ResidenceLow == low && _candidates[number].ResidenceHigh == high) return number;
+            if (_candidates[number].ExposureTimeLow == low && _candidates[number].ExposureTimeHigh == high) return number;
         numbers.Add(_candidates.Count);
         _candidates.Add(new Candidate(rule, low, high));
         return _candidates.Count - 1;

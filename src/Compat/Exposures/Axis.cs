@@ -9,8 +9,8 @@ public enum Axis
     /// <summary>Dilution of a product: its volume as a share (0..1) of the finished liquid's volume. Takes the place of strength in a product's rules.</summary>
     Dilution,
 
-    /// <summary>Residence in seconds, above 0: how long the agent is on the part until it is taken off or gone.</summary>
-    Residence,
+    /// <summary>Exposure time in seconds, above 0: how long the agent is on the part until it is taken off or gone.</summary>
+    ExposureTime,
 
     /// <summary>Temperature in °C, -40..200.</summary>
     Temperature,

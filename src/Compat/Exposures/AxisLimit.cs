@@ -67,8 +67,8 @@ public sealed record ExposureBox
     /// <summary>Share of the product's volume in the finished liquid, above 0 to 1. Only in a product's rule.</summary>
     public AxisLimit Dilution { get; init; }
 
-    /// <summary>Residence in seconds.</summary>
-    public AxisLimit Residence { get; init; }
+    /// <summary>Exposure time in seconds.</summary>
+    public AxisLimit ExposureTime { get; init; }
 
     /// <summary>Temperature in °C.</summary>
     public AxisLimit Temperature { get; init; }
@@ -87,7 +87,7 @@ public sealed record ExposureBox
     {
         Axis.Strength => Strength,
         Axis.Dilution => Dilution,
-        Axis.Residence => Residence,
+        Axis.ExposureTime => ExposureTime,
         Axis.Temperature => Temperature,
         Axis.Ph => Ph,
         Axis.Uses => Uses,

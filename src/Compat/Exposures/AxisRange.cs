@@ -8,7 +8,7 @@ internal static class AxisRange
     {
         Axis.Strength => Interval.AtLeast(0m),
         Axis.Dilution => new Interval(0m, false, 1m, true),
-        Axis.Residence => Interval.Above(0m),
+        Axis.ExposureTime => Interval.Above(0m),
         Axis.Temperature => Interval.Closed(-40m, 200m),
         Axis.Ph => Interval.Closed(-1m, 15m),
         _ => Interval.AtLeast(1m),

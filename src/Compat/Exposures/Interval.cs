@@ -4,7 +4,7 @@ namespace Compat.Exposures;
 
 /// <summary>A connected set of values on one axis, each end open, closed or absent.</summary>
 /// <remarks>
-/// An absent upper end reaches without end (a residence without end lies in it). Immutable; equal when ends and openness are equal.
+/// An absent upper end reaches without end (an exposure time without end lies in it). Immutable; equal when ends and openness are equal.
 /// The default value is empty: what nobody stated is no value, never every value. An interval may be empty otherwise too
 /// (<see cref="IsEmpty"/>); validation refuses every empty one where a record or a question states one.
 /// </remarks>

@@ -9,7 +9,7 @@ public enum ReadingOutcome
     /// <summary>They forbid: the rules say what.</summary>
     Forbids,
 
-    /// <summary>They say how it is done: their methods, residence and duties went into the rules of what the edition permits.</summary>
+    /// <summary>They say how it is done: their methods, exposure time and duties went into the rules of what the edition permits.</summary>
     SaysHow,
 
     /// <summary>The table reads no permission into them: they list nothing.</summary>

@@ -18,8 +18,8 @@ public sealed record WordAct
     /// <summary>The methods; empty where it says nothing of them.</summary>
     public MethodSet Methods { get; init; }
 
-    /// <summary>The residence in seconds; not named where it says nothing of it.</summary>
-    public AxisLimit Residence { get; init; }
+    /// <summary>The exposure time in seconds; not named where it says nothing of it.</summary>
+    public AxisLimit ExposureTime { get; init; }
 
     /// <summary>The duties it asks.</summary>
     public IReadOnlyList<Duty> Duties { get; init => field = Frozen.Of(value); } = [];

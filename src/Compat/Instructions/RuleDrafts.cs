@@ -32,7 +32,7 @@ internal sealed class RuleDrafts(PhraseTable table, Device device, InstructionsE
                 When = permits.When with
                 {
                     Strength = table.HasBasis(agent) ? Stated(permits.When.Strength) : default,
-                    Residence = Residence(permits.When.Residence, acts),
+                    ExposureTime = ExposureTime(permits.When.ExposureTime, acts),
                     Temperature = Stated(permits.When.Temperature),
                     Ph = Stated(permits.When.Ph),
                     Uses = Stated(permits.When.Uses),
@@ -104,9 +104,9 @@ internal sealed class RuleDrafts(PhraseTable table, Device device, InstructionsE
 
     private static AxisLimit Stated(AxisLimit limit) => limit.Statement == AxisStatement.NotNamed ? AxisLimit.Unstated : limit;
 
-    private static AxisLimit Residence(AxisLimit read, IReadOnlyList<WordAct> acts)
+    private static AxisLimit ExposureTime(AxisLimit read, IReadOnlyList<WordAct> acts)
     {
-        var all = acts.Select(act => act.Residence).Prepend(read).ToArray();
+        var all = acts.Select(act => act.ExposureTime).Prepend(read).ToArray();
         var ranges = all.Where(limit => limit.Statement == AxisStatement.Within).Select(limit => limit.Range).ToArray();
         if (ranges.Length > 0) return AxisLimit.Within(ranges.Aggregate((a, b) => a.Intersect(b)));
         return all.Any(limit => limit.Statement == AxisStatement.Any) ? AxisLimit.Any : AxisLimit.Unstated;

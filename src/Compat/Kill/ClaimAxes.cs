@@ -22,7 +22,7 @@ internal sealed class ClaimAxes(CompiledBase kb)
         var traits = kb.Agent(agent);
         return
         [
-            Span.Of(Filled(box.WetTime, Interval.Whole)),
+            Span.Of(Filled(box.ContactTime, Interval.Whole)),
             dilutions,
             traits.Basis is null ? Span.Whole : Span.Of(Filled(box.Strength, traits.Strength ?? Interval.Exactly(-1m))),
             Span.Of(Filled(box.Temperature, kb.Convention(ConventionKey.ClaimTemperature).Range)),
@@ -33,7 +33,7 @@ internal sealed class ClaimAxes(CompiledBase kb)
     /// <summary>The spans of a label's claim, or of instructions on a product: what is not named is as the product is used.</summary>
     public Span[] OfLabel(ClaimBox box, Product product) =>
     [
-        Span.Of(Filled(box.WetTime, Interval.Whole)),
+        Span.Of(Filled(box.ContactTime, Interval.Whole)),
         Span.Of(box.Dilution.Statement is AxisStatement.Within or AxisStatement.Any ? box.Dilution.Range : product.Dilution ?? Interval.Exactly(1m)),
         Span.Whole,
         Span.Of(box.Temperature.Statement switch

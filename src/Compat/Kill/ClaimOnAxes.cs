@@ -5,7 +5,7 @@ namespace Compat.Kill;
 /// <summary>A claim with every axis filled: the exposures in which it holds.</summary>
 internal sealed record ClaimOnAxes
 {
-    public const int WetTime = 0;
+    public const int ContactTime = 0;
     public const int Dilution = 1;
     public const int Strength = 2;
     public const int Temperature = 3;

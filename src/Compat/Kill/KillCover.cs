@@ -79,7 +79,7 @@ internal sealed class KillCover(CompiledBase kb, Substance substance, IReadOnlyL
             hole[WindowAxes.Strength] = open[ClaimOnAxes.Strength];
             hole[WindowAxes.Temperature] = open[ClaimOnAxes.Temperature];
             hole[WindowAxes.Ph] = open[ClaimOnAxes.Ph];
-            hole[WindowAxes.WetTime] = open[ClaimOnAxes.WetTime];
+            hole[WindowAxes.ContactTime] = open[ClaimOnAxes.ContactTime];
             yield return hole;
         }
     }

@@ -111,7 +111,7 @@ internal sealed class KillReasons(WindowGround ground)
             ? new KillReason(code, [agent, target.ToString(), first.Id.Value]) : null;
     }
 
-    /// <summary>What is chosen beside the method: a dilution, and a wet time no longer than the residence asked.</summary>
+    /// <summary>What is chosen beside the method: a dilution, and a contact time no longer than the exposure time asked.</summary>
     private Span[] Choices =>
     [
         ground.Axes.DilutionFree ? Span.Of(ground.Substance.Dilution) : Span.Whole,
@@ -131,14 +131,14 @@ internal sealed class KillReasons(WindowGround ground)
         var box = WithWeaker(_axes.Of(claim.When, claim.Agent, Span.Whole));
         if (!box[ClaimOnAxes.Temperature].Meets(Span.Of(ground.Substance.Temperature))) yield break;
         foreach (var dilution in ground.Substance.DilutionsAt(component, box[ClaimOnAxes.Strength], box[ClaimOnAxes.Ph], Span.Whole))
-            yield return [ground.Axes.DilutionFree ? dilution : Span.Whole, box[ClaimOnAxes.WetTime]];
+            yield return [ground.Axes.DilutionFree ? dilution : Span.Whole, box[ClaimOnAxes.ContactTime]];
     }
 
     /// <summary>The box of a claim that says no, with all exposures that are weaker: less, shorter, colder. pH has no weaker end.</summary>
     internal static Span[] WithWeaker(Span[] box)
     {
         var weaker = box.ToArray();
-        foreach (var axis in new[] { ClaimOnAxes.Strength, ClaimOnAxes.WetTime, ClaimOnAxes.Temperature }) weaker[axis] = new Span(null, box[axis].To);
+        foreach (var axis in new[] { ClaimOnAxes.Strength, ClaimOnAxes.ContactTime, ClaimOnAxes.Temperature }) weaker[axis] = new Span(null, box[axis].To);
         return weaker;
     }
 

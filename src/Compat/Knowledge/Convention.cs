@@ -3,8 +3,8 @@ namespace Compat.Knowledge;
 /// <summary>The figures of our own caution that the engine uses; each must be in the data.</summary>
 public enum ConventionKey
 {
-    /// <summary>Residence of an 'allowed' whose source is silent, in seconds.</summary>
-    UnstatedResidence,
+    /// <summary>Exposure time of an 'allowed' whose source is silent, in seconds.</summary>
+    UnstatedExposureTime,
 
     /// <summary>Temperature of an 'allowed' whose source is silent, in °C.</summary>
     UnstatedTemperature,
@@ -42,10 +42,10 @@ public enum ConventionKey
     /// <summary>Methods of a claim whose source is silent.</summary>
     ClaimMethods,
 
-    /// <summary>How much of the wet time a window must hold beyond it, as a share.</summary>
+    /// <summary>How much of the contact time a window must hold beyond it, as a share.</summary>
     WindowShare,
 
-    /// <summary>How much a window must hold beyond the wet time at the least, in seconds.</summary>
+    /// <summary>How much a window must hold beyond the contact time at the least, in seconds.</summary>
     WindowLeast,
 
     /// <summary>How many products a plan uses at most, cleaners included, where nobody says otherwise.</summary>

@@ -56,12 +56,12 @@ internal sealed class PeopleGround(CompiledBase kb, Question question, Substance
         var ph = On(rule.When.Ph);
         var temperature = On(rule.When.Temperature);
         if (!temperature.Meets(Span.Of(substance.Temperature))) yield break;
-        var (residence, uses) = (Residence(rule.When.Residence), On(rule.When.Uses));
-        if (!residence.Meets(Span.Of(question.Residence ?? Interval.Above(0m))) || !uses.Meets(Span.Of(question.Uses is { } n ? Interval.Closed(1m, n) : Interval.AtLeast(1m)))) yield break;
+        var (exposureTime, uses) = (ExposureTime(rule.When.ExposureTime), On(rule.When.Uses));
+        if (!exposureTime.Meets(Span.Of(question.ExposureTime ?? Interval.Above(0m))) || !uses.Meets(Span.Of(question.Uses is { } n ? Interval.Closed(1m, n) : Interval.AtLeast(1m)))) yield break;
         foreach (var dilution in substance.DilutionsAt(component, strength, ph, Span.Whole))
         {
             var hole = new Span[WindowAxes.Count];
-            hole[WindowAxes.Residence] = residence;
+            hole[WindowAxes.ExposureTime] = exposureTime;
             hole[WindowAxes.Uses] = uses;
             hole[WindowAxes.Dilution] = dilution;
             hole[WindowAxes.Strength] = strength;
@@ -71,8 +71,8 @@ internal sealed class PeopleGround(CompiledBase kb, Question question, Substance
         }
     }
 
-    /// <summary>The residences asked at which a rule speaks: where a variant stands no way to end it, it stays.</summary>
-    private Span Residence(AxisLimit limit)
+    /// <summary>The exposure times asked at which a rule speaks: where a variant stands no way to end it, it stays.</summary>
+    private Span ExposureTime(AxisLimit limit)
     {
         if (limit.Statement != AxisStatement.Within || variants.All(v => v.MaterialsAlone || v.EndingWays(substance.LeavesNothing).Count > 0)) return On(limit);
         var stays = substance.LeavesNothing ? kb.Convention(ConventionKey.DryingTime).Range.Upper ?? 0m : Interval.WithoutEnd;

@@ -8,9 +8,9 @@ namespace Compat.Plans;
 /// <param name="LargestShare">The largest share of a limit of uses that any part gives away for any mechanism.</param>
 /// <param name="ShareSum">The sum of those shares over all parts and mechanisms.</param>
 /// <param name="Steps">Distinct steps.</param>
-/// <param name="WetTime">The wet times of all parts together, in seconds.</param>
+/// <param name="ContactTime">The contact times of all parts together, in seconds.</param>
 internal sealed record ChoiceCost(
-    int NotServed, int PartsWorse, long HarmExcess, int Products, Fraction LargestShare, Fraction ShareSum, int Steps, decimal WetTime) : IComparable<ChoiceCost>
+    int NotServed, int PartsWorse, long HarmExcess, int Products, Fraction LargestShare, Fraction ShareSum, int Steps, decimal ContactTime) : IComparable<ChoiceCost>
 {
     public int CompareTo(ChoiceCost? other)
     {
@@ -22,7 +22,7 @@ internal sealed record ChoiceCost(
         if (order == 0) order = LargestShare.CompareTo(other.LargestShare);
         if (order == 0) order = ShareSum.CompareTo(other.ShareSum);
         if (order == 0) order = Steps.CompareTo(other.Steps);
-        return order == 0 ? WetTime.CompareTo(other.WetTime) : order;
+        return order == 0 ? ContactTime.CompareTo(other.ContactTime) : order;
     }
 }
 
@@ -69,6 +69,6 @@ internal sealed record OneProductFewer(Choice With, Choice Without)
     /// <summary>Steps more; below nought where they would be fewer.</summary>
     public int MoreSteps => Without.Cost.Steps - With.Cost.Steps;
 
-    /// <summary>Wet time more, in seconds; below nought where it would be less.</summary>
-    public decimal MoreWetTime => Without.Cost.WetTime - With.Cost.WetTime;
+    /// <summary>Contact time more, in seconds; below nought where it would be less.</summary>
+    public decimal MoreContactTime => Without.Cost.ContactTime - With.Cost.ContactTime;
 }

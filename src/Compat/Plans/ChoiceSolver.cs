@@ -15,7 +15,7 @@ namespace Compat.Plans;
 /// <item>Fewest products.</item>
 /// <item>Least share of the limits of use: first the largest share that any part gives away for any mechanism, then the sum of all. Exact fractions.</item>
 /// <item>Fewest distinct steps: a step that serves several parts counts once.</item>
-/// <item>Least wet time, added up over the parts.</item>
+/// <item>Least contact time, added up over the parts.</item>
 /// <item>The products, as ascending lists of ordinals, the least first; then the options, from the part of the least ordinal on, being served before not.</item>
 /// </list>
 /// <para>How: the products alone decide the first three levels, since with the products given each part is served by its mildest option among them without regard

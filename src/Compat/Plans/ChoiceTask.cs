@@ -26,7 +26,7 @@ internal sealed record ChoiceOption
     public IReadOnlyList<int> Steps { get; init; } = [];
 
     /// <summary>How long the part is kept wet, in seconds.</summary>
-    public decimal WetTime { get; init; }
+    public decimal ContactTime { get; init; }
 
     /// <summary>The worst of the harms of its products; 0 where it uses none.</summary>
     public int Harm => Products.Count == 0 ? 0 : Products.Max(used => used.Harm);

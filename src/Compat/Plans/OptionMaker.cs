@@ -52,7 +52,7 @@ internal sealed class OptionMaker(CompiledBase kb, Meetings meetings, Settings s
                 Products = uses.GroupBy(use => use.Setting.Product.Rank).Select(group => new UsedProduct(group.Key, group.Max(use => Harm(use, damage[group.Key].SelectMany(some => some))))).ToArray(),
                 Shares = Limits(uses).GroupBy(limit => limit.Mechanism).ToDictionary(group => group.Key, group => group.Aggregate(default(Fraction), (sum, limit) => sum + new Fraction(1, limit.Limit.Uses))),
                 Steps = uses.Select(use => use.Setting.Key).ToArray(),
-                WetTime = uses.Sum(use => use.Setting.WetTime),
+                ContactTime = uses.Sum(use => use.Setting.ContactTime),
             };
             options.Add(new PlanOption(choice, one, cleaner, disinfectant, oneStep));
         }

@@ -121,7 +121,7 @@ internal sealed class PlanMaker
             Gained = Ids(fewer.Gained),
             Harsher = Ids(fewer.Worse.Select(one => one.Part)),
             MoreSteps = fewer.MoreSteps,
-            MoreWetTime = fewer.MoreWetTime,
+            MoreContactTime = fewer.MoreContactTime,
         };
 
         DevicePartId[] Ids(IEnumerable<ChoicePart> parts) => parts.Select(part => cases[part.Ordinal].Part.Id).ToArray();

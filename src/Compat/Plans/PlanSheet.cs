@@ -20,8 +20,8 @@ public sealed record OneFewer
     /// <summary>Steps more; below nought where they would be fewer.</summary>
     public int MoreSteps { get; init; }
 
-    /// <summary>Wet time more, in seconds over all parts; below nought where it would be less.</summary>
-    public decimal MoreWetTime { get; init; }
+    /// <summary>Contact time more, in seconds over all parts; below nought where it would be less.</summary>
+    public decimal MoreContactTime { get; init; }
 }
 
 /// <summary>A plan for a device: which parts are done by which steps, which are not and why.</summary>

@@ -54,10 +54,10 @@ public sealed record StepSetting
     public required decimal Dilution { get; init; }
 
     /// <summary>How long the surface is kept visibly wet, in seconds; 0 where nothing is to be killed.</summary>
-    public required decimal WetTime { get; init; }
+    public required decimal ContactTime { get; init; }
 
-    /// <summary>From first wetting until it is off, in seconds: never shorter than the wet time.</summary>
-    public required Interval Residence { get; init; }
+    /// <summary>From first wetting until it is off, in seconds: never shorter than the contact time.</summary>
+    public required Interval ExposureTime { get; init; }
 
     /// <summary>The temperatures in °C.</summary>
     public required Interval Temperature { get; init; }
@@ -65,8 +65,8 @@ public sealed record StepSetting
     /// <summary>Whether the temperatures at hand reach beyond <see cref="Temperature"/>: measure it.</summary>
     public bool MeasureTemperature { get; init; }
 
-    /// <summary>How the wet time is reached.</summary>
-    public WetTimeReached Reached { get; init; }
+    /// <summary>How the contact time is reached.</summary>
+    public ContactTimeReached Reached { get; init; }
 }
 
 /// <summary>One step of a plan. What is null or empty does not concern it.</summary>

@@ -65,7 +65,7 @@ internal sealed class ProductSet
                 new(Largest, _task.Unit),
                 new(Sum, _task.Unit),
                 chosen.SelectMany(option => option.Steps).Distinct().Count(),
-                chosen.Sum(option => option.Source.WetTime)),
+                chosen.Sum(option => option.Source.ContactTime)),
         };
     }
 }

@@ -16,8 +16,8 @@ internal sealed record ReadyOption(ChoiceOption Source, int[] Products, HashSet<
 
     /// <summary>Whether no choice with the other is ever better than the same choice with this one in its place.</summary>
     public bool MakesNeedless(ReadyOption other) =>
-        Excess <= other.Excess && Largest <= other.Largest && Sum <= other.Sum && Source.WetTime <= other.Source.WetTime
-        && (Excess < other.Excess || Sum < other.Sum || Source.WetTime < other.Source.WetTime || Source.Ordinal < other.Source.Ordinal)
+        Excess <= other.Excess && Largest <= other.Largest && Sum <= other.Sum && Source.ContactTime <= other.Source.ContactTime
+        && (Excess < other.Excess || Sum < other.Sum || Source.ContactTime < other.Source.ContactTime || Source.Ordinal < other.Source.Ordinal)
         && Products.All(other.Products.Contains) && Steps.IsSubsetOf(other.Steps);
 }
 

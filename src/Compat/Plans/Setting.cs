@@ -3,12 +3,12 @@ using Compat.Windows;
 namespace Compat.Plans;
 
 /// <summary>One way to use a product in a step: parts that share it are done in one step.</summary>
-internal sealed record Setting(int Key, ShelfProduct Product, PlanRole Role, ApplicationMethod Method, decimal Dilution, decimal WetTime, decimal Temperature);
+internal sealed record Setting(int Key, ShelfProduct Product, PlanRole Role, ApplicationMethod Method, decimal Dilution, decimal ContactTime, decimal Temperature);
 
 /// <summary>The use of a product on a part: a setting, and the box of the part in which it lies.</summary>
 internal sealed record Use(Setting Setting, CaseBox Box);
 
-/// <summary>All settings that can be best for some part: of every box the weakest dilution, the shortest wet time and the lowest temperature, each with those of the others.</summary>
+/// <summary>All settings that can be best for some part: of every box the weakest dilution, the shortest contact time and the lowest temperature, each with those of the others.</summary>
 /// <remarks>Boxes are products of intervals, so that parts which can share a step at all can share it at one of these.</remarks>
 internal sealed class Settings
 {
@@ -39,7 +39,7 @@ internal sealed class Settings
         var uses = new List<Use>();
         foreach (var setting in settings)
         {
-            var box = window.Boxes.Where(one => Lies(setting, one.Box)).OrderByDescending(one => one.Box.Uses.Upper ?? decimal.MaxValue).ThenByDescending(one => one.Box.Residence.Upper ?? decimal.MaxValue).FirstOrDefault();
+            var box = window.Boxes.Where(one => Lies(setting, one.Box)).OrderByDescending(one => one.Box.Uses.Upper ?? decimal.MaxValue).ThenByDescending(one => one.Box.ExposureTime.Upper ?? decimal.MaxValue).FirstOrDefault();
             if (box is not null) uses.Add(new Use(setting, box));
         }
 
@@ -48,10 +48,10 @@ internal sealed class Settings
 
     private bool Lies(Setting setting, WindowBox box) =>
         setting.Method == box.Method && box.Dilution!.Value.Contains(setting.Dilution) && box.Temperature.Contains(setting.Temperature)
-        && (setting.WetTime == 0m ? Shortest(box) == 0m : box.WetTime.Contains(setting.WetTime))
-        && box.Residence.Contains(setting.WetTime + Math.Max(setting.WetTime * _share, _least));
+        && (setting.ContactTime == 0m ? Shortest(box) == 0m : box.ContactTime.Contains(setting.ContactTime))
+        && box.ExposureTime.Contains(setting.ContactTime + Math.Max(setting.ContactTime * _share, _least));
 
-    private static decimal Shortest(WindowBox box) => box.WetTime.Lower is not { } least || least == 0m ? 0m : box.WetTime.LowerIncluded ? least : least + 1m;
+    private static decimal Shortest(WindowBox box) => box.ContactTime.Lower is not { } least || least == 0m ? 0m : box.ContactTime.LowerIncluded ? least : least + 1m;
 
     private static decimal Weakest(WindowBox box) => Lowest(box.Dilution!.Value, 0m, 1m);
 

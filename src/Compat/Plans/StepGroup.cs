@@ -1,6 +1,6 @@
 namespace Compat.Plans;
 
-/// <summary>Parts that could take steps in common: the fewest steps are found by allowing one more at a time, then the least wet time, then the ordinals from the first part on.</summary>
+/// <summary>Parts that could take steps in common: the fewest steps are found by allowing one more at a time, then the least contact time, then the ordinals from the first part on.</summary>
 internal sealed class StepGroup
 {
     private readonly StepOption[][] _options;
@@ -24,7 +24,7 @@ internal sealed class StepGroup
     public int[] Solve()
     {
         while (!Find()) _most++;
-        do _wettest = WetTime(_found);
+        do _wettest = ContactTime(_found);
         while (Find());
         _wettestIncluded = true;
         var best = _found;
@@ -37,7 +37,7 @@ internal sealed class StepGroup
         return best;
     }
 
-    private decimal WetTime(int[] chosen) => chosen.Select((place, part) => _options[part][place].WetTime).Sum();
+    private decimal ContactTime(int[] chosen) => chosen.Select((place, part) => _options[part][place].ContactTime).Sum();
 
     private bool Find() => Descend(new ulong[_options[0][0].Shared.Length], _options.Select(_ => -1).ToArray());
 
@@ -59,7 +59,7 @@ internal sealed class StepGroup
             return true;
         }
 
-        foreach (var place in Fitting(used, chosen, part).OrderBy(place => Extra(used, part, place)).ThenBy(place => _options[part][place].WetTime))
+        foreach (var place in Fitting(used, chosen, part).OrderBy(place => Extra(used, part, place)).ThenBy(place => _options[part][place].ContactTime))
         {
             var next = (int[])chosen.Clone();
             next[part] = place;
@@ -96,14 +96,14 @@ internal sealed class StepGroup
         {
             if (chosen[p] >= 0)
             {
-                wet += _options[p][chosen[p]].WetTime;
+                wet += _options[p][chosen[p]].ContactTime;
                 continue;
             }
 
             var places = Fitting(used, chosen, p).ToArray();
             if (places.Length == 0) return null;
             left[p] = places.Length;
-            wet += places.Min(place => _options[p][place].WetTime);
+            wet += places.Min(place => _options[p][place].ContactTime);
             var reached = Bits.Without(places.Select(place => _options[p][place].Shared).Aggregate(Bits.Union), used);
             if (Bits.Meet(reached, Bits.Without(packed, used))) continue;
             packed = Bits.Union(packed, reached);
@@ -114,16 +114,16 @@ internal sealed class StepGroup
         return _wettest is { } limit && (wet > limit || (wet == limit && !_wettestIncluded)) ? null : left;
     }
 
-    /// <summary>Takes for a part what costs no step and no wet time, and what is its only option; whether steps came with it, so that the others must be looked at anew.</summary>
+    /// <summary>Takes for a part what costs no step and no contact time, and what is its only option; whether steps came with it, so that the others must be looked at anew.</summary>
     private bool Settle(ref ulong[] used, int[] chosen, int[] open)
     {
         for (var p = 0; p < chosen.Length; p++)
         {
             if (chosen[p] >= 0) continue;
             var places = Fitting(used, chosen, p).ToArray();
-            var driest = places.Min(place => _options[p][place].WetTime);
+            var driest = places.Min(place => _options[p][place].ContactTime);
             var now = used;
-            var free = Array.FindIndex(places, place => Extra(now, p, place) == 0 && _options[p][place].WetTime == driest);
+            var free = Array.FindIndex(places, place => Extra(now, p, place) == 0 && _options[p][place].ContactTime == driest);
             if (free < 0 && open[p] > 1) continue;
             chosen[p] = places[Math.Max(free, 0)];
             if (free >= 0) continue;

@@ -48,11 +48,11 @@ internal sealed class StepMaker(KnowledgeBase knowledge, CompiledBase kb, Shelf 
         {
             Method = setting.Method,
             Dilution = setting.Dilution,
-            WetTime = setting.WetTime,
-            Residence = boxes.Aggregate(setting.WetTime > 0m ? Interval.AtLeast(setting.WetTime) : Interval.Above(0m), (held, box) => held.Intersect(box.Residence)),
+            ContactTime = setting.ContactTime,
+            ExposureTime = boxes.Aggregate(setting.ContactTime > 0m ? Interval.AtLeast(setting.ContactTime) : Interval.Above(0m), (held, box) => held.Intersect(box.ExposureTime)),
             Temperature = temperature,
             MeasureTemperature = boxes.Any(box => box.MeasureTemperature) || boxes.Any(box => !box.Temperature.Equals(temperature)),
-            Reached = WindowMaker.Reached(product.Product, setting.Method, setting.WetTime),
+            Reached = WindowMaker.Reached(product.Product, setting.Method, setting.ContactTime),
         };
         var parts = group.Select(one => one.Option.Case.Part.Id).ToArray();
         var (hazards, options) = (new StepHazards(meetings, shelf), group.Select(one => one.Option).ToArray());
@@ -83,7 +83,7 @@ internal sealed class StepMaker(KnowledgeBase knowledge, CompiledBase kb, Shelf 
             Product = setting.Product.Product.Id,
             Method = setting.Method,
             Dilution = setting.Product.Product.StrengthOf == Sites.StrengthOf.Concentrate ? Interval.Exactly(setting.Dilution) : null,
-            Residence = kept.Residence,
+            ExposureTime = kept.ExposureTime,
             Temperature = kept.Temperature,
             Uses = use.Box.Box.Uses.Upper is { } upper && upper != Interval.WithoutEnd ? (int)Math.Min(upper, int.MaxValue) : 1,
             Cloth = setting.Method <= ApplicationMethod.WetWipe ? setting.Product.Cloth : null,

@@ -21,10 +21,10 @@ public enum StepOrder
     /// <summary>Take off what the cleaner leaves, so that it does not bind or meet the disinfectant.</summary>
     TakeCleanerOff,
 
-    /// <summary>Disinfect with a product and keep the wet time.</summary>
+    /// <summary>Disinfect with a product and keep the contact time.</summary>
     Disinfect,
 
-    /// <summary>Take off what the disinfectant leaves, as soon as its wet time is over.</summary>
+    /// <summary>Take off what the disinfectant leaves, as soon as its contact time is over.</summary>
     TakeDisinfectantOff,
 
     /// <summary>Dry, and wait as long as it takes before power.</summary>

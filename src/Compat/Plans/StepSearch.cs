@@ -1,6 +1,6 @@
 namespace Compat.Plans;
 
-/// <summary>Chooses an option for each part so that the distinct steps are fewest, then the wet time is least, then the ordinals.</summary>
+/// <summary>Chooses an option for each part so that the distinct steps are fewest, then the contact time is least, then the ordinals.</summary>
 /// <remarks>
 /// One step may serve several parts, so that the parts cannot be chosen for one by one. What is certain is taken first: steps of parts with one option cost the
 /// others nothing, steps that only one part could take are merely counted, and options that another of the part makes needless go. The parts that are left fall
@@ -53,7 +53,7 @@ internal sealed class StepSearch
                 else if (!taken.Contains(step)) own++;
             }
 
-            return new StepOption(steps, own, option.Source.WetTime, option.Source.Ordinal);
+            return new StepOption(steps, own, option.Source.ContactTime, option.Source.Ordinal);
         }).ToArray()).ToArray();
     }
 
@@ -94,11 +94,11 @@ internal sealed class StepSearch
 /// <summary>What of an option still counts.</summary>
 /// <param name="Shared">Steps that other parts could take too, as bits.</param>
 /// <param name="Own">How many further steps it has, which no other part could take.</param>
-/// <param name="WetTime">Its wet time.</param>
+/// <param name="ContactTime">Its contact time.</param>
 /// <param name="Ordinal">Its ordinal.</param>
-internal sealed record StepOption(ulong[] Shared, int Own, decimal WetTime, int Ordinal)
+internal sealed record StepOption(ulong[] Shared, int Own, decimal ContactTime, int Ordinal)
 {
     /// <summary>Whether no choice with the other is ever better than the same choice with this one in its place.</summary>
     public bool MakesNeedless(StepOption other) =>
-        (Own, WetTime, Ordinal).CompareTo((other.Own, other.WetTime, other.Ordinal)) < 0 && Bits.CountWithout(Shared, other.Shared) == 0;
+        (Own, ContactTime, Ordinal).CompareTo((other.Own, other.ContactTime, other.Ordinal)) < 0 && Bits.CountWithout(Shared, other.Shared) == 0;
 }

@@ -64,7 +64,7 @@ internal static class JsonWriting
     public static string UnitOf(Axis axis) => axis switch
     {
         Axis.Dilution => "share of volume",
-        Axis.Residence => "s",
+        Axis.ExposureTime => "s",
         Axis.Temperature => "°C",
         Axis.Uses => "uses",
         _ => "pH",

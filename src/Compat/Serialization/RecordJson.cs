@@ -28,7 +28,7 @@ internal sealed class RecordJson(Utf8JsonWriter json, AnswerTexts? texts)
         if (question.Strength is { } strength) json.WriteInterval("strength", strength.Range, strength.Unit.Text);
         if (question.Dilution is { } dilution) json.WriteInterval("dilution", dilution, JsonWriting.UnitOf(Axis.Dilution));
         if (question.Method is { } method) json.WriteString("method", Words.Of(method));
-        if (question.Residence is { } residence) json.WriteInterval("residence", residence, JsonWriting.UnitOf(Axis.Residence));
+        if (question.ExposureTime is { } exposureTime) json.WriteInterval("exposureTime", exposureTime, JsonWriting.UnitOf(Axis.ExposureTime));
         if (question.Temperature is { } temperature) json.WriteInterval("temperature", temperature, JsonWriting.UnitOf(Axis.Temperature));
         if (question.Ph is { } ph) json.WriteInterval("ph", ph, JsonWriting.UnitOf(Axis.Ph));
         if (question.Uses is { } uses) json.WriteNumber("uses", uses);
@@ -130,7 +130,7 @@ internal sealed class RecordJson(Utf8JsonWriter json, AnswerTexts? texts)
         json.WriteString("method", Words.Of(box.Method));
         if (box.Strength is { } strength) json.WriteStrength("strength", strength, unit);
         if (box.Dilution is { } dilution) json.WriteInterval("dilution", dilution, JsonWriting.UnitOf(Axis.Dilution));
-        json.WriteInterval("residence", box.Residence, JsonWriting.UnitOf(Axis.Residence));
+        json.WriteInterval("exposureTime", box.ExposureTime, JsonWriting.UnitOf(Axis.ExposureTime));
         json.WriteInterval("temperature", box.Temperature, JsonWriting.UnitOf(Axis.Temperature));
         json.WriteInterval("ph", box.Ph, JsonWriting.UnitOf(Axis.Ph));
         json.WriteInterval("uses", box.Uses, JsonWriting.UnitOf(Axis.Uses));

@@ -114,8 +114,8 @@ internal sealed class WholeJson(Utf8JsonWriter json, AnswerTexts? texts, RecordJ
     {
         json.WriteStartObject("window");
         json.WriteBoolean("open", window.IsOpen);
-        if (window.ShortestWetTime is { } shortest) json.WriteNumber("shortestWetTimeSeconds", JsonWriting.Short(shortest));
-        if (window.LongestResidence is { } longest && longest != Interval.WithoutEnd) json.WriteNumber("longestResidenceSeconds", JsonWriting.Short(longest));
+        if (window.ShortestContactTime is { } shortest) json.WriteNumber("shortestContactTimeSeconds", JsonWriting.Short(shortest));
+        if (window.LongestExposureTime is { } longest && longest != Interval.WithoutEnd) json.WriteNumber("longestExposureTimeSeconds", JsonWriting.Short(longest));
         json.WriteList("boxes", window.Boxes, box => Box(box, unit));
         json.WriteNumber("boxCount", window.BoxCount);
         if (window.Closure is { } closure)
@@ -124,8 +124,8 @@ internal sealed class WholeJson(Utf8JsonWriter json, AnswerTexts? texts, RecordJ
             json.WriteString("code", Words.Of(closure.Code));
             json.WriteStringList("arguments", closure.Arguments);
             json.WriteList("kill", closure.Kill, reason => Reason(reason, answer));
-            if (closure.WetTime is { } wet) json.WriteNumber("wetTimeSeconds", JsonWriting.Short(wet));
-            if (closure.Residence is { } residence && residence != Interval.WithoutEnd) json.WriteNumber("residenceSeconds", JsonWriting.Short(residence));
+            if (closure.ContactTime is { } wet) json.WriteNumber("contactTimeSeconds", JsonWriting.Short(wet));
+            if (closure.ExposureTime is { } exposureTime && exposureTime != Interval.WithoutEnd) json.WriteNumber("exposureTimeSeconds", JsonWriting.Short(exposureTime));
             json.WriteStringList("ingredients", closure.Ingredients);
             json.WriteStringList("rules", closure.Rules.Select(id => id.Value));
             json.WriteStringList("claims", closure.Claims.Select(claim => claim.Id));
@@ -145,9 +145,9 @@ internal sealed class WholeJson(Utf8JsonWriter json, AnswerTexts? texts, RecordJ
         json.WriteString("method", Words.Of(box.Method));
         if (box.Strength is { } strength) json.WriteStrength("strength", strength, unit);
         if (box.Dilution is { } dilution) json.WriteInterval("dilution", dilution, JsonWriting.UnitOf(Axis.Dilution));
-        json.WriteInterval("wetTime", box.WetTime, JsonWriting.UnitOf(Axis.Residence));
-        json.WriteString("wetTimeReached", Words.Of(box.Reached));
-        json.WriteInterval("residence", box.Residence, JsonWriting.UnitOf(Axis.Residence));
+        json.WriteInterval("contactTime", box.ContactTime, JsonWriting.UnitOf(Axis.ExposureTime));
+        json.WriteString("contactTimeReached", Words.Of(box.Reached));
+        json.WriteInterval("exposureTime", box.ExposureTime, JsonWriting.UnitOf(Axis.ExposureTime));
         json.WriteInterval("temperature", box.Temperature, JsonWriting.UnitOf(Axis.Temperature));
         json.WriteBoolean("measureTemperature", box.MeasureTemperature);
         json.WriteInterval("ph", box.Ph, JsonWriting.UnitOf(Axis.Ph));

@@ -80,7 +80,7 @@ public sealed record Replacement
             GroupsLost = first.LabelClaims.SelectMany(claim => claim.Kills).Except(second.LabelClaims.SelectMany(claim => claim.Kills)).ToArray(),
             Lost = cells.Where(cell => cell.Old.Serves && !cell.New.Serves).ToArray(),
             Gained = cells.Where(cell => !cell.Old.Serves && cell.New.Serves).ToArray(),
-            LongerWet = cells.Where(cell => cell.Old.Serves && cell.New.Serves && WetTime(cell.New) > WetTime(cell.Old)).ToArray(),
+            LongerWet = cells.Where(cell => cell.Old.Serves && cell.New.Serves && ContactTime(cell.New) > ContactTime(cell.Old)).ToArray(),
             Refused = cells.Where(cell => cell.New.Word == ShelfWord.RefusedByInstructions).ToArray(),
             GoOnCounting = cells.Where(cell => IsCounted(cell.Old) && IsCounted(cell.New)).ToArray(),
             NewDuties = cells.Where(cell => cell.New.Serves).SelectMany(cell => DutiesOf(cell.New)).GroupBy(Said).Where(group => !known.Contains(group.Key)).Select(group => group.First()).ToArray(),
@@ -89,9 +89,9 @@ public sealed record Replacement
         };
     }
 
-    /// <summary>The shortest wet time of a cell that serves, in seconds.</summary>
+    /// <summary>The shortest contact time of a cell that serves, in seconds.</summary>
     /// <param name="cell">The cell.</param>
-    public static decimal WetTime(ShelfCell cell) => (cell ?? throw new ArgumentNullException(nameof(cell))).Answer?.Window?.ShortestWetTime ?? 0m;
+    public static decimal ContactTime(ShelfCell cell) => (cell ?? throw new ArgumentNullException(nameof(cell))).Answer?.Window?.ShortestContactTime ?? 0m;
 
     private static Product ProductOf(KnowledgeBase kb, ProductId id) => kb.Sites.SelectMany(site => site.Products).First(product => product.Id == id);
 

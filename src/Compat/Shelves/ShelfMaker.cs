@@ -89,8 +89,8 @@ internal sealed class ShelfMaker(KnowledgeBase kb, Product[] products)
         var asksCleaning = need.CleanFirst || box.Claims.Any(claim => claim.Needs.Contains(ClaimNeed.CleanFirst));
         if (asksCleaning || (box.Duties.Any(duty => duty.Kind == DutyKind.CleanFirst) && !product.OneStep)) more.Add(ShelfMore.CleanFirst);
         if (product.NeedsActivation || box.Claims.Any(claim => claim.Needs.Contains(ClaimNeed.Activation))) more.Add(ShelfMore.Activate);
-        if (box.Reached == WetTimeReached.WipeAgain) more.Add(ShelfMore.WipeAgain);
-        if (box.Reached == WetTimeReached.TimeIt) more.Add(ShelfMore.TimeIt);
+        if (box.Reached == ContactTimeReached.WipeAgain) more.Add(ShelfMore.WipeAgain);
+        if (box.Reached == ContactTimeReached.TimeIt) more.Add(ShelfMore.TimeIt);
         if (box.MeasureTemperature) more.Add(ShelfMore.MeasureTemperature);
         if (box.MeasurePh) more.Add(ShelfMore.MeasurePh);
         if (box.Duties.Any(duty => duty.Kind == DutyKind.TakeOff)) more.Add(ShelfMore.TakeOff);

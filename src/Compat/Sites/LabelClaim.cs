@@ -47,8 +47,8 @@ public sealed record Registration(string Authority, string Number);
 
 /// <summary>How long a surface stays wet by a method, without wetting it again.</summary>
 /// <param name="Method">The method.</param>
-/// <param name="Time">The wet time in seconds: from the least to the most that was seen.</param>
-public sealed record AchievedWetTime(ApplicationMethod Method, Interval Time);
+/// <param name="Time">The contact time in seconds: from the least to the most that was seen.</param>
+public sealed record AchievedContactTime(ApplicationMethod Method, Interval Time);
 
 /// <summary>How long a product is good, in seconds; a null is not stated.</summary>
 public sealed record ProductLife

@@ -108,7 +108,7 @@ public sealed record Product
     public IReadOnlyList<LabelClaim> LabelClaims { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>How long a surface stays wet with it, by method.</summary>
-    public IReadOnlyList<AchievedWetTime> WetTimes { get; init => field = Frozen.Of(value); } = [];
+    public IReadOnlyList<AchievedContactTime> ContactTimes { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The soils it takes off, by its label: what names any is a cleaner.</summary>
     public IReadOnlyList<SoilKind> Removes { get; init => field = Frozen.Of(value); } = [];

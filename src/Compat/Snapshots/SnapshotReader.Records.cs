@@ -15,13 +15,13 @@ internal sealed partial class SnapshotReader
 
     private ExposureBox Box()
     {
-        var (strength, dilution, residence) = (Limit(), Limit(), Limit());
+        var (strength, dilution, exposureTime) = (Limit(), Limit(), Limit());
         var (temperature, ph, uses) = (Limit(), Limit(), Limit());
         return new ExposureBox
         {
             Strength = strength,
             Dilution = dilution,
-            Residence = residence,
+            ExposureTime = exposureTime,
             Temperature = temperature,
             Ph = ph,
             Uses = uses,

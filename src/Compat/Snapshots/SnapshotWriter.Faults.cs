@@ -69,10 +69,10 @@ internal sealed partial class SnapshotWriter
         if (x.Strength is { } strength) Strength(strength, nameof(x.Strength));
         if (x.Dilution is { } dilution) Ratio(dilution);
         Member(x.Method);
-        if (x.Residence is { } residence)
+        if (x.ExposureTime is { } exposureTime)
         {
-            if (residence.Lower != Interval.WithoutEnd) Figure(residence.Lower, nameof(x.Residence));
-            if (residence.Upper != Interval.WithoutEnd) Figure(residence.Upper, nameof(x.Residence));
+            if (exposureTime.Lower != Interval.WithoutEnd) Figure(exposureTime.Lower, nameof(x.ExposureTime));
+            if (exposureTime.Upper != Interval.WithoutEnd) Figure(exposureTime.Upper, nameof(x.ExposureTime));
         }
 
         MaybeRange(x.Temperature);

@@ -164,7 +164,7 @@ internal sealed partial class SnapshotWriter
             // A published claim has no dilution, and no place for one: validation refuses it.
             if (_faults is not null) Limit(box.Dilution);
             Limit(box.Strength);
-            Limit(box.WetTime);
+            Limit(box.ContactTime);
             Limit(box.Temperature);
             Limit(box.Ph);
             Methods(box.Methods);
@@ -289,7 +289,7 @@ internal sealed partial class SnapshotWriter
         Maybe(x.Act, act =>
         {
             Methods(act.Methods);
-            Limit(act.Residence);
+            Limit(act.ExposureTime);
             List(act.Duties, Duty);
         });
         Flag(x.ListsNothing);

@@ -73,7 +73,7 @@ internal sealed partial class SnapshotWriter
         Flag(x.NeedsActivation);
         Methods(x.Methods);
         Records(x.LabelClaims, claim => claim.Id, LabelClaim);
-        List(x.WetTimes, wet =>
+        List(x.ContactTimes, wet =>
         {
             Coded(wet.Method);
             Range(wet.Time);
@@ -125,7 +125,7 @@ internal sealed partial class SnapshotWriter
     {
         Limit(box.Strength);
         Limit(box.Dilution);
-        Limit(box.WetTime);
+        Limit(box.ContactTime);
         Limit(box.Temperature);
         Limit(box.Ph);
         Methods(box.Methods);

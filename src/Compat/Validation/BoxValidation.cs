@@ -24,10 +24,10 @@ internal static class BoxValidation
     public static void Strength(Scope scope, ProblemPlace place, string field, Interval range, StrengthUnit unit) =>
         Range(scope, place, field, range, 0m, unit.Basis is StrengthBasis.MassPerVolume or StrengthBasis.AvailableChlorineMassPerVolume ? null : 100m, true, "strength (%)");
 
-    /// <summary>More of what harms harms as well: a prohibition has no upper end of residence or uses.</summary>
+    /// <summary>More of what harms harms as well: a prohibition has no upper end of exposure time or uses.</summary>
     public static void NoEndOfProhibition(Scope scope, ProblemPlace place, ExposureBox box)
     {
-        foreach (var axis in new[] { Axis.Residence, Axis.Uses })
+        foreach (var axis in new[] { Axis.ExposureTime, Axis.Uses })
         {
             if (box.On(axis) is { Statement: AxisStatement.Within, Range.Upper: not null })
                 scope.Add("prohibition-ends", place with { Field = "when." + Words.Of(axis) }, $"the `{Words.Of(axis)}` of a 'not allowed' has an upper end: more than that would not be forbidden", "write it with a lower end only, or leave the axis out");
@@ -48,7 +48,7 @@ internal static class BoxValidation
         if (box.Dilution.Statement != AxisStatement.NotNamed && !ofProduct)
             scope.Add("dilution-of-agent", place with { Field = field + ".dilution" }, "a rule on an agent names `strength`, not `dilution`");
         Limit(box.Dilution, "dilution", 0m, 1m, false);
-        Limit(box.Residence, "residence", 0m, null, false);
+        Limit(box.ExposureTime, "exposure-time", 0m, null, false);
         Limit(box.Temperature, "temperature", -40m, 200m, true);
         Limit(box.Ph, "ph", -1m, 15m, true);
         Limit(box.Uses, "uses", 1m, null, true);

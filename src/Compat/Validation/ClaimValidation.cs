@@ -84,7 +84,7 @@ internal static class ClaimValidation
         var box = claim.When;
         var basis = scope.Basis(claim.Agent);
         Strength(scope, claim.Agent, box.Strength, place with { Field = "when.strength" });
-        WetTime(scope, box.WetTime, place with { Field = "when.wet-time" });
+        ContactTime(scope, box.ContactTime, place with { Field = "when.contact-time" });
         Conditions(scope, box, place, "when");
         if (box.Dilution.Statement != AxisStatement.NotNamed)
             scope.Add("dilution-of-agent", place with { Field = "when.dilution" }, "a claim of an agent names `strength`, not `dilution`");
@@ -125,12 +125,12 @@ internal static class ClaimValidation
         }
     }
 
-    /// <summary>Without a wet time nothing is killed, so a claim states the least one.</summary>
-    public static void WetTime(Scope scope, AxisLimit wetTime, ProblemPlace here)
+    /// <summary>Without a contact time nothing is killed, so a claim states the least one.</summary>
+    public static void ContactTime(Scope scope, AxisLimit contactTime, ProblemPlace here)
     {
-        if (wetTime.Statement != AxisStatement.Within || wetTime.Range.Lower is null)
-            scope.Add("no-wet-time", here, "a claim states the least wet time", "write `>= 1 min`");
-        else BoxValidation.Range(scope, here, here.Field, wetTime.Range, 0m, null, false, "wet time");
+        if (contactTime.Statement != AxisStatement.Within || contactTime.Range.Lower is null)
+            scope.Add("no-contact-time", here, "a claim states the least contact time", "write `>= 1 min`");
+        else BoxValidation.Range(scope, here, here.Field, contactTime.Range, 0m, null, false, "contact time");
     }
 
     /// <summary>Checks how a bath is kept.</summary>

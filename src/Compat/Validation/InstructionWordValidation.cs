@@ -50,7 +50,7 @@ internal static class InstructionWordValidation
             BoxValidation.Axes(scope, place, "permits.when", permits.When, permits.Agents[i], ofProduct: false);
         }
 
-        foreach (var axis in new[] { Axis.Residence, Axis.Uses })
+        foreach (var axis in new[] { Axis.ExposureTime, Axis.Uses })
         {
             if (permits.When.On(axis) is { Statement: AxisStatement.Within, Range.Lower: not null })
                 scope.Add("permission-from", place with { Field = "permits.when." + Words.Of(axis) }, $"the `{Words.Of(axis)}` of a permission has a lower end: more would be allowed where less is not", "write it with an upper end only");
@@ -60,7 +60,7 @@ internal static class InstructionWordValidation
     private static void Forbids(Scope scope, WordReading forbids, ProblemPlace place)
     {
         foreach (var agent in forbids.Agents) RecordFacts.WideBox(scope, place, "forbids.when", forbids.When, agent);
-        foreach (var axis in new[] { Axis.Residence, Axis.Uses })
+        foreach (var axis in new[] { Axis.ExposureTime, Axis.Uses })
         {
             if (forbids.When.On(axis) is { Statement: AxisStatement.Within, Range.Upper: not null })
                 scope.Add("prohibition-ends", place with { Field = "forbids.when." + Words.Of(axis) }, $"the `{Words.Of(axis)}` of a 'not allowed' has an upper end: more than that would not be forbidden", "write it with a lower end only, or leave the axis out");
@@ -87,11 +87,11 @@ internal static class InstructionWordValidation
     private static void Act(Scope scope, WordAct act, ProblemPlace place)
     {
         DutyValidation.Check(scope, place, act.Duties, "act.duties");
-        if (act.Residence.Statement == AxisStatement.Within)
-            BoxValidation.Range(scope, place, "act.residence", act.Residence.Range, 0m, null, false, "residence");
-        if (act.Residence is { Statement: AxisStatement.Within, Range.Lower: not null })
-            scope.Add("permission-from", place with { Field = "act.residence" }, "the `residence` of a permission has a lower end: more would be allowed where less is not", "write it with an upper end only");
-        if (act.Methods.IsEmpty && act.Residence.Statement == AxisStatement.NotNamed && act.Duties.Count == 0)
+        if (act.ExposureTime.Statement == AxisStatement.Within)
+            BoxValidation.Range(scope, place, "act.exposure-time", act.ExposureTime.Range, 0m, null, false, "exposure-time");
+        if (act.ExposureTime is { Statement: AxisStatement.Within, Range.Lower: not null })
+            scope.Add("permission-from", place with { Field = "act.exposure-time" }, "the `exposure-time` of a permission has a lower end: more would be allowed where less is not", "write it with an upper end only");
+        if (act.Methods.IsEmpty && act.ExposureTime.Statement == AxisStatement.NotNamed && act.Duties.Count == 0)
             scope.Add("act-says-nothing", place with { Field = "act" }, "`act` says nothing of how");
     }
 }

@@ -158,7 +158,7 @@ internal static class KnowledgeValidation
     {
         ConventionKey.UnstatedTemperature or ConventionKey.AssumedTemperature or ConventionKey.ClaimTemperature => AxisRange.Of(Axis.Temperature),
         ConventionKey.UnstatedPh or ConventionKey.WaterPh or ConventionKey.PurifiedWaterPh => AxisRange.Of(Axis.Ph),
-        ConventionKey.UnstatedResidence => AxisRange.Of(Axis.Residence),
+        ConventionKey.UnstatedExposureTime => AxisRange.Of(Axis.ExposureTime),
         ConventionKey.UnstatedUses => AxisRange.Of(Axis.Uses),
         ConventionKey.UnstatedDilution => AxisRange.Of(Axis.Dilution),
         ConventionKey.SolutionDensity => Interval.Closed(LeastDensity, MostDensity),

@@ -7,7 +7,7 @@ internal static class ProductUseValidation
 {
     public static void Check(Scope scope, Product product, ProblemPlace place)
     {
-        WetTimes(scope, product, place);
+        ContactTimes(scope, product, place);
         Life(scope, product, place);
         if (product.Bath is { } bath) Bath(scope, product, bath, place);
         if (product.OneStep && product.Removes.Count == 0)
@@ -20,21 +20,21 @@ internal static class ProductUseValidation
             scope.Add("hardness-of-ready", place with { Field = "most-hardness" }, "only a concentrate is diluted with water");
     }
 
-    private static void WetTimes(Scope scope, Product product, ProblemPlace place)
+    private static void ContactTimes(Scope scope, Product product, ProblemPlace place)
     {
-        for (var i = 0; i < product.WetTimes.Count; i++)
+        for (var i = 0; i < product.ContactTimes.Count; i++)
         {
-            var wet = product.WetTimes[i];
-            var field = $"wet-times.{i}";
-            if (product.WetTimes.Take(i).Any(other => other.Method == wet.Method))
-                scope.Add("listed-twice", place with { Field = field + ".method" }, $"the wet time of `{Words.Of(wet.Method)}` is given twice");
+            var wet = product.ContactTimes[i];
+            var field = $"contact-times.{i}";
+            if (product.ContactTimes.Take(i).Any(other => other.Method == wet.Method))
+                scope.Add("listed-twice", place with { Field = field + ".method" }, $"the contact time of `{Words.Of(wet.Method)}` is given twice");
             if (wet.Method == ApplicationMethod.DryWipe)
                 scope.Add("other-method", place with { Field = field + ".method" }, "a dry wipe carries no product", "leave it out");
             else if (!product.Methods.IsEmpty && !product.Methods.Contains(wet.Method))
-                scope.Add("other-method", place with { Field = field + ".method" }, $"it is not used by `{Words.Of(wet.Method)}`", "add the method to `methods`, or leave its wet time out");
+                scope.Add("other-method", place with { Field = field + ".method" }, $"it is not used by `{Words.Of(wet.Method)}`", "add the method to `methods`, or leave its contact time out");
             if (wet.Time.Lower is null || wet.Time.Upper is null)
-                scope.Add("no-wet-time", place with { Field = field + ".time" }, "a wet time goes from the least to the most that was seen", "write `30..60 s`");
-            else BoxValidation.Range(scope, place, field + ".time", wet.Time, 0m, null, false, "wet time");
+                scope.Add("no-contact-time", place with { Field = field + ".time" }, "a contact time goes from the least to the most that was seen", "write `30..60 s`");
+            else BoxValidation.Range(scope, place, field + ".time", wet.Time, 0m, null, false, "contact time");
         }
     }
 

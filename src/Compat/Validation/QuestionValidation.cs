@@ -16,7 +16,7 @@ internal static class QuestionValidation
         Subject(scope, question);
         What(scope, question);
         if (scope.Problems.Count == 0 && question is { Agent: { } agent, Strength: { } strength }) Strength(scope, kb, agent, strength, Place with { Field = "strength" });
-        if (question.Residence is { } residence && !residence.Equals(Interval.Exactly(Interval.WithoutEnd))) Range("residence", residence, 0m, null, false);
+        if (question.ExposureTime is { } exposureTime && !exposureTime.Equals(Interval.Exactly(Interval.WithoutEnd))) Range("exposure-time", exposureTime, 0m, null, false);
         if (question.Temperature is { } temperature) Range("temperature", temperature, -40m, 200m, true);
         if (question.Ph is { } ph) Range("ph", ph, -1m, 15m, true);
         if (question.Dilution is { } dilution) Range("dilution", dilution, 0m, 1m, false);

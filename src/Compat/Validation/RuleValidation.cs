@@ -73,7 +73,7 @@ internal static class RuleValidation
         var missing = new List<string>();
         if (hasBasis && rule.When.Strength.Statement == AxisStatement.NotNamed) missing.Add("strength");
         if (rule.Product is not null && rule.When.Dilution.Statement == AxisStatement.NotNamed) missing.Add("dilution");
-        foreach (var axis in new[] { Axis.Residence, Axis.Temperature, Axis.Ph, Axis.Uses })
+        foreach (var axis in new[] { Axis.ExposureTime, Axis.Temperature, Axis.Ph, Axis.Uses })
             if (rule.When.On(axis).Statement == AxisStatement.NotNamed) missing.Add(Words.Of(axis));
         if (rule.When.Methods.Statement == AxisStatement.NotNamed) missing.Add("methods");
         if (missing.Count > 0)
@@ -88,8 +88,8 @@ internal static class RuleValidation
         if (rule.SeenWith.Count > 0 && rule.WholeClass) scope.Add("seen-with-and-class", place with { Field = "seen-with" }, "`seen-with` and `whole-class` exclude each other");
         if (rule.When.Uses.Statement == AxisStatement.Within && rule.When.Uses.Range.Lower > 1)
             scope.Add("uses-from", place with { Field = "when.uses" }, "the uses of an 'allowed' start at 1", "write `<= n` or `any`");
-        if (rule.When.Residence is { Statement: AxisStatement.Within, Range.Lower: not null })
-            scope.Add("residence-from", place with { Field = "when.residence" }, "the `residence` of an 'allowed' has a lower end: a longer one would be allowed where a shorter one is not", "write it with an upper end only, `any` or `unstated`");
+        if (rule.When.ExposureTime is { Statement: AxisStatement.Within, Range.Lower: not null })
+            scope.Add("exposure-time-from", place with { Field = "when.exposure-time" }, "the `exposure-time` of an 'allowed' has a lower end: a longer one would be allowed where a shorter one is not", "write it with an upper end only, `any` or `unstated`");
     }
 
     private static void NotAllowed(Scope scope, Rule rule, ProblemPlace place)
@@ -127,23 +127,23 @@ internal static class RuleValidation
     /// <summary>All uses together last no longer than all that was tested; a test that names no uses was one.</summary>
     private static void TotalTime(Scope scope, Rule rule, TestEvidence tested, ProblemPlace place)
     {
-        if (tested.Exposure.Residence is not { Statement: AxisStatement.Within, Range.Upper: { } longest } || longest == Interval.WithoutEnd || tested.Exposure.Uses.Statement == AxisStatement.Any) return;
+        if (tested.Exposure.ExposureTime is not { Statement: AxisStatement.Within, Range.Upper: { } longest } || longest == Interval.WithoutEnd || tested.Exposure.Uses.Statement == AxisStatement.Any) return;
         var all = longest * (tested.Exposure.Uses is { Statement: AxisStatement.Within, Range.Upper: { } times } ? times : 1m);
-        if (End(scope, rule, Axis.Residence) is { } each && End(scope, rule, Axis.Uses) is { } uses && (uses == 0m || each <= all / uses)) return;
-        scope.Add("exceeds-test", place with { Field = "when.uses" }, "the uses of the box together last longer than what was tested", $"tested: {all} s in all; write a shorter residence or fewer uses");
+        if (End(scope, rule, Axis.ExposureTime) is { } each && End(scope, rule, Axis.Uses) is { } uses && (uses == 0m || each <= all / uses)) return;
+        scope.Add("exceeds-test", place with { Field = "when.uses" }, "the uses of the box together last longer than what was tested", $"tested: {all} s in all; write a shorter exposure time or fewer uses");
     }
 
     /// <summary>The upper end of an axis, that of the convention where the rule says `unstated`; null where there is none.</summary>
     private static decimal? End(Scope scope, Rule rule, Axis axis)
     {
-        var key = axis == Axis.Uses ? ConventionKey.UnstatedUses : ConventionKey.UnstatedResidence;
+        var key = axis == Axis.Uses ? ConventionKey.UnstatedUses : ConventionKey.UnstatedExposureTime;
         var said = rule.When.On(axis);
         return said.Statement == AxisStatement.Unstated ? scope.Data.Conventions.FirstOrDefault(c => c.Key == key)?.Range.Upper : said.Statement == AxisStatement.Within ? said.Range.Upper : null;
     }
 
-    /// <summary>Residence and uses are covered downward by a test; the other axes are not.</summary>
+    /// <summary>Exposure time and uses are covered downward by a test; the other axes are not.</summary>
     private static bool Beyond(Axis axis, Interval box, Interval tested) =>
-        axis is Axis.Residence or Axis.Uses
+        axis is Axis.ExposureTime or Axis.Uses
             ? !box.LiesIn(new Interval(null, false, tested.Upper, tested.UpperIncluded))
             : !box.LiesIn(tested);
 }

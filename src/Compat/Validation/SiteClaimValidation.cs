@@ -66,7 +66,7 @@ internal static class SiteClaimValidation
         if (agent is not null && box.Dilution.Statement != AxisStatement.NotNamed)
             scope.Add("dilution-of-agent", place with { Field = field + ".dilution" }, "a claim of an agent names `strength`, not `dilution`");
         if (agent is not null) ClaimValidation.Strength(scope, agent, box.Strength, place with { Field = field + ".strength" });
-        ClaimValidation.WetTime(scope, box.WetTime, place with { Field = field + ".wet-time" });
+        ClaimValidation.ContactTime(scope, box.ContactTime, place with { Field = field + ".contact-time" });
         ClaimValidation.Conditions(scope, box, place, field);
         var missing = new List<string>();
         if (agent is not null && scope.Basis(agent) is not null && box.Strength.Statement == AxisStatement.NotNamed) missing.Add("strength");

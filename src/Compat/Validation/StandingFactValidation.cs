@@ -34,7 +34,7 @@ internal static class StandingFactValidation
             scope.Add("target-of-fact", place with { Field = standing.Material is not null ? "material" : "part" }, "this demand holds for the agent, not for a part or material");
         if (standing.MixingWith is { } other) scope.Knows(scope.Agents, other, place, "mixing-with", "agent");
         if (standing.Demand == StandingDemand.NeverAbove)
-            foreach (var axis in new[] { Axis.Dilution, Axis.Residence, Axis.Uses })
+            foreach (var axis in new[] { Axis.Dilution, Axis.ExposureTime, Axis.Uses })
                 if (standing.When.On(axis).Statement != AxisStatement.NotNamed)
                     scope.Add("axis-of-no-claim", place with { Field = "when." + Words.Of(axis) }, $"claims have no axis of {Words.Of(axis)}", "leave it out");
         if (standing.Demand is StandingDemand.BoundBy or StandingDemand.MixingOnRecord && !standing.When.Equals(ExposureBox.Unbounded))

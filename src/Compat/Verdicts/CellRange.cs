@@ -3,14 +3,14 @@ namespace Compat.Verdicts;
 /// <summary>A run of cells on each axis, held by value.</summary>
 internal struct CellRange
 {
-    public int StrengthLow, StrengthHigh, DilutionLow, DilutionHigh, ResidenceLow, ResidenceHigh;
+    public int StrengthLow, StrengthHigh, DilutionLow, DilutionHigh, ExposureTimeLow, ExposureTimeHigh;
     public int TemperatureLow, TemperatureHigh, PhLow, PhHigh, UsesLow, UsesHigh;
 
     public readonly int Low(Axis axis) => axis switch
     {
         Axis.Strength => StrengthLow,
         Axis.Dilution => DilutionLow,
-        Axis.Residence => ResidenceLow,
+        Axis.ExposureTime => ExposureTimeLow,
         Axis.Temperature => TemperatureLow,
         Axis.Ph => PhLow,
         _ => UsesLow,
@@ -20,7 +20,7 @@ internal struct CellRange
     {
         Axis.Strength => StrengthHigh,
         Axis.Dilution => DilutionHigh,
-        Axis.Residence => ResidenceHigh,
+        Axis.ExposureTime => ExposureTimeHigh,
         Axis.Temperature => TemperatureHigh,
         Axis.Ph => PhHigh,
         _ => UsesHigh,
@@ -34,7 +34,7 @@ internal struct CellRange
         {
             case Axis.Strength: (box.StrengthLow, box.StrengthHigh) = (low, high); break;
             case Axis.Dilution: (box.DilutionLow, box.DilutionHigh) = (low, high); break;
-            case Axis.Residence: (box.ResidenceLow, box.ResidenceHigh) = (low, high); break;
+            case Axis.ExposureTime: (box.ExposureTimeLow, box.ExposureTimeHigh) = (low, high); break;
             case Axis.Temperature: (box.TemperatureLow, box.TemperatureHigh) = (low, high); break;
             case Axis.Ph: (box.PhLow, box.PhHigh) = (low, high); break;
             default: (box.UsesLow, box.UsesHigh) = (low, high); break;

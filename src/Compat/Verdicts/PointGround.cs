@@ -54,7 +54,7 @@ internal sealed class PointGround
         _assumptions = region.Assumptions();
         _box = region.WholeBox(prepared.Method);
         _limits = new Limits(prepared.Question, substance, [variant]);
-        _boxDuties = BoxDuties.Of(substance, variant, _box.Residence, OwnDuties(components.Length));
+        _boxDuties = BoxDuties.Of(substance, variant, _box.ExposureTime, OwnDuties(components.Length));
         _duties = DutyJoin.Join(_boxDuties, variant);
     }
 
@@ -68,7 +68,7 @@ internal sealed class PointGround
         var substance = SubstanceResolver.Resolve(index.Base, prepared.Question);
         if (subject.Variants.Count != 1 || subject.Variants[0].Editions.Count > 0 || substance.Product is { Composition: not Composition.Full }) return null;
         if (substance.Components.Select(component => component.Name).Distinct().Count() != substance.Components.Count) return null;
-        var components = QuestionPreparer.PointsOf(index, subject, substance, prepared.Question.Residence!.Value).ToArray();
+        var components = QuestionPreparer.PointsOf(index, subject, substance, prepared.Question.ExposureTime!.Value).ToArray();
         return Array.Exists(components, component => IsCrossed(component, prepared)) ? null : new PointGround(index, prepared, substance, subject.Variants[0], components);
     }
 
@@ -179,7 +179,7 @@ internal sealed class PointGround
         }
 
         var numbers = deciding.Sorted();
-        var boxDuties = duties is null ? _boxDuties : BoxDuties.Of(_substance, _variant, _box.Residence, duties);
+        var boxDuties = duties is null ? _boxDuties : BoxDuties.Of(_substance, _variant, _box.ExposureTime, duties);
         return Made(reasons, numbers, setAside, new Grant(
             boxDuties,
             verdict == Verdict.Allowed ? [] : _limits.Of(Array.ConvertAll(numbers, number => Base.Rules[number]), wellFounded, []),
@@ -214,7 +214,7 @@ internal sealed class PointGround
             if (reasons.Count > reasonsFrom)
             {
                 if (component.Component.Unknown) reasons.Insert(reasonsFrom, component.Because(ReasonCode.UnknownIngredient, component.Component.Name ?? ""));
-                if (!_substance.LeavesNothing && _variant.EndingWays(leavesNothing: false).Count == 0) reasons.Insert(reasonsFrom, component.Because(ReasonCode.ResidenceWithoutEnd));
+                if (!_substance.LeavesNothing && _variant.EndingWays(leavesNothing: false).Count == 0) reasons.Insert(reasonsFrom, component.Because(ReasonCode.ExposureTimeWithoutEnd));
                 deciding.BackTo(from);
                 return default;
             }

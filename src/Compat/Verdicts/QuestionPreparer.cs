@@ -16,7 +16,7 @@ internal static class QuestionPreparer
     public static PreparedQuestion Prepare(VerdictIndex index, Question question)
     {
         var kb = index.Base;
-        if (question.JudgesKillAndPeople || question.Method is not { } method || question.Residence is not { } residence || Span.Of(residence).Intersect(Pieces.Positive).IsEmpty || question.Uses is not >= 1)
+        if (question.JudgesKillAndPeople || question.Method is not { } method || question.ExposureTime is not { } exposureTime || Span.Of(exposureTime).Intersect(Pieces.Positive).IsEmpty || question.Uses is not >= 1)
             return new PreparedQuestion(question, kb);
         var substance = SubstanceResolver.Resolve(kb, question);
         if (substance.DilutionTreatment != AxisTreatment.Exactly || substance.Ph.Length != 1 || substance.IsNothing)
@@ -25,8 +25,8 @@ internal static class QuestionPreparer
         var subject = index.SubjectOf(question);
         return new PreparedQuestion(question, kb)
         {
-            Components = Components(index, subject, substance, residence).ToArray(),
-            Exposure = Exposure(kb, substance, residence, question.Uses.Value),
+            Components = Components(index, subject, substance, exposureTime).ToArray(),
+            Exposure = Exposure(kb, substance, exposureTime, question.Uses.Value),
             Method = method,
             LeftOut = LeftOut(question, substance),
             Barred = Pieces.BarrierOf(method, question, subject.Variants) is not null,
@@ -35,23 +35,23 @@ internal static class QuestionPreparer
     }
 
     /// <summary>Every component on the first variant, with all rules that can speak of it.</summary>
-    public static IEnumerable<PointComponent> PointsOf(VerdictIndex index, VerdictSubject subject, Substance substance, Interval residence)
+    public static IEnumerable<PointComponent> PointsOf(VerdictIndex index, VerdictSubject subject, Substance substance, Interval exposureTime)
     {
         foreach (var component in substance.Components)
         {
             var (low, high) = Strengths(index, substance, component);
-            yield return new PointComponent(component, Scene(index, subject, 0, substance, component, residence, inFull: true), low, high);
+            yield return new PointComponent(component, Scene(index, subject, 0, substance, component, exposureTime, inFull: true), low, high);
         }
     }
 
-    private static IEnumerable<PreparedComponent> Components(VerdictIndex index, VerdictSubject subject, Substance substance, Interval residence)
+    private static IEnumerable<PreparedComponent> Components(VerdictIndex index, VerdictSubject subject, Substance substance, Interval exposureTime)
     {
         foreach (var component in substance.Components)
         {
             var (low, high) = Strengths(index, substance, component);
             for (var v = 0; v < subject.Variants.Count; v++)
             {
-                var scene = Scene(index, subject, v, substance, component, residence, inFull: false);
+                var scene = Scene(index, subject, v, substance, component, exposureTime, inFull: false);
                 if (!component.OnlyForbids || scene.Forbidding > 0) yield return new PreparedComponent(scene, low, high, component.OnlyForbids);
             }
         }
@@ -60,8 +60,8 @@ internal static class QuestionPreparer
     private static (int Low, int High) Strengths(VerdictIndex index, Substance substance, Component component) =>
         index.Base.Tables[(int)Axis.Strength].Cells(StrengthOf(component, substance));
 
-    private static VerdictScene Scene(VerdictIndex index, VerdictSubject subject, int variant, Substance substance, Component component, Interval residence, bool inFull) =>
-        index.SceneOf(subject, variant, new AskedComponent(substance.Product, component), EndingOf(subject.Variants[variant], substance, residence), inFull);
+    private static VerdictScene Scene(VerdictIndex index, VerdictSubject subject, int variant, Substance substance, Component component, Interval exposureTime, bool inFull) =>
+        index.SceneOf(subject, variant, new AskedComponent(substance.Product, component), EndingOf(subject.Variants[variant], substance, exposureTime), inFull);
 
     /// <summary>The strength in the finished liquid; that of a product's ingredient is never below 0.</summary>
     private static Interval StrengthOf(Component component, Substance substance)
@@ -71,15 +71,15 @@ internal static class QuestionPreparer
         return diluted.Lower is null ? new Interval(0m, true, diluted.Upper, diluted.UpperIncluded) : diluted;
     }
 
-    private static ResidenceEnding EndingOf(PartVariant variant, Substance substance, Interval residence) =>
-        residence.Equals(Interval.Exactly(Interval.WithoutEnd)) || variant.EndingWays(substance.LeavesNothing).Count > 0 ? ResidenceEnding.Ends
-        : substance.LeavesNothing ? ResidenceEnding.DriesOnly : ResidenceEnding.Never;
+    private static ExposureTimeEnding EndingOf(PartVariant variant, Substance substance, Interval exposureTime) =>
+        exposureTime.Equals(Interval.Exactly(Interval.WithoutEnd)) || variant.EndingWays(substance.LeavesNothing).Count > 0 ? ExposureTimeEnding.Ends
+        : substance.LeavesNothing ? ExposureTimeEnding.DriesOnly : ExposureTimeEnding.Never;
 
-    private static CellRange Exposure(CompiledBase kb, Substance substance, Interval residence, int uses)
+    private static CellRange Exposure(CompiledBase kb, Substance substance, Interval exposureTime, int uses)
     {
         var box = default(CellRange);
         Set(Axis.Dilution, substance.Dilution);
-        Set(Axis.Residence, residence);
+        Set(Axis.ExposureTime, exposureTime);
         Set(Axis.Temperature, substance.Temperature);
         Set(Axis.Ph, substance.WholePh);
         Set(Axis.Uses, RuleCompiler.WholeNumbers(Interval.Closed(1m, uses)));

@@ -9,9 +9,9 @@ namespace Compat.Verdicts;
 /// <param name="Agent">The agent.</param>
 /// <param name="Unknown">Whether no class covers the component.</param>
 /// <param name="Product">The product, where rules speak of it or it is not fully declared.</param>
-/// <param name="Ending">How a residence ends on the part.</param>
+/// <param name="Ending">How an exposure time ends on the part.</param>
 /// <param name="InFull">Whether every rule has a row.</param>
-internal readonly record struct SceneKey(int Agent, bool Unknown, ProductId? Product, ResidenceEnding Ending, bool InFull);
+internal readonly record struct SceneKey(int Agent, bool Unknown, ProductId? Product, ExposureTimeEnding Ending, bool InFull);
 
 /// <summary>A part as it is asked about, with the scenes that were needed so far.</summary>
 internal sealed class VerdictSubject(IReadOnlyList<PartVariant> variants)
@@ -85,7 +85,7 @@ internal sealed class VerdictIndex
     }
 
     /// <summary>The scene of a component on a variant.</summary>
-    public VerdictScene SceneOf(VerdictSubject subject, int variant, AskedComponent asked, ResidenceEnding ending, bool inFull)
+    public VerdictScene SceneOf(VerdictSubject subject, int variant, AskedComponent asked, ExposureTimeEnding ending, bool inFull)
     {
         var key = KeyOf(asked, ending, inFull);
         if (subject.Scenes.TryGetValue((variant, key), out var known)) return known;
@@ -93,14 +93,14 @@ internal sealed class VerdictIndex
     }
 
     /// <summary>The rules of a material's voice.</summary>
-    public VoiceRows OfMaterial(int material, AskedComponent asked, ResidenceEnding ending, bool inFull)
+    public VoiceRows OfMaterial(int material, AskedComponent asked, ExposureTimeEnding ending, bool inFull)
     {
         var key = KeyOf(asked, ending, inFull);
         if (_materials.TryGetValue((material, key), out var known)) return known;
         return _materials.GetOrAdd((material, key), VoiceRows.Of(this, Reach.OfMaterial(Base, material), asked, ending, inFull));
     }
 
-    private SceneKey KeyOf(AskedComponent asked, ResidenceEnding ending, bool inFull)
+    private SceneKey KeyOf(AskedComponent asked, ExposureTimeEnding ending, bool inFull)
     {
         var matters = asked.Product is { } product && (product.Composition != Composition.Full || _spokenOf.Contains(product.Id));
         return new SceneKey(asked.Component.Agent, asked.Component.Unknown, matters ? asked.Product!.Id : null, ending, inFull);
@@ -111,7 +111,7 @@ internal sealed class VerdictIndex
         var traits = RowTraits.None;
         for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
         {
-            if (axis is not (Axis.Strength or Axis.Residence) && (rule.Low[(int)axis] > 0 || rule.High[(int)axis] < Base.Tables[(int)axis].LastCell)) traits |= RowTraits.BoundsOthers;
+            if (axis is not (Axis.Strength or Axis.ExposureTime) && (rule.Low[(int)axis] > 0 || rule.High[(int)axis] < Base.Tables[(int)axis].LastCell)) traits |= RowTraits.BoundsOthers;
             if (rule.Rule.When.On(axis).Statement == AxisStatement.Unstated) traits |= RowTraits.Unstated;
         }
 

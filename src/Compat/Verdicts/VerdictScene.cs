@@ -14,9 +14,9 @@ internal sealed class VerdictScene
     /// <param name="index">The index it is made for.</param>
     /// <param name="variant">The variant of the part.</param>
     /// <param name="asked">What is asked.</param>
-    /// <param name="ending">How a residence ends on the part.</param>
+    /// <param name="ending">How an exposure time ends on the part.</param>
     /// <param name="inFull">Whether every rule has a row, those too that others make needless for a verdict; in the order in which they reach the voices.</param>
-    public VerdictScene(VerdictIndex index, PartVariant variant, AskedComponent asked, ResidenceEnding ending, bool inFull)
+    public VerdictScene(VerdictIndex index, PartVariant variant, AskedComponent asked, ExposureTimeEnding ending, bool inFull)
     {
         Variant = variant;
         var voices = new VoiceRows[variant.Materials.Length + 1];

@@ -21,7 +21,7 @@ internal enum RowTraits : byte
 {
     None = 0,
 
-    /// <summary>It bounds another axis than strength and residence.</summary>
+    /// <summary>It bounds another axis than strength and exposure time.</summary>
     BoundsOthers = 1,
 
     /// <summary>The source is silent on an axis: an 'allowed' by it is within limits.</summary>
@@ -46,14 +46,14 @@ internal enum RowTraits : byte
 /// <summary>One rule as it speaks of one component in one voice, laid out to be read in a row.</summary>
 internal readonly struct VoiceRow
 {
-    private readonly int _strengthLow, _strengthHigh, _residenceLow, _residenceHigh;
+    private readonly int _strengthLow, _strengthHigh, _exposureTimeLow, _exposureTimeHigh;
 
-    public VoiceRow(CompiledRule rule, int residenceLow, int residenceHigh, RowTraits traits)
+    public VoiceRow(CompiledRule rule, int exposureTimeLow, int exposureTimeHigh, RowTraits traits)
     {
         Rule = rule;
         _strengthLow = rule.Low[(int)Axis.Strength];
         _strengthHigh = rule.High[(int)Axis.Strength];
-        (_residenceLow, _residenceHigh) = (residenceLow, residenceHigh);
+        (_exposureTimeLow, _exposureTimeHigh) = (exposureTimeLow, exposureTimeHigh);
         Traits = traits;
         Methods = rule.Methods;
         for (var axis = 0; axis < CompiledRule.AxisCount; axis++)
@@ -74,13 +74,13 @@ internal readonly struct VoiceRow
     /// <summary>Where it applies in a box, its method aside.</summary>
     public Fit In(in CellRange box)
     {
-        if (_strengthLow > box.StrengthHigh || _strengthHigh < box.StrengthLow || _residenceLow > box.ResidenceHigh || _residenceHigh < box.ResidenceLow) return Fit.Nowhere;
-        var everywhere = _strengthLow <= box.StrengthLow && _strengthHigh >= box.StrengthHigh && _residenceLow <= box.ResidenceLow && _residenceHigh >= box.ResidenceHigh;
+        if (_strengthLow > box.StrengthHigh || _strengthHigh < box.StrengthLow || _exposureTimeLow > box.ExposureTimeHigh || _exposureTimeHigh < box.ExposureTimeLow) return Fit.Nowhere;
+        var everywhere = _strengthLow <= box.StrengthLow && _strengthHigh >= box.StrengthHigh && _exposureTimeLow <= box.ExposureTimeLow && _exposureTimeHigh >= box.ExposureTimeHigh;
         if (Is(RowTraits.BoundsOthers))
         {
             for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
             {
-                if (axis is Axis.Strength or Axis.Residence) continue;
+                if (axis is Axis.Strength or Axis.ExposureTime) continue;
                 int low = Rule.Low[(int)axis], high = Rule.High[(int)axis];
                 if (low > box.High(axis) || high < box.Low(axis)) return Fit.Nowhere;
                 everywhere &= low <= box.Low(axis) && high >= box.High(axis);
@@ -119,9 +119,9 @@ internal readonly struct VoiceRow
     }
 
     /// <summary>How much of the axes that are read first it holds: what holds more is looked at first.</summary>
-    public long Breadth => ((long)_strengthHigh - _strengthLow + 1) * ((long)_residenceHigh - _residenceLow + 1);
+    public long Breadth => ((long)_strengthHigh - _strengthLow + 1) * ((long)_exposureTimeHigh - _exposureTimeLow + 1);
 
     private bool AsWeak(RowTraits trait, in VoiceRow other) => Is(trait) == other.Is(trait);
 
-    private (int Low, int High) Run(Axis axis) => axis == Axis.Residence ? (_residenceLow, _residenceHigh) : (Rule.Low[(int)axis], Rule.High[(int)axis]);
+    private (int Low, int High) Run(Axis axis) => axis == Axis.ExposureTime ? (_exposureTimeLow, _exposureTimeHigh) : (Rule.Low[(int)axis], Rule.High[(int)axis]);
 }

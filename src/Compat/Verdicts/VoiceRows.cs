@@ -14,15 +14,15 @@ internal sealed record VoiceRows(VoiceRow[] Forbidding, VoiceRow[] Allowing)
     /// <param name="index">The index they are made for.</param>
     /// <param name="rules">The rules that reach the voice, whatever they speak of.</param>
     /// <param name="asked">What is asked.</param>
-    /// <param name="ending">How a residence ends on the part.</param>
+    /// <param name="ending">How an exposure time ends on the part.</param>
     /// <param name="inFull">Whether those that others make needless are kept, all in the order of the rules.</param>
-    public static VoiceRows Of(VerdictIndex index, IEnumerable<CompiledRule> rules, AskedComponent asked, ResidenceEnding ending, bool inFull)
+    public static VoiceRows Of(VerdictIndex index, IEnumerable<CompiledRule> rules, AskedComponent asked, ExposureTimeEnding ending, bool inFull)
     {
         List<VoiceRow> forbidding = [], allowing = [];
         foreach (var rule in rules)
         {
             if (!Reach.Speaks(index.Base, rule, asked.Product, asked.Component)) continue;
-            if (Reach.Residences(index.Base, rule, ending != ResidenceEnding.Ends, ending == ResidenceEnding.DriesOnly) is not var (low, high)) continue;
+            if (Reach.ExposureTimes(index.Base, rule, ending != ExposureTimeEnding.Ends, ending == ExposureTimeEnding.DriesOnly) is not var (low, high)) continue;
             (rule.Allows ? allowing : forbidding).Add(new VoiceRow(rule, low, high, index.TraitsOf(rule)));
         }
 
@@ -46,8 +46,8 @@ internal sealed record VoiceRows(VoiceRow[] Forbidding, VoiceRow[] Allowing)
 /// <param name="Component">The component.</param>
 internal readonly record struct AskedComponent(Product? Product, Component Component);
 
-/// <summary>How a finite residence ends on a part.</summary>
-internal enum ResidenceEnding
+/// <summary>How a finite exposure time ends on a part.</summary>
+internal enum ExposureTimeEnding
 {
     /// <summary>As asked.</summary>
     Ends,

@@ -36,23 +36,23 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
             };
         }
 
-        var atOnce = pairs.Where(pair => MeetBut(pair, WindowAxes.Residence, WindowAxes.WetTime)).ToArray();
+        var atOnce = pairs.Where(pair => MeetBut(pair, WindowAxes.ExposureTime, WindowAxes.ContactTime)).ToArray();
         if (atOnce.Length > 0) return TooShort(atOnce);
-        var code = pairs.Any(pair => MeetBut(pair, WindowAxes.Residence, WindowAxes.WetTime, WindowAxes.Temperature, WindowAxes.Ph)) ? ClosureCode.OtherConditions : ClosureCode.OtherStrength;
+        var code = pairs.Any(pair => MeetBut(pair, WindowAxes.ExposureTime, WindowAxes.ContactTime, WindowAxes.Temperature, WindowAxes.Ph)) ? ClosureCode.OtherConditions : ClosureCode.OtherStrength;
         return new WindowClosure { Code = code, Rules = Bounding(pairs[0]), Claims = ClaimsOf(pairs.Select(pair => new WindowMaker.Cell(pair.Set, pair.Method, pair.Kills))) };
     }
 
     /// <summary>Of the pairs that differ in time only, the one that misses by the least.</summary>
     private WindowClosure TooShort(Pair[] pairs)
     {
-        var best = pairs.OrderBy(pair => WindowMaker.ShortestWetTime(pair.Kills) - Longest(pair)).First();
-        var wet = WindowMaker.ShortestWetTime(best.Kills);
+        var best = pairs.OrderBy(pair => WindowMaker.ShortestContactTime(pair.Kills) - Longest(pair)).First();
+        var wet = WindowMaker.ShortestContactTime(best.Kills);
         var longest = Longest(best);
         return new WindowClosure
         {
             Code = longest < wet ? ClosureCode.KillsTooSlowly : ClosureCode.TooNarrow,
-            WetTime = wet,
-            Residence = longest,
+            ContactTime = wet,
+            ExposureTime = longest,
             Rules = Bounding(best),
             Claims = Binding(best),
         };
@@ -109,10 +109,10 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
         return ground.Methods.All(method => ground.Boxes(byMethod[method].Select(p => ground.Axes.Freed(p.Spans))).Count == 0);
     }
 
-    /// <summary>The rules that end the residence of what the part stands: that forbid beyond it, else those that permit up to there.</summary>
+    /// <summary>The rules that end the exposure time of what the part stands: that forbid beyond it, else those that permit up to there.</summary>
     private RuleId[] Bounding(Pair pair)
     {
-        var beyond = ground.Closed(pair.Method).Where(p => p.Verdict == Verdict.NotAllowed && pair.Stands[WindowAxes.Residence].To is { } to && p.Spans[WindowAxes.Residence].From is { } from && from.CompareTo(to) == 0)
+        var beyond = ground.Closed(pair.Method).Where(p => p.Verdict == Verdict.NotAllowed && pair.Stands[WindowAxes.ExposureTime].To is { } to && p.Spans[WindowAxes.ExposureTime].From is { } from && from.CompareTo(to) == 0)
             .SelectMany(p => p.Decision.Deciding).Select(r => r.Rule.Id).Distinct().OrderBy(id => id).ToArray();
         return beyond.Length > 0 ? beyond
             : ground.PiecesIn(pair.Method, pair.Stands).SelectMany(p => p.Decision.Deciding).Select(r => r.Rule.Id).Distinct().OrderBy(id => id).ToArray();
@@ -124,13 +124,13 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
     private KillClaim[] Binding(Pair pair)
     {
         var claims = maker.ClaimsIn(new WindowMaker.Cell(pair.Set, pair.Method, pair.Kills));
-        var binding = claims.Where(claim => claim.Spans[ClaimOnAxes.WetTime].From is { } from && pair.Kills[WindowAxes.WetTime].From is { } shortest && from.CompareTo(shortest) == 0).ToArray();
+        var binding = claims.Where(claim => claim.Spans[ClaimOnAxes.ContactTime].From is { } from && pair.Kills[WindowAxes.ContactTime].From is { } shortest && from.CompareTo(shortest) == 0).ToArray();
         return (binding.Length > 0 ? binding : claims).Select(claim => claim.Claim).Distinct().ToArray();
     }
 
-    private decimal Longest(Pair pair) => maker.AskedResidence ?? Longest(pair.Stands);
+    private decimal Longest(Pair pair) => maker.AskedExposureTime ?? Longest(pair.Stands);
 
-    private static decimal Longest(Span[] stands) => stands[WindowAxes.Residence].To is { } to ? to.Numerator / to.Denominator : Interval.WithoutEnd;
+    private static decimal Longest(Span[] stands) => stands[WindowAxes.ExposureTime].To is { } to ? to.Numerator / to.Denominator : Interval.WithoutEnd;
 
     private static bool MeetBut(Pair pair, params int[] but)
     {

@@ -67,7 +67,7 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
         var weak = boxes.SelectMany(maker.WeakIn).GroupBy(reason => (reason.Code, reason.Arguments[0]), (_, same) => same.First());
         var wellFounded = claims.Any(claim => claim.WellFounded);
         var everywhere = ground.Methods.All(method => boxes.Any(box => box.Method == method && IsWhole(ground, box.Spans)));
-        var plain = everywhere && wellFounded && leftOut.Length == 0 && question.Residence is not null && !(ground.Substance.Product is not null && claims.All(claim => claim.Origin == ClaimOrigin.Published));
+        var plain = everywhere && wellFounded && leftOut.Length == 0 && question.ExposureTime is not null && !(ground.Substance.Product is not null && claims.All(claim => claim.Origin == ClaimOrigin.Published));
         return new()
         {
             Verdict = plain ? Verdict.Allowed : Verdict.AllowedWithinLimits,
@@ -78,10 +78,10 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
         };
     }
 
-    /// <summary>Whether a box leaves out no choice but the wet times that are too short.</summary>
+    /// <summary>Whether a box leaves out no choice but the contact times that are too short.</summary>
     private static bool IsWhole(WindowGround ground, Span[] box)
     {
-        for (var axis = 0; axis < WindowAxes.WetTime; axis++)
+        for (var axis = 0; axis < WindowAxes.ContactTime; axis++)
             if (!ground.Domain[axis].LiesIn(box[axis])) return false;
         return true;
     }

@@ -4,10 +4,10 @@ using Compat.Needs;
 
 namespace Compat.Windows;
 
-/// <summary>How the wet time of a box is reached.</summary>
-public enum WetTimeReached
+/// <summary>How the contact time of a box is reached.</summary>
+public enum ContactTimeReached
 {
-    /// <summary>No wet time is needed.</summary>
+    /// <summary>No contact time is needed.</summary>
     NotNeeded,
 
     /// <summary>The method reaches it by itself.</summary>
@@ -32,11 +32,11 @@ public sealed record WindowBox
     /// <summary>Dilution as a share of volume, limits rounded inward to six digits; null for an agent.</summary>
     public Interval? Dilution { get; init; }
 
-    /// <summary>The wet time in seconds: from the shortest that kills.</summary>
-    public required Interval WetTime { get; init; }
+    /// <summary>The contact time in seconds: from the shortest that kills.</summary>
+    public required Interval ContactTime { get; init; }
 
-    /// <summary>The residence in seconds that the part stands; never shorter than the wet time.</summary>
-    public required Interval Residence { get; init; }
+    /// <summary>The exposure time in seconds that the part stands; never shorter than the contact time.</summary>
+    public required Interval ExposureTime { get; init; }
 
     /// <summary>The temperatures in °C.</summary>
     public required Interval Temperature { get; init; }
@@ -53,8 +53,8 @@ public sealed record WindowBox
     /// <summary>Uses from 1 on.</summary>
     public required Interval Uses { get; init; }
 
-    /// <summary>How the wet time is reached.</summary>
-    public WetTimeReached Reached { get; init; }
+    /// <summary>How the contact time is reached.</summary>
+    public ContactTimeReached Reached { get; init; }
 
     /// <summary>What must accompany a use in it: of the agent, the part, the rules and the people.</summary>
     public IReadOnlyList<Duty> Duties { get; init; } = [];
@@ -81,10 +81,10 @@ public enum ClosureCode
     /// <summary>A person rule forbids it. Arguments: person rule.</summary>
     HarmsPeople,
 
-    /// <summary>Kills only after longer than the part stands. Figures: wet time, residence.</summary>
+    /// <summary>Kills only after longer than the part stands. Figures: contact time, exposure time.</summary>
     KillsTooSlowly,
 
-    /// <summary>The part stands it barely longer than it takes: too narrow to hit. Figures: wet time, residence.</summary>
+    /// <summary>The part stands it barely longer than it takes: too narrow to hit. Figures: contact time, exposure time.</summary>
     TooNarrow,
 
     /// <summary>It kills by methods that the part does not stand. Arguments: methods that kill, methods that the part stands.</summary>
@@ -112,11 +112,11 @@ public sealed record WindowClosure
     /// <summary>Why it is not shown to kill, of a <see cref="ClosureCode.DoesNotKill"/>.</summary>
     public IReadOnlyList<KillReason> Kill { get; init; } = [];
 
-    /// <summary>The shortest wet time that kills, in seconds.</summary>
-    public decimal? WetTime { get; init; }
+    /// <summary>The shortest contact time that kills, in seconds.</summary>
+    public decimal? ContactTime { get; init; }
 
-    /// <summary>The longest residence that the part stands where it kills, in seconds.</summary>
-    public decimal? Residence { get; init; }
+    /// <summary>The longest exposure time that the part stands where it kills, in seconds.</summary>
+    public decimal? ExposureTime { get; init; }
 
     /// <summary>The rules on the part's side.</summary>
     public IReadOnlyList<RuleId> Rules { get; init; } = [];
@@ -143,7 +143,7 @@ public sealed record Window
     /// <summary>The need.</summary>
     public required Need Need { get; init; }
 
-    /// <summary>The maximal boxes, by method, wet time, residence: the first 32. Empty where it is closed.</summary>
+    /// <summary>The maximal boxes, by method, contact time, exposure time: the first 32. Empty where it is closed.</summary>
     public IReadOnlyList<WindowBox> Boxes { get; init; } = [];
 
     /// <summary>How many maximal boxes there are.</summary>
@@ -170,11 +170,11 @@ public sealed record Window
     /// <summary>Whether there is an exposure that does it all.</summary>
     public bool IsOpen => Boxes.Count > 0;
 
-    /// <summary>The shortest wet time that works, in seconds; null where it is closed.</summary>
-    public decimal? ShortestWetTime => IsOpen ? Boxes.Min(box => box.WetTime.Lower ?? 0m) : null;
+    /// <summary>The shortest contact time that works, in seconds; null where it is closed.</summary>
+    public decimal? ShortestContactTime => IsOpen ? Boxes.Min(box => box.ContactTime.Lower ?? 0m) : null;
 
-    /// <summary>The longest residence that the part stands where it works, in seconds; <see cref="Interval.WithoutEnd"/> where it may stay; null where it is closed.</summary>
-    public decimal? LongestResidence => IsOpen ? Boxes.Max(box => box.Residence.Upper ?? Interval.WithoutEnd) : null;
+    /// <summary>The longest exposure time that the part stands where it works, in seconds; <see cref="Interval.WithoutEnd"/> where it may stay; null where it is closed.</summary>
+    public decimal? LongestExposureTime => IsOpen ? Boxes.Max(box => box.ExposureTime.Upper ?? Interval.WithoutEnd) : null;
 }
 
 /// <summary>An ingredient and a kind of patient of which no person rule speaks: what nobody wrote is no permission.</summary>

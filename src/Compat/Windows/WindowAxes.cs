@@ -2,19 +2,19 @@ using Compat.Evaluation;
 
 namespace Compat.Windows;
 
-/// <summary>The axes of a window: those of an exposure and the wet time. What is free is chosen or measured; elsewhere the worst counts.</summary>
+/// <summary>The axes of a window: those of an exposure and the contact time. What is free is chosen or measured; elsewhere the worst counts.</summary>
 internal sealed class WindowAxes(Question question, Substance substance, bool measured, bool freeStrength)
 {
-    public const int Residence = Piece.Residence;
+    public const int ExposureTime = Piece.ExposureTime;
     public const int Dilution = Piece.Dilution;
     public const int Uses = Piece.Uses;
     public const int Strength = Piece.Strength;
     public const int Temperature = Piece.Temperature;
     public const int Ph = Piece.Ph;
-    public const int WetTime = Piece.Count;
+    public const int ContactTime = Piece.Count;
     public const int Count = Piece.Count + 1;
 
-    public bool ResidenceFree => question.Residence is null;
+    public bool ExposureTimeFree => question.ExposureTime is null;
 
     public bool DilutionFree => substance.DilutionTreatment == Answers.AxisTreatment.Free;
 
@@ -30,7 +30,7 @@ internal sealed class WindowAxes(Question question, Substance substance, bool me
     /// <summary>What can be chosen, or measured and kept to.</summary>
     public Span[] Domain() =>
     [
-        ResidenceFree ? Pieces.Positive : Span.Whole,
+        ExposureTimeFree ? Pieces.Positive : Span.Whole,
         DilutionFree ? Span.Of(substance.Dilution) : Span.Whole,
         UsesFree ? Pieces.Positive : Span.Whole,
         StrengthFree ? Span.Of(substance.Components[0].Strength) : Span.Whole,
@@ -43,13 +43,13 @@ internal sealed class WindowAxes(Question question, Substance substance, bool me
     public Span[] Freed(Span[] hole)
     {
         var freed = new Span[Count];
-        if (ResidenceFree) freed[Residence] = hole[Residence];
+        if (ExposureTimeFree) freed[ExposureTime] = hole[ExposureTime];
         if (DilutionFree) freed[Dilution] = hole[Dilution];
         if (UsesFree) freed[Uses] = hole[Uses];
         if (StrengthFree) freed[Strength] = hole[Strength];
         if (TemperatureFree) freed[Temperature] = hole[Temperature];
         if (PhFree) freed[Ph] = hole[Ph];
-        if (hole.Length > WetTime) freed[WetTime] = hole[WetTime];
+        if (hole.Length > ContactTime) freed[ContactTime] = hole[ContactTime];
         return freed;
     }
 }

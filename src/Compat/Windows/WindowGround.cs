@@ -78,8 +78,8 @@ internal sealed class WindowGround
 
     public IReadOnlyList<ApplicationMethod> Methods => Substance.Methods.Methods;
 
-    /// <summary>The longest residence asked, in seconds; null where none was, or one without end.</summary>
-    public decimal? LongestAsked => _question.Residence?.Upper is { } upper && upper != Interval.WithoutEnd ? upper : null;
+    /// <summary>The longest exposure time asked, in seconds; null where none was, or one without end.</summary>
+    public decimal? LongestAsked => _question.ExposureTime?.Upper is { } upper && upper != Interval.WithoutEnd ? upper : null;
 
     /// <summary>Whether the cloth asked is on record as binding the product or one of its agents, so that wiping with it is not shown to kill.</summary>
     public bool ClothBinds => _question.Cloth is { } cloth && Cover.Targets.Count > 0 && ClothBinding.Binds(_kb, Substance, cloth);

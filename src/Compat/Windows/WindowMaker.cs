@@ -36,30 +36,30 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
         };
     }
 
-    /// <summary>Whether the residence of a box can hold its wet time, with what a person with a clock misses it by.</summary>
+    /// <summary>Whether the exposure time of a box can hold its contact time, with what a person with a clock misses it by.</summary>
     public bool Fits(Span[] box)
     {
-        var wet = ShortestWetTime(box);
-        if (question.Residence is { } stated)
-            return stated.Lower is { } low ? low > wet || (low == wet && !(box[WindowAxes.WetTime].From?.After ?? false)) : wet == 0m;
-        return box[WindowAxes.Residence].To is not { } most || Holds(most, wet + Margin(wet));
+        var wet = ShortestContactTime(box);
+        if (question.ExposureTime is { } stated)
+            return stated.Lower is { } low ? low > wet || (low == wet && !(box[WindowAxes.ContactTime].From?.After ?? false)) : wet == 0m;
+        return box[WindowAxes.ExposureTime].To is not { } most || Holds(most, wet + Margin(wet));
     }
 
-    /// <summary>The shortest residence of those asked; null where none was.</summary>
-    public decimal? AskedResidence => question.Residence is { } stated ? stated.Lower ?? 0m : null;
+    /// <summary>The shortest exposure time of those asked; null where none was.</summary>
+    public decimal? AskedExposureTime => question.ExposureTime is { } stated ? stated.Lower ?? 0m : null;
 
-    public decimal Margin(decimal wetTime) => Math.Max(wetTime * _share, _least);
+    public decimal Margin(decimal contactTime) => Math.Max(contactTime * _share, _least);
 
-    /// <summary>The wet times that a residence still holds, rounded inward; one that is asked must hold them at its shortest.</summary>
-    private Interval LongestWetTime(Interval stands, decimal shortest)
+    /// <summary>The contact times that an exposure time still holds, rounded inward; one that is asked must hold them at its shortest.</summary>
+    private Interval LongestContactTime(Interval stands, decimal shortest)
     {
-        if (question.Residence is not null) return stands.Lower == Interval.WithoutEnd ? Interval.Whole : Interval.AtMost(stands.Lower ?? 0m);
+        if (question.ExposureTime is not null) return stands.Lower == Interval.WithoutEnd ? Interval.Whole : Interval.AtMost(stands.Lower ?? 0m);
         if (stands.Upper is not { } upper || upper == Interval.WithoutEnd) return Interval.Whole;
         var most = Math.Max(shortest, Math.Min(upper - _least, Rounding.Down(upper, 1m + _share, out _)));
         return new Interval(null, false, most, stands.UpperIncluded || most + Margin(most) < upper);
     }
 
-    public static decimal ShortestWetTime(Span[] box) => box[WindowAxes.WetTime].From is { } from ? from.Numerator / from.Denominator : 0m;
+    public static decimal ShortestContactTime(Span[] box) => box[WindowAxes.ContactTime].From is { } from ? from.Numerator / from.Denominator : 0m;
 
     public static bool Holds(Cut most, decimal value) => most.Numerator / most.Denominator is var end && (end > value || (end == value && most.After));
 
@@ -75,8 +75,8 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
             }
         }
 
-        return cells.OrderBy(cell => cell.Method).ThenBy(cell => ShortestWetTime(cell.Spans))
-            .ThenByDescending(cell => cell.Spans[WindowAxes.Residence].To is { } to ? to.Numerator / to.Denominator : Interval.WithoutEnd).ToList();
+        return cells.OrderBy(cell => cell.Method).ThenBy(cell => ShortestContactTime(cell.Spans))
+            .ThenByDescending(cell => cell.Spans[WindowAxes.ExposureTime].To is { } to ? to.Numerator / to.Denominator : Interval.WithoutEnd).ToList();
     }
 
     private static bool Same(Span[] a, Span[] b)
@@ -90,9 +90,9 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
     {
         var spans = cell.Spans;
         var substance = ground.Substance;
-        var wet = spans[WindowAxes.WetTime].ToInterval();
-        var stands = ground.Axes.ResidenceFree ? spans[WindowAxes.Residence].ToInterval() : question.Residence!.Value;
-        var residence = stands.Intersect(wet.Lower is { } shortest ? new Interval(shortest, wet.LowerIncluded, null, false) : Interval.Whole);
+        var wet = spans[WindowAxes.ContactTime].ToInterval();
+        var stands = ground.Axes.ExposureTimeFree ? spans[WindowAxes.ExposureTime].ToInterval() : question.ExposureTime!.Value;
+        var exposureTime = stands.Intersect(wet.Lower is { } shortest ? new Interval(shortest, wet.LowerIncluded, null, false) : Interval.Whole);
         var claims = ClaimsIn(cell);
         var pieces = ground.PiecesIn(cell.Method, spans).ToArray();
         var people = ground.PersonRules.Where(rule => !rule.Forbids && rule.Methods.Contains(cell.Method) && rule.Holes.Any(hole => Subtraction.Meet(ground.Axes.Freed(hole), spans))).ToArray();
@@ -105,22 +105,22 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
             Method = cell.Method,
             Strength = !hasStrength ? null : ground.Axes.StrengthFree ? spans[WindowAxes.Strength].ToInterval() : substance.Components[0].Strength,
             Dilution = substance.Product is null ? null : dilution,
-            WetTime = wet.Intersect(ground.Cover.Targets.Count == 0 ? Interval.Whole : LongestWetTime(stands, ShortestWetTime(spans))),
-            Residence = residence,
+            ContactTime = wet.Intersect(ground.Cover.Targets.Count == 0 ? Interval.Whole : LongestContactTime(stands, ShortestContactTime(spans))),
+            ExposureTime = exposureTime,
             Temperature = temperature,
             MeasureTemperature = ground.Axes.TemperatureFree && !temperature.Equals(substance.Temperature),
             Ph = ph,
             MeasurePh = ground.Axes.PhFree && !ph.Equals(substance.WholePh),
             Uses = ground.Axes.UsesFree ? new Interval(1m, true, spans[WindowAxes.Uses].ToInterval().Upper, spans[WindowAxes.Uses].ToInterval().UpperIncluded) : Interval.Closed(1m, question.Uses!.Value),
-            Reached = Reached(cell.Method, ShortestWetTime(spans)),
-            Duties = BoxDuties.Of(substance, BoxDuties.Driest(ground.Variants), residence, pieces, people.SelectMany(rule => rule.Rule.Duties).Concat(Needed(claims))),
+            Reached = Reached(cell.Method, ShortestContactTime(spans)),
+            Duties = BoxDuties.Of(substance, BoxDuties.Driest(ground.Variants), exposureTime, pieces, people.SelectMany(rule => rule.Rule.Duties).Concat(Needed(claims))),
             Claims = claims.Select(claim => claim.Claim).ToArray(),
             DecidedBy = pieces.SelectMany(p => p.Decision.Deciding).Distinct().Select(r => r.Rule.Id).OrderBy(id => id).ToArray(),
             PersonRules = people.Select(rule => rule.Rule.Id).Distinct().ToArray(),
         };
     }
 
-    /// <summary>Why the claims that meet some target at the shortest wet time of a box are weak, where each that meets it is.</summary>
+    /// <summary>Why the claims that meet some target at the shortest contact time of a box are weak, where each that meets it is.</summary>
     public IEnumerable<KillReason> WeakIn(Cell cell)
     {
         var claims = ClaimsIn(cell);
@@ -131,7 +131,7 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
         }
     }
 
-    /// <summary>The claims that meet some target at the shortest wet time of a box.</summary>
+    /// <summary>The claims that meet some target at the shortest contact time of a box.</summary>
     public IReadOnlyList<ClaimOnAxes> ClaimsIn(Cell cell)
     {
         return ground.Sets[cell.Set].Claims.Where(claim => ground.Cover.Targets.Any(target => ground.Variants.Any(v => ground.Cover.Serves(claim, target, cell.Method, v))) && MeetsAt(claim, cell.Spans)).ToArray();
@@ -139,7 +139,7 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
 
     private bool MeetsAt(ClaimOnAxes claim, Span[] box)
     {
-        if (claim.Spans[ClaimOnAxes.WetTime].From is { } from && box[WindowAxes.WetTime].From is { } shortest && from.CompareTo(shortest) > 0) return false;
+        if (claim.Spans[ClaimOnAxes.ContactTime].From is { } from && box[WindowAxes.ContactTime].From is { } shortest && from.CompareTo(shortest) > 0) return false;
         return (!ground.Axes.DilutionFree || claim.Spans[ClaimOnAxes.Dilution].Meets(box[WindowAxes.Dilution]))
             && (!ground.Axes.TemperatureFree || claim.Spans[ClaimOnAxes.Temperature].Meets(box[WindowAxes.Temperature]))
             && (!ground.Axes.StrengthFree || claim.Spans[ClaimOnAxes.Strength].Meets(box[WindowAxes.Strength]))
@@ -153,17 +153,17 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
             yield return new Duty { Kind = DutyKind.CleanFirst };
     }
 
-    private WetTimeReached Reached(ApplicationMethod method, decimal shortest) =>
-        ground.Cover.Targets.Count == 0 ? WetTimeReached.NotNeeded : Reached(ground.Substance.Product, method, shortest);
+    private ContactTimeReached Reached(ApplicationMethod method, decimal shortest) =>
+        ground.Cover.Targets.Count == 0 ? ContactTimeReached.NotNeeded : Reached(ground.Substance.Product, method, shortest);
 
-    /// <summary>How a product reaches a wet time by a method.</summary>
-    internal static WetTimeReached Reached(Sites.Product? product, ApplicationMethod method, decimal shortest)
+    /// <summary>How a product reaches a contact time by a method.</summary>
+    internal static ContactTimeReached Reached(Sites.Product? product, ApplicationMethod method, decimal shortest)
     {
-        if (shortest == 0m) return WetTimeReached.NotNeeded;
-        if (method >= ApplicationMethod.Rinse) return WetTimeReached.ByItself;
-        var seen = product?.WetTimes.Where(time => time.Method == method).ToArray() ?? [];
-        if (seen.Length == 0) return WetTimeReached.TimeIt;
-        return seen.All(time => time.Time.Lower >= shortest) ? WetTimeReached.ByItself : WetTimeReached.WipeAgain;
+        if (shortest == 0m) return ContactTimeReached.NotNeeded;
+        if (method >= ApplicationMethod.Rinse) return ContactTimeReached.ByItself;
+        var seen = product?.ContactTimes.Where(time => time.Method == method).ToArray() ?? [];
+        if (seen.Length == 0) return ContactTimeReached.TimeIt;
+        return seen.All(time => time.Time.Lower >= shortest) ? ContactTimeReached.ByItself : ContactTimeReached.WipeAgain;
     }
 
     private bool IsHardToReach(OrganismTarget target)

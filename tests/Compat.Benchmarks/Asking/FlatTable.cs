@@ -24,12 +24,12 @@ internal sealed class FlatTable
                             select rule).OrderBy(rule => rule.Allows).ToArray();
             _start[bucket] = boxes.Count;
             _split[bucket] = boxes.Count + reaching.Count(rule => !rule.Allows);
-            boxes.AddRange(reaching.Select(rule => new Box(rule.StrengthLow, rule.StrengthHigh, rule.Allows ? 0 : rule.Residence, rule.Allows ? rule.Residence : int.MaxValue, rule.Methods)));
+            boxes.AddRange(reaching.Select(rule => new Box(rule.StrengthLow, rule.StrengthHigh, rule.Allows ? 0 : rule.ExposureTime, rule.Allows ? rule.ExposureTime : int.MaxValue, rule.Methods)));
         }
 
         _start[^1] = boxes.Count;
         _boxes = [.. boxes];
-        _points = work.Questions.Select(asked => new Point(asked.Part, asked.Ingredients.Select(one => one.Agent).ToArray(), asked.Ingredients.Select(one => one.Strength).ToArray(), asked.Residence, 1 << asked.Method)).ToArray();
+        _points = work.Questions.Select(asked => new Point(asked.Part, asked.Ingredients.Select(one => one.Agent).ToArray(), asked.Ingredients.Select(one => one.Strength).ToArray(), asked.ExposureTime, 1 << asked.Method)).ToArray();
     }
 
     public Verdict Of(int question)
@@ -72,13 +72,13 @@ internal sealed class FlatTable
         for (var i = from; i < to; i++)
         {
             ref readonly var box = ref _boxes[i];
-            if (box.StrengthLow <= strength && box.StrengthHigh >= strength && box.ResidenceLow <= point.Residence && box.ResidenceHigh >= point.Residence && (box.Methods & point.Method) != 0) return true;
+            if (box.StrengthLow <= strength && box.StrengthHigh >= strength && box.ExposureTimeLow <= point.ExposureTime && box.ExposureTimeHigh >= point.ExposureTime && (box.Methods & point.Method) != 0) return true;
         }
 
         return false;
     }
 
-    private readonly record struct Box(int StrengthLow, int StrengthHigh, int ResidenceLow, int ResidenceHigh, int Methods);
+    private readonly record struct Box(int StrengthLow, int StrengthHigh, int ExposureTimeLow, int ExposureTimeHigh, int Methods);
 
-    private readonly record struct Point(int Part, int[] Agents, int[] Strengths, int Residence, int Method);
+    private readonly record struct Point(int Part, int[] Agents, int[] Strengths, int ExposureTime, int Method);
 }

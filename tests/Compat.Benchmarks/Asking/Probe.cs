@@ -14,7 +14,7 @@ public sealed class Probe
         _work = work;
         _part = asked.Part;
         (var agent, Strength) = asked.Ingredients[ingredient];
-        Residence = asked.Residence;
+        ExposureTime = asked.ExposureTime;
         Method = asked.Method;
         _targets = [.. work.TargetsOf(asked.Part)];
         _agents = [.. Workload.Up(agent, Workload.ParentOfAgent)];
@@ -22,7 +22,7 @@ public sealed class Probe
 
     public int Strength { get; }
 
-    public int Residence { get; }
+    public int ExposureTime { get; }
 
     public int Method { get; }
 
@@ -32,7 +32,7 @@ public sealed class Probe
 
     public bool Uses(int methods) => (methods & (1 << Method)) != 0;
 
-    public bool In(int rule) => _work.Rules[rule].Holds(Strength, Residence, Method);
+    public bool In(int rule) => _work.Rules[rule].Holds(Strength, ExposureTime, Method);
 
     /// <summary>Notes that a rule holds.</summary>
     public void Note(int rule)

@@ -11,7 +11,7 @@ internal static class RichBenchmark
         Console.WriteLine($"  {"microseconds a question",-46} {"mean",12} {"median",12} {"p99",12} {"bytes",10}");
         var plain = data!.With(WorkloadBase.Site(work));
         Print("points", plain, work, question => question);
-        Print("residence left out", plain, work, question => question with { Residence = null });
+        Print("exposure time left out", plain, work, question => question with { ExposureTime = null });
         Print("temperature, pH and uses left out", plain, work, question => question with { Temperature = null, Ph = null, Uses = null });
         Print("two ingredients of one class", data.With(WorkloadBase.Site(work, Doubled)), work, question => question);
     }

@@ -1,15 +1,15 @@
 namespace Compat.Benchmarks.Asking;
 
-/// <summary>One rule in figures: strengths in tenths of a percent, residences in seconds. A target below <see cref="Workload.Parts"/> is a part type, from there on a material.</summary>
-internal sealed record BoxRule(int Target, int Agent, int StrengthLow, int StrengthHigh, int Residence, int Methods, bool Allows)
+/// <summary>One rule in figures: strengths in tenths of a percent, exposure times in seconds. A target below <see cref="Workload.Parts"/> is a part type, from there on a material.</summary>
+internal sealed record BoxRule(int Target, int Agent, int StrengthLow, int StrengthHigh, int ExposureTime, int Methods, bool Allows)
 {
-    /// <summary>Whether a point lies in the box. An 'allowed' reaches up to its residence, a 'not allowed' from there on.</summary>
-    public bool Holds(int strength, int residence, int method) =>
-        strength >= StrengthLow && strength <= StrengthHigh && (Allows ? residence <= Residence : residence >= Residence) && (Methods & (1 << method)) != 0;
+    /// <summary>Whether a point lies in the box. An 'allowed' reaches up to its exposure time, a 'not allowed' from there on.</summary>
+    public bool Holds(int strength, int exposureTime, int method) =>
+        strength >= StrengthLow && strength <= StrengthHigh && (Allows ? exposureTime <= ExposureTime : exposureTime >= ExposureTime) && (Methods & (1 << method)) != 0;
 }
 
-/// <summary>One question: a part and one to four ingredients with their strengths, at one residence by one method.</summary>
-internal sealed record Asked(int Part, (int Agent, int Strength)[] Ingredients, int Residence, int Method);
+/// <summary>One question: a part and one to four ingredients with their strengths, at one exposure time by one method.</summary>
+internal sealed record Asked(int Part, (int Agent, int Strength)[] Ingredients, int ExposureTime, int Method);
 
 /// <summary>Rules and questions of the shape that peers can answer too: points with all axes stated, no overrides. The same at every run.</summary>
 internal sealed class Workload

@@ -60,7 +60,7 @@ internal static class WorkloadBase
             Part = PartOf(asked.Part),
             Product = ProductOf(i),
             Method = (ApplicationMethod)asked.Method,
-            Residence = Interval.Exactly(asked.Residence),
+            ExposureTime = Interval.Exactly(asked.ExposureTime),
             Temperature = Interval.Exactly(20),
             Ph = Interval.Exactly(7),
             Uses = 1,
@@ -81,7 +81,7 @@ internal static class WorkloadBase
             When = new ExposureBox
             {
                 Strength = AxisLimit.Within(Interval.Closed(rule.StrengthLow / 10m, rule.StrengthHigh / 10m)),
-                Residence = AxisLimit.Within(rule.Allows ? Interval.AtMost(rule.Residence) : Interval.AtLeast(rule.Residence)),
+                ExposureTime = AxisLimit.Within(rule.Allows ? Interval.AtMost(rule.ExposureTime) : Interval.AtLeast(rule.ExposureTime)),
                 Temperature = rule.Allows ? AxisLimit.Any : default,
                 Ph = rule.Allows ? AxisLimit.Any : default,
                 Uses = rule.Allows ? AxisLimit.Any : default,
@@ -98,7 +98,7 @@ internal static class WorkloadBase
     }
 
     private static bool Meet(BoxRule allows, BoxRule forbids) =>
-        allows.StrengthLow <= forbids.StrengthHigh && allows.StrengthHigh >= forbids.StrengthLow && allows.Residence >= forbids.Residence && (allows.Methods & forbids.Methods) != 0;
+        allows.StrengthLow <= forbids.StrengthHigh && allows.StrengthHigh >= forbids.StrengthLow && allows.ExposureTime >= forbids.ExposureTime && (allows.Methods & forbids.Methods) != 0;
 
     private static TId? Under<TId>(int parent, Func<int, TId> id) where TId : Id => parent < 0 ? null : id(parent);
 

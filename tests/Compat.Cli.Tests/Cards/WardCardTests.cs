@@ -94,7 +94,7 @@ public sealed class WardCardTests
     }
 
     [Fact]
-    public void Card_OfAPlan_NamesEveryProductStepWithItsPartsAndWetTime()
+    public void Card_OfAPlan_NamesEveryProductStepWithItsPartsAndContactTime()
     {
         var sheet = Kb.PlanOf(new PlanQuestion { Device = new DeviceId("tonometer") });
         var use = CardPage.Lines(Html("tonometer"), "use");
@@ -103,7 +103,7 @@ public sealed class WardCardTests
             var at = Array.FindIndex(use, line => line.Contains($"with {Product(step.Product!)}: ", StringComparison.Ordinal));
             Assert.True(at > 0, step.Product!.Value);
             Assert.All(step.Parts, part => Assert.Contains(part.Value.Replace('-', ' '), use[at], StringComparison.Ordinal));
-            if (step.Setting!.WetTime > 0m) Assert.Contains(FigureWording.Duration(step.Setting.WetTime).Replace('\u00a0', ' '), use[at + 1], StringComparison.Ordinal);
+            if (step.Setting!.ContactTime > 0m) Assert.Contains(FigureWording.Duration(step.Setting.ContactTime).Replace('\u00a0', ' '), use[at + 1], StringComparison.Ordinal);
         }
 
         Assert.Contains("measuring drum cannot be done", string.Join('\n', CardPage.Lines(Html("tonometer"), "not-done")), StringComparison.Ordinal);

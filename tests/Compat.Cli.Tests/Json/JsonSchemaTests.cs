@@ -18,7 +18,7 @@ public sealed class JsonSchemaTests
     {
         { "answer", ["ask", "--part", "display-coated", "--agent", "isopropanol", "--strength", "70 % v/v", "--method", "damp-wipe"] },
         { "answer", ["ask", "--part", "keypad-membrane", "--agent", "ethanol", "--strength", "60..75 % v/v", "--act", "soft-cloth"] },
-        { "answer", ["ask", "--part", "housing-plastic", "--agent", "ethanol", "--residence", "without end", "--uses", "10", "--only", "part"] },
+        { "answer", ["ask", "--part", "housing-plastic", "--agent", "ethanol", "--exposure-time", "without end", "--uses", "10", "--only", "part"] },
         { "answer", ["ask", "--material", "anodised-aluminium", "--material", "polycarbonate|abs", "--agent", "sodium-hypochlorite"] },
         { "answer", ["ask", "--part", "probe-lens", "--agent", "glutaraldehyde", "--strength", "2.4 % w/v", "--method", "immerse", "--temperature", "22 °C", "--ph", "8"] },
         { "answer", ["ask", "--site", Repository.Demo, "--part", "display-coated", "--product", "two-spirit-wipe"] },

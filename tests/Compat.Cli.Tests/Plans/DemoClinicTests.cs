@@ -54,7 +54,7 @@ public sealed class DemoClinicTests
     {
         var part = Part(Plan("autorefractor", q => q with { Occasion = new("after-outbreak"), Against = [OrganismTarget.Of(OrganismGroup.Fungi)], Soil = [] }), "screen");
         var closure = part.Closed.Single(closed => closed is { Product.Value: "plain-quat-wipe", Role: PlanRole.Disinfect }).Closure!;
-        Assert.Equal((ClosureCode.KillsTooSlowly, 600m, 300m), (closure.Code, closure.WetTime, closure.Residence));
+        Assert.Equal((ClosureCode.KillsTooSlowly, 600m, 300m), (closure.Code, closure.ContactTime, closure.ExposureTime));
         Assert.Equal("plain-quat-wipe: fungi", Assert.Single(closure.Claims).Id);
         Assert.Contains(new RuleId("display-coated.quaternary-ammonium"), closure.Rules);
         Assert.Equal(PlanHeading.CannotBeDone, part.Heading);

@@ -55,7 +55,7 @@ public sealed class DossierTests : IDisposable
         Assert.Equal(Cited("claims"), Ids("claims").Distinct());
         Assert.All(root.GetProperty("rules").EnumerateArray().SelectMany(rule => rule.GetProperty("sources").EnumerateArray()), source => Assert.Contains(source.GetString(), Ids("sources")));
         Assert.Equal(["shipped", "eye-screening-clinic"], root.GetProperty("identity").EnumerateArray().Select(state => state.GetProperty("name").GetString()));
-        Assert.Equal("plan-1", root.GetProperty("plans")[0].GetProperty("plan").GetProperty("format").GetString());
+        Assert.Equal("plan-2", root.GetProperty("plans")[0].GetProperty("plan").GetProperty("format").GetString());
         Assert.Equal("AB12", root.GetProperty("records")[0].GetProperty("serial").GetString());
     }
 

@@ -24,7 +24,7 @@ public sealed class StalePlansTests
         { "rules/rules.yaml", "strength: \"<= 80 % v/v\"", "strength: \"<= 60 % v/v\"", ["tightened: step", "`shell` with `spirit-cloth`: allowed within limits -> not established", "rule `housing.alcohol` decided then, not now: `head/rules/rules.yaml:1:7`", "by the edit of rule `housing.alcohol` changed"] },
         { "rules/rules.yaml", "- id: housing.alcohol", NewRule, ["tightened: step", "`cover` with `spirit-cloth`: allowed within limits -> not allowed", "rule `lid.ethanol` decides now: `head/rules/rules.yaml:1:7`", "by the edit of rule `lid.ethanol` added: `head/rules/rules.yaml:1:7`"] },
         { "rules/rules.yaml", "inspect: after 100 uses", "inspect: after 50 uses", ["tightened: step", "now also: ", "by the edit of rule `housing.alcohol` changed"] },
-        { "rules/rules.yaml", "residence: \"<= 2 min\", temperature: \"10..30 °C\", ph: \"6..8\", uses: any", "residence: \"<= 2 min\", temperature: \"10..30 °C\", ph: \"6..8\", uses: \"<= 1000\"", ["tightened: step", "not allowed as a whole any more: "] },
+        { "rules/rules.yaml", "exposure-time: \"<= 2 min\", temperature: \"10..30 °C\", ph: \"6..8\", uses: any", "exposure-time: \"<= 2 min\", temperature: \"10..30 °C\", ph: \"6..8\", uses: \"<= 1000\"", ["tightened: step", "not allowed as a whole any more: "] },
         { "rules/rules.yaml", "  duties: [{ inspect: after 100 uses, look-for: fine cracks }]\n", "", ["loosened: step", "no longer: ", "by the edit of rule `housing.alcohol` changed"] },
         { "parts/parts.yaml", "wettest: wet-wipe, geometry: open, touched-by: hand }\n- { id: lid", "wettest: dry-wipe, geometry: open, touched-by: hand }\n- { id: lid", ["tightened: step", "allowed within limits -> not allowed", "by the edit of part `housing` changed"] },
     };
@@ -33,7 +33,7 @@ public sealed class StalePlansTests
     {
         { "rules/rules.yaml", "when: { strength: \">= 70 % v/v\" }", "when: { strength: \">= 75 % v/v\" }" },
         { "rules/rules.yaml", "why: It is invented.\n  sources: [a-handbook]\n  reviewed: 2026-11-25\n- id: housing.propanol", "why: It is said otherwise.\n  sources: [a-handbook]\n  reviewed: 2026-11-26\n- id: housing.propanol" },
-        { "efficacy/efficacy.yaml", "wet-time: \">= 10 min\"", "wet-time: \">= 5 min\"" },
+        { "efficacy/efficacy.yaml", "contact-time: \">= 10 min\"", "contact-time: \">= 5 min\"" },
         { "agents/agents.yaml", "name: ethanol", "name: spirit of wine" },
         { "rules/rules.yaml", "- id: housing.alcohol", "- id: housing.spirits" },
     };
@@ -127,7 +127,7 @@ public sealed class StalePlansTests
     {
         using var folder = new PlanFolder();
         var text = File.ReadAllText(folder.PlanFile);
-        File.WriteAllText(folder.PlanFile, text.Replace("\"plan-1\"", "\"plan-7\"", StringComparison.Ordinal));
+        File.WriteAllText(folder.PlanFile, text.Replace("\"plan-2\"", "\"plan-7\"", StringComparison.Ordinal));
         var run = folder.Review();
         Assert.Equal((2, ""), (run.Code, run.Output));
         Assert.Contains("plans/desk-unit.json:2:13: error: this is of format `plan-7`, which is not known here", run.Notes, StringComparison.Ordinal);

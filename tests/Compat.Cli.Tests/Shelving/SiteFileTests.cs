@@ -21,7 +21,7 @@ public sealed class SiteFileTests : IDisposable
           methods: [damp-wipe, wet-wipe]
           label-claims:
             - id: low
-              when: { wet-time: ">= 1 min", temperature: "15..30 °C", methods: [damp-wipe, wet-wipe] }
+              when: { contact-time: ">= 1 min", temperature: "15..30 °C", methods: [damp-wipe, wet-wipe] }
               reaches: low
               shown-by: [EN 13727, EN 14476, EN 16615]
         """;

@@ -36,10 +36,10 @@ public sealed class FigureWordingTests
     }
 
     [Fact]
-    public void Residence_WithoutEnd_IsSaid()
+    public void ExposureTime_WithoutEnd_IsSaid()
     {
-        Assert.Equal("without end", FigureWording.Residence(Interval.Exactly(Interval.WithoutEnd)));
-        Assert.Equal("30 s to 2 min", Plain(FigureWording.Residence(Interval.Closed(30, 120))));
+        Assert.Equal("without end", FigureWording.ExposureTime(Interval.Exactly(Interval.WithoutEnd)));
+        Assert.Equal("30 s to 2 min", Plain(FigureWording.ExposureTime(Interval.Closed(30, 120))));
     }
 
     [Fact]

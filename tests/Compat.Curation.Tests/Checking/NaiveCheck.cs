@@ -76,7 +76,7 @@ internal sealed class NaiveCheck
 
     private static Question AnyExposure(Question question) => question with
     {
-        Residence = Interval.Above(0),
+        ExposureTime = Interval.Above(0),
         Temperature = Interval.Closed(-40, 200),
         Ph = Interval.Closed(-1, 15),
     };
@@ -213,11 +213,11 @@ internal sealed class NaiveCheck
         var asked = question with
         {
             Strength = strength,
-            Residence = question.Residence!.Value.Intersect(rule.When.Residence.Range),
+            ExposureTime = question.ExposureTime!.Value.Intersect(rule.When.ExposureTime.Range),
             Temperature = question.Temperature!.Value.Intersect(rule.When.Temperature.Range),
             Ph = question.Ph!.Value.Intersect(rule.When.Ph.Range),
         };
-        if (asked.Residence!.Value.IsEmpty || asked.Temperature!.Value.IsEmpty || asked.Ph!.Value.IsEmpty) return false;
+        if (asked.ExposureTime!.Value.IsEmpty || asked.Temperature!.Value.IsEmpty || asked.Ph!.Value.IsEmpty) return false;
         var methods = rule.When.Methods.Statement == AxisStatement.Within ? rule.When.Methods.Methods : MethodSet.All;
         return methods.Methods.Any(method => new ReferenceEvaluator(data, sites, asked with { Method = method }).AnyAllowed(rule.AlwaysWith, rule.When.Uses.Range));
     }

@@ -6,7 +6,7 @@ namespace Compat.Curation.Tests.Checking;
 /// <summary>Claims that promise more than another one lets stand, found by trying every agent, part, method and grid point of two boxes.</summary>
 internal sealed class NaiveClaims(KnowledgeData data)
 {
-    private static readonly Axis[] Axes = [Axis.Strength, Axis.Residence, Axis.Temperature, Axis.Ph];
+    private static readonly Axis[] Axes = [Axis.Strength, Axis.ExposureTime, Axis.Temperature, Axis.Ph];
     private readonly ReferenceTrees _trees = new(data, []);
 
     /// <summary>The claim, what it promises (null for the level itself), and who speaks against it.</summary>
@@ -64,7 +64,7 @@ internal sealed class NaiveClaims(KnowledgeData data)
         var (limit, silent) = axis switch
         {
             Axis.Strength => (claim.When.Strength, ReferenceTrees.Nearest(line, one => one.Usual.Strength) ?? Interval.Whole),
-            Axis.Residence => (claim.When.WetTime, Interval.Whole),
+            Axis.ExposureTime => (claim.When.ContactTime, Interval.Whole),
             Axis.Temperature => (claim.When.Temperature, _trees.Convention(ConventionKey.ClaimTemperature).Range),
             _ => (claim.When.Ph, ReferenceTrees.Nearest(line, one => one.Usual.Ph) ?? _trees.Convention(ConventionKey.UnstatedPh).Range),
         };

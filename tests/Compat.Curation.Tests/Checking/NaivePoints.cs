@@ -25,7 +25,7 @@ internal sealed partial class ReferenceEvaluator
     {
         var (variant, component, reaching) = _judged[i];
         var effective = at.ToArray();
-        effective[(int)Axis.Residence] = EffectiveResidence(variant, at[(int)Axis.Residence]);
+        effective[(int)Axis.ExposureTime] = EffectiveExposureTime(variant, at[(int)Axis.ExposureTime]);
         var applicable = reaching.Where(r => Trees.Methods(r.Rule).Contains(method) && r.Box.Zip(effective).All(on => on.First.Contains(on.Second))).ToArray();
         bool Overrides(Reaching q, Reaching r) => ((q.Voice == r.Voice && q.Voice != DutiesOnly) || q.Voice == PartVoice) && q.Rule.Overrides.Contains(r.Rule.Id);
         bool Acts(Reaching r) => r.Rule.Edition is not null || !applicable.Any(q => !q.Rule.Allows && Overrides(q, r));
@@ -40,12 +40,12 @@ internal sealed partial class ReferenceEvaluator
     private IEnumerable<(ApplicationMethod Method, decimal[] Values)> Exposures(Component component) =>
         from method in _question.Method is { } stated ? [stated] : MethodSet.All.Methods
         from dilution in _product is null || _question.Dilution is not { } diluted ? [1m] : Samples.On(Axis.Dilution, diluted)
-        from residence in Samples.On(Axis.Residence, _question.Residence ?? Interval.Above(0))
+        from exposureTime in Samples.On(Axis.ExposureTime, _question.ExposureTime ?? Interval.Above(0))
         from temperature in Samples.On(Axis.Temperature, _question.Temperature ?? Interval.Closed(-40, 200))
         from ph in Samples.On(Axis.Ph, _question.Ph ?? Interval.Closed(-1, 15))
         from uses in Samples.On(Axis.Uses, _question.Uses is { } n ? Interval.Exactly(n) : AnyUse)
         from strength in Samples.On(Axis.Strength, component.Strength.Scale(dilution))
-        select (method, (decimal[])[strength, dilution, residence, temperature, ph, uses]);
+        select (method, (decimal[])[strength, dilution, exposureTime, temperature, ph, uses]);
 
     /// <summary>Whether at some exposure every variant is allowed, at every use up to that one, without a duty of the kind (of none: at all).</summary>
     public bool AnyAllowed(DutyKind? without, Interval uses)

@@ -49,7 +49,7 @@ internal sealed record RandomData(int Seed, KnowledgeData Data, Site? Site = nul
                 Agent = One(data.Agents).Id,
                 When = new ExposureBox
                 {
-                    Residence = random.Next(3) == 0 ? AxisLimit.Within(One<Interval>([Interval.AtMost(60), Interval.Below(30), Interval.Above(120), Interval.AtLeast(600)])) : default,
+                    ExposureTime = random.Next(3) == 0 ? AxisLimit.Within(One<Interval>([Interval.AtMost(60), Interval.Below(30), Interval.Above(120), Interval.AtLeast(600)])) : default,
                     Temperature = random.Next(3) == 0 ? AxisLimit.Within(One<Interval>([Interval.Closed(10, 25), Interval.Above(40), Interval.Exactly(20)])) : default,
                     Methods = random.Next(3) == 0 ? MethodLimit.Within(ApplicationMethod.WetWipe, ApplicationMethod.Spray) : default,
                 },

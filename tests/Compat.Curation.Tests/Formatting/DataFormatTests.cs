@@ -28,7 +28,7 @@ public sealed class DataFormatTests : IDisposable
     public void A_file_that_cannot_be_read_is_left_as_it_is_and_the_others_are_not()
     {
         Write("materials/a.yaml", "- {id: a, name: b, colour: red}\n");
-        Write("rules/a.yaml", "- {id: r, part: p, agent: a, when: {residence: '<= 5'}, verdict: not-allowed, damage: {mechanism: crazing, onset: first-use, lasting: true, consequence: looks}, why: w, sources: [s], reviewed: 2026-11-25}\n");
+        Write("rules/a.yaml", "- {id: r, part: p, agent: a, when: {exposure-time: '<= 5'}, verdict: not-allowed, damage: {mechanism: crazing, onset: first-use, lasting: true, consequence: looks}, why: w, sources: [s], reviewed: 2026-11-25}\n");
         Write("parts/a.yaml", "- {id: a, name: b}\n");
         Write("parts/b.yml", "[]");
         var result = DataFormat.Of(_folder.FullName);

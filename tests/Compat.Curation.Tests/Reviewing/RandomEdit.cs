@@ -21,7 +21,7 @@ internal static class RandomEdit
         8 => data with { Materials = Onto(data.Materials, random, material => material with { Delicate = material.Delicate is null ? Delicacy.Coating : null }) },
         9 => data with { Agents = Onto(data.Agents, random, agent => agent.Under is null ? agent : agent with { Under = One(data.Agents, random).Id, Leaves = random.Next(2) == 0 ? Residue.Nothing : Residue.Film }) },
         10 => data with { Sources = Onto(data.Sources, random, source => source with { Recalled = !source.Recalled }) },
-        _ => data with { Conventions = data.Conventions.Select(one => one.Key == ConventionKey.UnstatedResidence ? one with { Range = Interval.AtMost(45) } : one.Key == ConventionKey.DryingTime ? one with { Range = Interval.Closed(30, 90) } : one).ToArray() },
+        _ => data with { Conventions = data.Conventions.Select(one => one.Key == ConventionKey.UnstatedExposureTime ? one with { Range = Interval.AtMost(45) } : one.Key == ConventionKey.DryingTime ? one with { Range = Interval.Closed(30, 90) } : one).ToArray() },
     };
 
     /// <summary>A box with one end moved, opened or closed.</summary>
@@ -33,7 +33,7 @@ internal static class RandomEdit
         return random.Next(5) switch
         {
             0 => box with { Strength = Limit(box.Strength) },
-            1 => box with { Residence = Limit(box.Residence) },
+            1 => box with { ExposureTime = Limit(box.ExposureTime) },
             2 => box with { Temperature = Limit(box.Temperature) },
             3 => box with { Ph = Limit(box.Ph), Methods = MethodLimit.Within(ApplicationMethod.WetWipe, ApplicationMethod.Rinse) },
             _ => box with { Uses = Limit(box.Uses) },

@@ -8,7 +8,7 @@ namespace Compat.Curation.Tests.Reviewing;
 internal sealed record RandomPoint(Question Question, string Subject, decimal Strength, Device? Device = null)
 {
     private static readonly decimal[] Strengths = [0.5m, 1, 3, 5, 20, 35, 50, 60, 70, 85];
-    private static readonly decimal[] Residences = [15, 30, 45, 60, 90, 120, 240, 600, 1200, 5000];
+    private static readonly decimal[] ExposureTimes = [15, 30, 45, 60, 90, 120, 240, 600, 1200, 5000];
     private static readonly decimal[] Temperatures = [5, 10, 15, 20, 22, 25, 40, 50, 80];
     private static readonly decimal[] Phs = [3, 4, 5, 7, 8, 9, 11, 12, 14];
     private static readonly int[] Uses = [1, 2, 3, 4, 10, 11, 20, 100, 101, 200, 500];
@@ -32,7 +32,7 @@ internal sealed record RandomPoint(Question Question, string Subject, decimal St
                 Agent = agent.Id,
                 Strength = basis is { } unit ? new Strength(Interval.Exactly(strength), StrengthUnit.PercentOf(unit)) : null,
                 Method = One(MethodSet.All.Methods),
-                Residence = Interval.Exactly(One(Residences)),
+                ExposureTime = Interval.Exactly(One(ExposureTimes)),
                 Temperature = Interval.Exactly(One(Temperatures)),
                 Ph = Interval.Exactly(One(Phs)),
                 Uses = One(Uses),
@@ -58,7 +58,7 @@ internal sealed record RandomPoint(Question Question, string Subject, decimal St
     public bool LiesIn(AnswerChange change) =>
         change.Subject == Subject && IsSpokenFor(change) && change.SubjectKind == (Question.Device is not null ? SubjectKind.DevicePart : Question.Part is not null ? SubjectKind.PartType : SubjectKind.Material)
         && change.Agent == Question.Agent && change.Methods.Contains(Question.Method!.Value)
-        && On(change.Box.Strength, Strength) && On(change.Box.Residence, Question.Residence!.Value.Lower!.Value) && On(change.Box.Temperature, Question.Temperature!.Value.Lower!.Value)
+        && On(change.Box.Strength, Strength) && On(change.Box.ExposureTime, Question.ExposureTime!.Value.Lower!.Value) && On(change.Box.Temperature, Question.Temperature!.Value.Lower!.Value)
         && On(change.Box.Ph, Question.Ph!.Value.Lower!.Value) && On(change.Box.Uses, Question.Uses!.Value);
 
     /// <summary>Whether the same editions speak for the serial number asked and for that of a change.</summary>

@@ -44,7 +44,7 @@ internal static class RandomReach
         9 => data with { PersonRules = data.PersonRules.Skip(1).ToArray() },
         10 => data with { PersonRules = [.. data.PersonRules, Person(newId, data, random)] },
         11 => data with { PersonRules = data.PersonRules.Count == 0 ? [] : Onto(data.PersonRules, random, one => Person(one.Id.Value, data, random)) },
-        12 or 13 => data with { Claims = Onto(data.Claims, random, claim => claim with { Reaches = claim.Reaches is null ? null : One([Level.Low, Level.Intermediate, Level.High], random), When = claim.When with { WetTime = AxisLimit.Within(Interval.AtLeast(One([10m, 60m, 300m], random))) } }) },
+        12 or 13 => data with { Claims = Onto(data.Claims, random, claim => claim with { Reaches = claim.Reaches is null ? null : One([Level.Low, Level.Intermediate, Level.High], random), When = claim.When with { ContactTime = AxisLimit.Within(Interval.AtLeast(One([10m, 60m, 300m], random))) } }) },
         14 => data with { MixingHazards = data.MixingHazards.Count == 0 ? [] : Onto(data.MixingHazards, random, one => one with { Strength = Strength(one.Agent, data, random), WithStrength = Strength(one.WithAgent, data, random), AgentRestsOn = random.Next(2) == 0 ? Enum.GetValues<MemberGround>()[0] : null }) },
         15 => data with { HarmlessMeetings = [.. data.HarmlessMeetings.Skip(random.Next(2)), .. random.Next(2) == 0 ? [Harmless(newId, data, random)] : Array.Empty<HarmlessMeeting>()] },
         16 => data with { Claims = Onto(data.Claims, random, claim => claim with { Where = claim.Where is null ? ClaimWhere.Machine : null }) },

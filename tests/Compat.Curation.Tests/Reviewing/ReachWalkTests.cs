@@ -245,7 +245,7 @@ public class ReachWalkTests
 
     private static bool Forbids(KnowledgeBase kb, string agent, string? part, PatientGroup patient, decimal strength, ApplicationMethod method) =>
         Rules(kb, agent, part, patient).Any(one => one.Rule.Verdict == PersonVerdict.NotAllowed && one.Methods.Contains(method) && Holds(one.Rule.When.Strength, strength)
-            && Holds(one.Rule.When.Residence, 60m) && Holds(one.Rule.When.Temperature, 20m));
+            && Holds(one.Rule.When.ExposureTime, 60m) && Holds(one.Rule.When.Temperature, 20m));
 
     private static bool Holds(AxisLimit limit, decimal value) => limit.Statement != AxisStatement.Within || limit.Range.Contains(value);
 
@@ -262,7 +262,7 @@ public class ReachWalkTests
             if (!kb.Compiled.Agents.IsAtOrBelow(kb.Compiled.Agents[agent], kb.Compiled.Agents[claim.Agent.Value])) continue;
             if (claim.For.Count > 0 && (part is null || !claim.For.Any(type => kb.Compiled.Parts.IsAtOrBelow(kb.Compiled.Parts[part], kb.Compiled.Parts[type.Value])))) continue;
             var methods = claim.When.Methods.Statement switch { AxisStatement.Within => claim.When.Methods.Methods, AxisStatement.Unstated => kb.Data.Conventions.First(one => one.Key == ConventionKey.ClaimMethods).Methods, _ => MethodSet.All };
-            if (!methods.Contains(method) || !Holds(claim.When.Strength, strength) || !Holds(claim.When.WetTime, seconds)) continue;
+            if (!methods.Contains(method) || !Holds(claim.When.Strength, strength) || !Holds(claim.When.ContactTime, seconds)) continue;
             var temperature = claim.When.Temperature.Statement == AxisStatement.Unstated ? AxisLimit.Within(kb.Data.Conventions.First(one => one.Key == ConventionKey.ClaimTemperature).Range) : claim.When.Temperature;
             if (!Holds(temperature, 22m) || !Holds(claim.When.Ph, 7m)) continue;
             foreach (var target in claim.Kills) yield return target.ToString();

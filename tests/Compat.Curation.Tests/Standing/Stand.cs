@@ -57,7 +57,7 @@ internal sealed record Stand(string Id, PartId? Part, MaterialId? Material, stri
             Strength = basis is not null && strength is { } share ? new Strength(share, StrengthUnit.PercentOf(basis.Value)) : null,
             Temperature = temperature,
             Ph = ph,
-            Residence = In(Interval.AtLeast(1), box?.Residence, 1, random.Next(3) == 0 ? 4000 : 120, random),
+            ExposureTime = In(Interval.AtLeast(1), box?.ExposureTime, 1, random.Next(3) == 0 ? 4000 : 120, random),
             Uses = (int?)In(Interval.AtLeast(1), box?.Uses, 1, random.Next(3) == 0 ? 20_000 : 1, random)?.Lower,
             Method = methods.Methods[random.Next(methods.Methods.Count)],
             OnlyPart = true,

@@ -81,7 +81,7 @@ public class StandingPropertyTests
     private static ExposureBox Everything { get; } = new()
     {
         Strength = AxisLimit.Any,
-        Residence = AxisLimit.Any,
+        ExposureTime = AxisLimit.Any,
         Temperature = AxisLimit.Any,
         Ph = AxisLimit.Any,
         Uses = AxisLimit.Any,

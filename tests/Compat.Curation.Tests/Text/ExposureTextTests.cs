@@ -63,9 +63,9 @@ public sealed class ExposureTextTests
     }
 
     [Theory]
-    [InlineData(Axis.Residence, "<= 2 min", "<= 120")]
-    [InlineData(Axis.Residence, "30 s..2 min", "30..120")]
-    [InlineData(Axis.Residence, "> 1 d", "> 86400")]
+    [InlineData(Axis.ExposureTime, "<= 2 min", "<= 120")]
+    [InlineData(Axis.ExposureTime, "30 s..2 min", "30..120")]
+    [InlineData(Axis.ExposureTime, "> 1 d", "> 86400")]
     [InlineData(Axis.Temperature, "10..30 °C", "10..30")]
     [InlineData(Axis.Temperature, "-40 °C", "= -40")]
     [InlineData(Axis.Ph, "< 8.5", "< 8.5")]
@@ -80,10 +80,10 @@ public sealed class ExposureTextTests
     }
 
     [Theory]
-    [InlineData(Axis.Residence, "2", "residence without a unit; write `s`, `min`, `h` or `d`")]
-    [InlineData(Axis.Residence, "12:30", "`12:30` is no figure; write one figure with its unit: `90 s`, `2 % v/v`; the share of a product goes to `dilution`: `1 in 50`")]
-    [InlineData(Axis.Residence, "0 s", "`0 s` reaches outside of what residence can be (above 0)")]
-    [InlineData(Axis.Residence, "< 0 s", "`< 0 s` reaches outside of what residence can be (above 0)")]
+    [InlineData(Axis.ExposureTime, "2", "exposure time without a unit; write `s`, `min`, `h` or `d`")]
+    [InlineData(Axis.ExposureTime, "12:30", "`12:30` is no figure; write one figure with its unit: `90 s`, `2 % v/v`; the share of a product goes to `dilution`: `1 in 50`")]
+    [InlineData(Axis.ExposureTime, "0 s", "`0 s` reaches outside of what exposure time can be (above 0)")]
+    [InlineData(Axis.ExposureTime, "< 0 s", "`< 0 s` reaches outside of what exposure time can be (above 0)")]
     [InlineData(Axis.Temperature, "37", "temperature without a unit; write `°C`")]
     [InlineData(Axis.Temperature, "37 °F", "`°F` is no unit of temperature; did you mean `°C`?")]
     [InlineData(Axis.Temperature, "-41 °C", "`-41 °C` reaches outside of what temperature can be (-40..200 °C)")]

@@ -92,10 +92,10 @@ public sealed class HiddenCharacterTests
     }
 
     [Theory]
-    [InlineData("{ \"format\": \"plan-1\", \"device\": \"a\\u001b[2J\" }")]
-    [InlineData("{ \"format\": \"plan-1\", \"device\": \"a\\n\" }")]
-    [InlineData("{ \"format\": \"plan-1\", \"device\": \"a\u202e\" }")]
-    [InlineData("{ \"format\": \"plan-1\", \"de\\u202evice\": \"a\" }")]
+    [InlineData("{ \"format\": \"plan-2\", \"device\": \"a\\u001b[2J\" }")]
+    [InlineData("{ \"format\": \"plan-2\", \"device\": \"a\\n\" }")]
+    [InlineData("{ \"format\": \"plan-2\", \"device\": \"a\u202e\" }")]
+    [InlineData("{ \"format\": \"plan-2\", \"de\\u202evice\": \"a\" }")]
     public void RecordedText_WithAHiddenCharacter_IsRefused(string json)
     {
         var faults = new List<Diagnostic>();

@@ -46,25 +46,25 @@ public sealed class BoxTests
         var grid = reference.Samples;
         foreach (var box in c.Build().Ask(c.Question).Boxes.Take(4))
         {
-            var residences = c.Question.Residence is null ? grid.On(Axis.Residence, box.Residence).Select(Interval.Exactly).ToArray() : [c.Question.Residence.Value];
+            var exposureTimes = c.Question.ExposureTime is null ? grid.On(Axis.ExposureTime, box.ExposureTime).Select(Interval.Exactly).ToArray() : [c.Question.ExposureTime.Value];
             var dilutions = c.Question.Dilution is null && box.Dilution is { IsPoint: false } free ? grid.On(Axis.Dilution, free).Select(Interval.Exactly).ToArray() : [box.Dilution ?? Interval.Exactly(1)];
-            if (c.Question.Residence is null)
+            if (c.Question.ExposureTime is null)
             {
-                foreach (var outside in JustOutside(grid.On(Axis.Residence, Interval.Above(0)), box.Residence))
-                    Assert.False(dilutions.All(d => reference.Of(new(box.Method, Interval.Exactly(outside), d), box.Uses) == Verdict.Allowed), $"residence {outside} could join {Text(box)}");
+                foreach (var outside in JustOutside(grid.On(Axis.ExposureTime, Interval.Above(0)), box.ExposureTime))
+                    Assert.False(dilutions.All(d => reference.Of(new(box.Method, Interval.Exactly(outside), d), box.Uses) == Verdict.Allowed), $"exposure time {outside} could join {Text(box)}");
             }
 
             if (c.Question.Dilution is null && box.Dilution is { IsPoint: false })
             {
                 var label = c.Site!.Products[0].Dilution ?? AnyDilution;
                 foreach (var outside in JustOutside(grid.On(Axis.Dilution, label), box.Dilution!.Value).Where(d => !IsNearAnEnd(d, box.Dilution)))
-                    Assert.False(residences.All(r => reference.Of(new(box.Method, r, Interval.Exactly(outside)), box.Uses) == Verdict.Allowed), $"dilution {outside} could join {Text(box)}");
+                    Assert.False(exposureTimes.All(r => reference.Of(new(box.Method, r, Interval.Exactly(outside)), box.Uses) == Verdict.Allowed), $"dilution {outside} could join {Text(box)}");
             }
 
             if (c.Question.Uses is null && box.Uses.Upper is { } last)
             {
                 var more = Interval.Closed(1, last + 1);
-                Assert.False(residences.All(r => dilutions.All(d => reference.Of(new(box.Method, r, d), more) == Verdict.Allowed)), $"one more use could join {Text(box)}");
+                Assert.False(exposureTimes.All(r => dilutions.All(d => reference.Of(new(box.Method, r, d), more) == Verdict.Allowed)), $"one more use could join {Text(box)}");
             }
         }
     });
@@ -79,7 +79,7 @@ public sealed class BoxTests
     }
 
     private static bool Holds(AllowedBox box, Choice choice) => box.Method == choice.Method && box.Uses.Contains(1)
-        && choice.Residence.LiesIn(box.Residence) && (box.Dilution is not { } diluted || choice.Dilution.LiesIn(diluted));
+        && choice.ExposureTime.LiesIn(box.ExposureTime) && (box.Dilution is not { } diluted || choice.Dilution.LiesIn(diluted));
 
     /// <summary>Limits of a dilution are shown rounded inward to six digits: what lies between is not promised.</summary>
     private static bool IsNearAnEnd(decimal d, Interval? range) =>
@@ -100,7 +100,7 @@ public sealed class BoxTests
         return c.Question with
         {
             Method = box.Method,
-            Residence = Interval.Exactly(One(Axis.Residence, box.Residence)),
+            ExposureTime = Interval.Exactly(One(Axis.ExposureTime, box.ExposureTime)),
             Temperature = Interval.Exactly(One(Axis.Temperature, box.Temperature)),
             Ph = Interval.Exactly(One(Axis.Ph, box.Ph)),
             Uses = (int)One(Axis.Uses, box.Uses),
@@ -110,5 +110,5 @@ public sealed class BoxTests
     }
 
     private static string Text(AllowedBox b) =>
-        $"{b.Method}, strength {b.Strength}, dilution {b.Dilution}, residence {b.Residence}, temperature {b.Temperature}, pH {b.Ph}, uses {b.Uses}";
+        $"{b.Method}, strength {b.Strength}, dilution {b.Dilution}, exposure time {b.ExposureTime}, temperature {b.Temperature}, pH {b.Ph}, uses {b.Uses}";
 }

@@ -10,7 +10,7 @@ internal static class EyeWorkshop
     public static ExposureBox Wipe(AxisLimit strength) => new()
     {
         Strength = strength,
-        Residence = AxisLimit.Within(Interval.AtMost(120m)),
+        ExposureTime = AxisLimit.Within(Interval.AtMost(120m)),
         Temperature = AxisLimit.Within(Interval.Closed(10m, 40m)),
         Ph = AxisLimit.Any,
         Uses = AxisLimit.Within(Interval.AtMost(5000m)),
@@ -56,7 +56,7 @@ internal static class EyeWorkshop
             new() { Id = new("thin-coating.alcohol"), Target = RuleTarget.On(new MaterialId("thin-coating")), Agent = new("alcohol"), Allows = false, Damage = Clouding, Why = "it clouds", Sources = [new("seen")], Reviewed = Day, When = new() { Strength = AxisLimit.Within(Interval.AtLeast(5m)) } },
             Allowed("thin-coating.alcohol-weak", RuleTarget.On(new MaterialId("thin-coating")), "alcohol", Wipe(AxisLimit.Within(Interval.Below(5m)))) with { SeenWith = [new("ethanol"), new("isopropanol")] },
             Allowed("glass.soap", RuleTarget.On(new MaterialId("glass")), "soap", Wipe(AxisLimit.Within(Interval.AtMost(10m)))) with { Duties = [new() { Kind = DutyKind.TakeOff, Ways = [new() { Method = ApplicationMethod.DampWipe, Water = WaterGrade.Purified, Times = 2, Seconds = 30m, Litres = 0.1m }], Within = 300m, Note = "twice" }] },
-            Allowed("foam.soap", RuleTarget.On(new MaterialId("foam")), "soap", Wipe(AxisLimit.Within(Interval.AtMost(10m)))) with { KnownBy = KnownBy.Test, Tested = new() { On = TestPiece.Coupon, Strained = true, Exposure = new() { Residence = AxisLimit.Within(Interval.AtMost(120m)), Uses = AxisLimit.Any } } },
+            Allowed("foam.soap", RuleTarget.On(new MaterialId("foam")), "soap", Wipe(AxisLimit.Within(Interval.AtMost(10m)))) with { KnownBy = KnownBy.Test, Tested = new() { On = TestPiece.Coupon, Strained = true, Exposure = new() { ExposureTime = AxisLimit.Within(Interval.AtMost(120m)), Uses = AxisLimit.Any } } },
         ],
         StandingRules = [new() { Id = new("no-strong-alcohol-on-coating"), Material = new("thin-coating"), Agent = new("alcohol"), When = new() { Strength = AxisLimit.Within(Interval.AtLeast(50m)) }, Reason = "it clouds for good", Sources = [new("seen")] }],
     };
@@ -108,7 +108,7 @@ internal static class EyeWorkshop
         Range = key switch
         {
             ConventionKey.DamageOrder or ConventionKey.HazardOrder or ConventionKey.UnstatedMethods or ConventionKey.ClaimMethods => Interval.Whole,
-            ConventionKey.UnstatedResidence => Interval.AtMost(60m),
+            ConventionKey.UnstatedExposureTime => Interval.AtMost(60m),
             ConventionKey.UnstatedUses => Interval.AtMost(1000m),
             ConventionKey.UnstatedDilution => Interval.Exactly(1m),
             ConventionKey.DryingTime => Interval.AtMost(300m),

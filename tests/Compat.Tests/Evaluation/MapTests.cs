@@ -18,7 +18,7 @@ public sealed class MapTests
         var axes = new Dictionary<Axis, List<decimal>>
         {
             [Axis.Strength] = basis is null ? [1] : grid.On(Axis.Strength, trees.WholeStrength(c.Question.Agent!)),
-            [Axis.Residence] = grid.On(Axis.Residence, Interval.Above(0)),
+            [Axis.ExposureTime] = grid.On(Axis.ExposureTime, Interval.Above(0)),
             [Axis.Temperature] = grid.On(Axis.Temperature, Interval.Whole),
             [Axis.Ph] = grid.On(Axis.Ph, Interval.Whole),
             [Axis.Uses] = grid.On(Axis.Uses, Interval.AtLeast(1)),
@@ -28,13 +28,13 @@ public sealed class MapTests
         {
             var method = methods[random.Next(methods.Count)];
             var at = axes.ToDictionary(a => a.Key, a => a.Value[random.Next(a.Value.Count)]);
-            var cells = map.Cells.Where(cell => cell.Method == method && cell.Strength.Contains(at[Axis.Strength]) && cell.Residence.Contains(at[Axis.Residence])
+            var cells = map.Cells.Where(cell => cell.Method == method && cell.Strength.Contains(at[Axis.Strength]) && cell.ExposureTime.Contains(at[Axis.ExposureTime])
                 && cell.Temperature.Contains(at[Axis.Temperature]) && cell.Ph.Contains(at[Axis.Ph]) && cell.Uses.Contains(at[Axis.Uses])).ToArray();
             var point = c.Question with
             {
                 Method = method,
                 Strength = basis is { } of ? new Strength(Interval.Exactly(at[Axis.Strength]), StrengthUnit.PercentOf(of)) : null,
-                Residence = Interval.Exactly(at[Axis.Residence]),
+                ExposureTime = Interval.Exactly(at[Axis.ExposureTime]),
                 Temperature = Interval.Exactly(at[Axis.Temperature]),
                 Ph = Interval.Exactly(at[Axis.Ph]),
                 Uses = (int)at[Axis.Uses],

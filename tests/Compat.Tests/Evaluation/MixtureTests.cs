@@ -66,10 +66,10 @@ public class MixtureTests
     [Fact]
     public void A_film_that_nothing_takes_off_stays_and_is_not_established()
     {
-        var soap = new Question { Part = new("pad"), Agent = new("soap"), Strength = EyeWorkshop.Percent(1m, "% w/w"), Method = ApplicationMethod.DampWipe, Residence = Interval.Exactly(60m) };
+        var soap = new Question { Part = new("pad"), Agent = new("soap"), Strength = EyeWorkshop.Percent(1m, "% w/w"), Method = ApplicationMethod.DampWipe, ExposureTime = Interval.Exactly(60m) };
         var answer = EyeWorkshop.Base.Ask(soap);
         Assert.Equal(Verdict.NotEstablished, answer.Verdict);
-        Assert.Equal(ReasonCode.ResidenceWithoutEnd, answer.Decisive.Code);
+        Assert.Equal(ReasonCode.ExposureTimeWithoutEnd, answer.Decisive.Code);
         Assert.Equal(Verdict.AllowedWithinLimits, EyeWorkshop.Base.Ask(soap with { Part = new("window") }).Verdict);
     }
 
@@ -78,7 +78,7 @@ public class MixtureTests
     {
         var answer = KnowledgeBase.Shipped.Ask(new Question { Part = new("mouse"), Agent = new("isopropanol"), Method = ApplicationMethod.DampWipe });
         Assert.Equal(Verdict.NotEstablished, answer.Verdict);
-        Assert.DoesNotContain(answer.Reasons, reason => reason.Code == ReasonCode.ResidenceWithoutEnd);
+        Assert.DoesNotContain(answer.Reasons, reason => reason.Code == ReasonCode.ExposureTimeWithoutEnd);
     }
 
     [Fact]

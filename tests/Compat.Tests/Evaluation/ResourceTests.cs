@@ -28,7 +28,7 @@ public sealed class ResourceTests(ITestOutputHelper output)
     public void Prepare_ProhibitionsInStairs_SaysTheSame()
     {
         var kb = Stairs(500);
-        var asked = OnStairs with { Residence = Interval.Exactly(200), Uses = 300 };
+        var asked = OnStairs with { ExposureTime = Interval.Exactly(200), Uses = 300 };
         Assert.Equal(Timed("500 stairs, asked at a point", () => kb.Ask(asked).Verdict), Timed("500 stairs, prepared", () => kb.VerdictOf(kb.Prepare(asked))));
     }
 
@@ -60,7 +60,7 @@ public sealed class ResourceTests(ITestOutputHelper output)
         var high = kb.Tables.Select(table => table.LastCell).ToArray();
         foreach (var component in substance.Components)
         {
-            var scene = new Scene(kb, PartResolver.Variants(kb, c.Question), substance, component, residenceWithoutEnd: false);
+            var scene = new Scene(kb, PartResolver.Variants(kb, c.Question), substance, component, exposureTimeWithoutEnd: false);
             foreach (var method in substance.Methods.ToArray())
             {
                 var (fine, larger) = (new Leaves(kb, scene).Of(method, low, high), new Leaves(kb, scene, mostLooks: 0).Of(method, low, high));
@@ -92,7 +92,7 @@ public sealed class ResourceTests(ITestOutputHelper output)
             Why = "invented",
             Sources = [Paper.Id],
             Reviewed = new CalendarDate(2026, 1, 1),
-            When = new ExposureBox { Strength = AxisLimit.Any, Residence = AxisLimit.Any, Temperature = AxisLimit.Any, Ph = AxisLimit.Any, Uses = AxisLimit.Any, Methods = MethodLimit.Any },
+            When = new ExposureBox { Strength = AxisLimit.Any, ExposureTime = AxisLimit.Any, Temperature = AxisLimit.Any, Ph = AxisLimit.Any, Uses = AxisLimit.Any, Methods = MethodLimit.Any },
         };
         var stairs = Enumerable.Range(0, count).Select(i => allows with
         {
@@ -100,7 +100,7 @@ public sealed class ResourceTests(ITestOutputHelper output)
             Allows = false,
             KnownBy = null,
             Damage = new() { Mechanism = Mechanism.Crazing, Onset = Onset.Cumulative, Lasting = true, Consequence = Consequence.Looks },
-            When = new ExposureBox { Residence = AxisLimit.Within(Interval.Above(60 + i)), Uses = AxisLimit.Within(Interval.Above(10 + count - i)) },
+            When = new ExposureBox { ExposureTime = AxisLimit.Within(Interval.Above(60 + i)), Uses = AxisLimit.Within(Interval.Above(10 + count - i)) },
         });
         return KnowledgeBase.Shipped.With(new Site { Id = new("hard"), Name = "hard", Sources = [Paper], Rules = [allows, .. stairs] });
     }

@@ -27,8 +27,8 @@ public sealed class EmptyRangeTests
         ["Temperature"] = Interval.Closed(-40m, 200m),
         ["Ph"] = Interval.Closed(-1m, 15m),
         ["Value"] = Interval.Closed(-1m, 15m),
-        ["Residence"] = Interval.Above(0m),
-        ["WetTime"] = Interval.Above(0m),
+        ["ExposureTime"] = Interval.Above(0m),
+        ["ContactTime"] = Interval.Above(0m),
         ["Time"] = Interval.Above(0m),
         ["Uses"] = Interval.AtLeast(1m),
         ["Hardness"] = Interval.Closed(0m, 10_000m),
@@ -105,7 +105,7 @@ public sealed class EmptyRangeTests
             Part = new("window"),
             Product = new("wipe"),
             Method = ApplicationMethod.DampWipe,
-            Residence = Interval.Exactly(30m),
+            ExposureTime = Interval.Exactly(30m),
             Temperature = Interval.Exactly(20m),
             Ph = Interval.Exactly(7m),
             Uses = 1
@@ -173,7 +173,7 @@ public sealed class EmptyRangeTests
         Interval None(Interval axis) => random.Next(3) == 0 ? Empty[random.Next(Empty.Length)] : Beside(axis).ToArray() is var beside ? beside[random.Next(beside.Length)] : default;
         switch (random.Next(5))
         {
-            case 0: return c with { Question = q with { Residence = None(Axes["Residence"]) } };
+            case 0: return c with { Question = q with { ExposureTime = None(Axes["ExposureTime"]) } };
             case 1: return c with { Question = q with { Temperature = None(Axes["Temperature"]) } };
             case 2: return c with { Question = q with { Ph = None(Axes["Ph"]) } };
             case 3 when q.Product is not null: return c with { Question = q with { Dilution = None(Axes["Dilution"]) } };

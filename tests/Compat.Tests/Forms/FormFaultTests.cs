@@ -138,9 +138,9 @@ public sealed class FormFaultTests
 
     private static IEnumerable<object?> Figures(RecordMember member)
     {
-        // A residence of a question may be without end, and its dilution, a share of two volumes, has all the digits of a decimal.
+        // An exposure time of a question may be without end, and its dilution, a share of two volumes, has all the digits of a decimal.
         var figures = new[] { 1e-28m, decimal.MaxValue, decimal.MinValue, 5000.0000000000000000000000001m };
-        return figures.Where(figure => member.Name != (figure == Interval.WithoutEnd ? "Question.Residence" : figure == figures[3] ? "Question.Dilution" : "")).SelectMany(figure => OfFigure(member, figure));
+        return figures.Where(figure => member.Name != (figure == Interval.WithoutEnd ? "Question.ExposureTime" : figure == figures[3] ? "Question.Dilution" : "")).SelectMany(figure => OfFigure(member, figure));
     }
 
     /// <summary>A figure as a member holds it: by itself or as a range.</summary>

@@ -156,7 +156,7 @@ public sealed class PublicMemberTests
         var kb = RecordGraph.With;
         var question = new Question { Device = new("viewer"), DevicePart = new("pane"), Product = new("stock"), TouchedBy = Compat.Knowledge.TouchedBy.Hand };
         var sheet = kb.PlanOf(new PlanQuestion { Device = new("viewer") });
-        var point = new Question { Part = new("window"), Agent = new("alcohol"), Strength = Evaluation.EyeWorkshop.Percent(70m), Method = ApplicationMethod.DampWipe, Residence = Interval.Exactly(30m), Uses = 1 };
+        var point = new Question { Part = new("window"), Agent = new("alcohol"), Strength = Evaluation.EyeWorkshop.Percent(70m), Method = ApplicationMethod.DampWipe, ExposureTime = Interval.Exactly(30m), Uses = 1 };
         var found = new Dictionary<Type, object>();
         object[] roots =
         [

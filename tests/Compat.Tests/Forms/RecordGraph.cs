@@ -41,7 +41,7 @@ internal static class RecordGraph
         Strength = EyeWorkshop.Percent(70m),
         Dilution = Interval.Exactly(0.5m),
         Method = ApplicationMethod.DampWipe,
-        Residence = Interval.Exactly(30m),
+        ExposureTime = Interval.Exactly(30m),
         Temperature = Interval.Exactly(20m),
         Ph = Interval.Exactly(7m),
         Uses = 1,

@@ -12,7 +12,7 @@ public class PhraseRulesTests
         Word("mild-soap", ["Mild soap"]) with { Permits = Reads("soap", new() { Strength = AxisLimit.Within(Interval.AtMost(2m)), Methods = MethodLimit.Within(ApplicationMethod.DampWipe, ApplicationMethod.WetWipe) }) },
         Word("spirit", ["spirit"]) with { Permits = Reads("alcohol", ExposureBox.Unbounded), Forbids = Reads("alcohol", ExposureBox.Unbounded) },
         Word("strong-only", ["no strong things"]) with { Forbids = Reads("alcohol", new() { Strength = AxisLimit.Within(Interval.AtLeast(50m)) }) },
-        Word("wipe-and-let-dry", ["wipe and let dry"]) with { Act = new() { Methods = MethodSet.Of(ApplicationMethod.DampWipe), Residence = AxisLimit.Any, Duties = [new() { Kind = DutyKind.WipeDry, Ways = [DutyWay.Air] }] } },
+        Word("wipe-and-let-dry", ["wipe and let dry"]) with { Act = new() { Methods = MethodSet.Of(ApplicationMethod.DampWipe), ExposureTime = AxisLimit.Any, Duties = [new() { Kind = DutyKind.WipeDry, Ways = [DutyWay.Air] }] } },
         Word("switch-off", ["switch off first"]) with { Act = new() { Duties = [new() { Kind = DutyKind.PowerOff }] } },
         Word("soak", ["soak"]) with { Act = new() { Methods = MethodSet.Of(ApplicationMethod.Immerse) } },
         Word("no-pools", ["do not pour"]) with { Forbids = Reads("any-agent", new() { Methods = MethodLimit.Within(ApplicationMethod.Spray) }), Act = new() { Duties = [new() { Kind = DutyKind.NoPooling }] } },
@@ -26,7 +26,7 @@ public class PhraseRulesTests
         Assert.Equal("viewer.first.mild-soap.permits.soap", rule.Id.Value);
         Assert.True(rule is { Allows: true, WholeClass: false, KnownBy: KnownBy.Instructions });
         Assert.Equal(Interval.AtMost(2m), rule.When.Strength.Range);
-        Assert.All(new[] { Axis.Residence, Axis.Temperature, Axis.Ph, Axis.Uses }, axis => Assert.Equal(AxisStatement.Unstated, rule.When.On(axis).Statement));
+        Assert.All(new[] { Axis.ExposureTime, Axis.Temperature, Axis.Ph, Axis.Uses }, axis => Assert.Equal(AxisStatement.Unstated, rule.When.On(axis).Statement));
         Assert.Contains("` MILD SOAP `", rule.Why, StringComparison.Ordinal);
         Assert.Contains("read narrow", rule.Why, StringComparison.Ordinal);
         Assert.Contains("because of mild-soap", rule.Why, StringComparison.Ordinal);
@@ -52,10 +52,10 @@ public class PhraseRulesTests
         Assert.True(Assert.Single(Base(new InstructionPhrase { Words = "spirit" }).InstructionRules).WholeClass);
 
     [Fact]
-    public void Let_dry_is_a_residence_without_limit_and_narrows_the_method()
+    public void Let_dry_is_an_exposure_time_without_limit_and_narrows_the_method()
     {
         var rule = Assert.Single(Base(new InstructionPhrase { Words = "mild soap", How = ["Wipe and let dry"] }).InstructionRules);
-        Assert.Equal(AxisStatement.Any, rule.When.Residence.Statement);
+        Assert.Equal(AxisStatement.Any, rule.When.ExposureTime.Statement);
         Assert.Equal(MethodSet.Of(ApplicationMethod.DampWipe), rule.When.Methods.Methods);
         Assert.Equal(DutyKind.WipeDry, Assert.Single(rule.Duties).Kind);
     }
@@ -130,7 +130,7 @@ public class PhraseRulesTests
     public void Answers_rest_on_the_words()
     {
         var kb = Base(onlyListed: true, new InstructionPhrase { Words = "mild soap", How = ["wipe and let dry"] }, new InstructionPhrase { Words = "no strong things" });
-        var soap = kb.Ask(Ask("soap") with { Strength = EyeWorkshop.Percent(1m, "% w/w"), Residence = Interval.Exactly(30m), Ph = Interval.Exactly(7m) });
+        var soap = kb.Ask(Ask("soap") with { Strength = EyeWorkshop.Percent(1m, "% w/w"), ExposureTime = Interval.Exactly(30m), Ph = Interval.Exactly(7m) });
         Assert.Equal(Verdict.AllowedWithinLimits, soap.Verdict);
         Assert.Contains(soap.DecidedBy, rule => rule.Id.Value == "viewer.first.mild-soap.permits.soap");
         Assert.Equal(Verdict.NotAllowed, kb.Ask(Ask("soap") with { Strength = EyeWorkshop.Percent(5m, "% w/w") }).Verdict);

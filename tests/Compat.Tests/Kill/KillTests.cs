@@ -67,7 +67,7 @@ public sealed class KillTests
             ],
             Product = Liquid(Spirit) with { LabelClaims = [Label("intermediate", Level.Intermediate) with { ShownBy = tests.Split(", ").Select(test => new TestCode(test)).ToArray() }] },
         };
-        var kill = shop.Ask(q => Asking(Level.Intermediate)(q) with { Method = method, Residence = Interval.Exactly(120m), Temperature = Interval.Exactly(20m) }).Kill!;
+        var kill = shop.Ask(q => Asking(Level.Intermediate)(q) with { Method = method, ExposureTime = Interval.Exactly(120m), Temperature = Interval.Exactly(20m) }).Kill!;
         Assert.Equal(verdict, kill.Verdict);
         Assert.Contains(kill.Reasons, reason => reason.Code == code);
     }
@@ -88,7 +88,7 @@ public sealed class KillTests
     {
         var registered = Label("registered", Level.Low) with { ShownBy = [], Registration = new("an office", "12-3") };
         Answer Ask(params LabelClaim[] claims) => (new KillWorkshop { Product = Liquid(Spirit) with { LabelClaims = claims } })
-            .Ask(q => Asking(Level.Low)(q) with { Residence = Interval.Exactly(120m), Temperature = Interval.Exactly(20m) });
+            .Ask(q => Asking(Level.Low)(q) with { ExposureTime = Interval.Exactly(120m), Temperature = Interval.Exactly(20m) });
         var alone = Ask(registered).Kill!;
         Assert.Equal(Verdict.AllowedWithinLimits, alone.Verdict);
         Assert.Equal(["mix: registered", "an office", "12-3"], Assert.Single(alone.Reasons, reason => reason.Code == KillReasonCode.RegisteredOnly).Arguments);
@@ -174,8 +174,8 @@ public sealed class KillTests
         var alone = new KillWorkshop { Claims = [machine] }.Ask().Kill!;
         Assert.Equal((Verdict.NotEstablished, KillReasonCode.NoClaim), (alone.Verdict, alone.Reasons[0].Code));
         Assert.Equal([machine.Id.Value], Assert.Single(alone.Reasons, reason => reason.Code == KillReasonCode.MachineOnly).Arguments);
-        var slower = new KillWorkshop { Claims = [machine, Claim("spirit.by-hand", Spirit, Level.Intermediate) with { When = Low.When with { WetTime = AxisLimit.Within(Interval.AtLeast(600m)) } }] };
-        var tooShort = slower.Ask(q => q with { Residence = Interval.Exactly(120m) }).Kill!;
+        var slower = new KillWorkshop { Claims = [machine, Claim("spirit.by-hand", Spirit, Level.Intermediate) with { When = Low.When with { ContactTime = AxisLimit.Within(Interval.AtLeast(600m)) } }] };
+        var tooShort = slower.Ask(q => q with { ExposureTime = Interval.Exactly(120m) }).Kill!;
         Assert.Equal((Verdict.NotAllowed, KillReasonCode.WindowClosed), (tooShort.Verdict, tooShort.Reasons[0].Code));
         Assert.Contains(tooShort.Reasons, reason => reason.Code == KillReasonCode.MachineOnly);
         Assert.DoesNotContain(new KillWorkshop { Claims = [machine, Low] }.Ask().Kill!.Reasons, reason => reason.Code == KillReasonCode.MachineOnly);
@@ -187,15 +187,15 @@ public sealed class KillTests
     [InlineData(ApplicationMethod.DampWipe, 30, 5, true)]
     [InlineData(ApplicationMethod.Immerse, 601, 20, false)]
     [InlineData(ApplicationMethod.Immerse, 600, 26, false)]
-    public void ARefutedClaim_BindsInItsBoxAndAtAllThatIsWeaker(ApplicationMethod method, int residence, int temperature, bool binds)
+    public void ARefutedClaim_BindsInItsBoxAndAtAllThatIsWeaker(ApplicationMethod method, int exposureTime, int temperature, bool binds)
     {
         var refuted = Low with
         {
             Refuted = "an outbreak",
-            When = Low.When with { WetTime = AxisLimit.Within(Interval.Closed(300m, 600m)), Temperature = AxisLimit.Within(Interval.Closed(15m, 25m)), Methods = MethodLimit.Within(ApplicationMethod.Immerse) },
+            When = Low.When with { ContactTime = AxisLimit.Within(Interval.Closed(300m, 600m)), Temperature = AxisLimit.Within(Interval.Closed(15m, 25m)), Methods = MethodLimit.Within(ApplicationMethod.Immerse) },
         };
         var shop = new KillWorkshop { Claims = [refuted] };
-        var kill = shop.Ask(q => q with { Method = method, Residence = Interval.Exactly(residence), Temperature = Interval.Exactly(temperature) }).Kill!;
+        var kill = shop.Ask(q => q with { Method = method, ExposureTime = Interval.Exactly(exposureTime), Temperature = Interval.Exactly(temperature) }).Kill!;
         Assert.Equal(binds ? Verdict.NotAllowed : Verdict.NotEstablished, kill.Verdict);
         Assert.Equal(binds ? KillReasonCode.Refuted : KillReasonCode.NoClaim, kill.Reasons[0].Code);
     }

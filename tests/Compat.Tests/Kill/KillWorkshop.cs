@@ -51,7 +51,7 @@ internal sealed record KillWorkshop
         Reaches = reaches,
         Kills = kills,
         Kind = ClaimKind.Guideline,
-        When = new() { WetTime = AxisLimit.Within(Interval.AtLeast(60m)), Temperature = AxisLimit.Any, Ph = AxisLimit.Any, Methods = MethodLimit.Any },
+        When = new() { ContactTime = AxisLimit.Within(Interval.AtLeast(60m)), Temperature = AxisLimit.Any, Ph = AxisLimit.Any, Methods = MethodLimit.Any },
         Why = "invented",
         Sources = [WindowWorkshop.Read.Id],
         Reviewed = Day,
@@ -62,7 +62,7 @@ internal sealed record KillWorkshop
         Id = new(id),
         Reaches = reaches,
         Kills = kills,
-        When = new() { WetTime = AxisLimit.Within(Interval.AtLeast(60m)), Temperature = AxisLimit.Any, Methods = MethodLimit.Any },
+        When = new() { ContactTime = AxisLimit.Within(Interval.AtLeast(60m)), Temperature = AxisLimit.Any, Methods = MethodLimit.Any },
         ShownBy = [Wiped.Code],
     };
 

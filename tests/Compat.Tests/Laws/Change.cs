@@ -28,7 +28,7 @@ internal static class Change
             {
                 Strength = Forbids(a.When.Strength),
                 Dilution = Forbids(a.When.Dilution),
-                Residence = Beyond(b.When.Residence),
+                ExposureTime = Beyond(b.When.ExposureTime),
                 Temperature = Forbids(b.When.Temperature),
                 Ph = Forbids(a.When.Ph),
                 Uses = Beyond(b.When.Uses),
@@ -40,7 +40,7 @@ internal static class Change
 
     public static Case? AddIngredient(Case c, Random random)
     {
-        if (c.Site?.Products.FirstOrDefault() is not { } product || DutyEndsWithResidence(c)) return null;
+        if (c.Site?.Products.FirstOrDefault() is not { } product || DutyEndsWithExposureTime(c)) return null;
         var agent = c.Data.Agents[random.Next(1, c.Data.Agents.Count)].Id;
         var trees = new ReferenceTrees(c.Data, []);
         if (trees.Line(agent).Any(a => a.Chamber)) return null;
@@ -105,7 +105,7 @@ internal static class Change
         {
             Question = q with
             {
-                Residence = Wider(q.Residence, 20, 1, 10_000),
+                ExposureTime = Wider(q.ExposureTime, 20, 1, 10_000),
                 Temperature = Wider(q.Temperature, 10, -40, 200),
                 Ph = Wider(q.Ph, 1, -1, 15),
                 Dilution = Wider(q.Dilution, 0.05m, 0.001m, 1),
@@ -117,8 +117,8 @@ internal static class Change
 
     public static Case? StayLonger(Case c, Random random)
     {
-        if (DutyEndsWithResidence(c) || c.Question.Residence is not { Upper: { } most } asked || most == Interval.WithoutEnd) return null;
-        return c with { Question = c.Question with { Residence = random.Next(6) == 0 ? Interval.Exactly(Interval.WithoutEnd) : asked.Scale(1 + (random.Next(40) / 4m)) } };
+        if (DutyEndsWithExposureTime(c) || c.Question.ExposureTime is not { Upper: { } most } asked || most == Interval.WithoutEnd) return null;
+        return c with { Question = c.Question with { ExposureTime = random.Next(6) == 0 ? Interval.Exactly(Interval.WithoutEnd) : asked.Scale(1 + (random.Next(40) / 4m)) } };
     }
 
     public static Case? ForgetSerial(Case c, Random random) => c.Question.Serial is null ? null : c with { Question = c.Question with { Serial = null } };
@@ -166,8 +166,8 @@ internal static class Change
     }
 
     /// <summary>An 'allowed' that ends takes its duty with it, as one that is removed does.</summary>
-    private static bool DutyEndsWithResidence(Case c) =>
-        c.Data.Rules.Concat(c.Site?.Rules ?? []).Any(r => r.Allows && r.Duties.Count > 0 && r.When.Residence.Statement != AxisStatement.Any);
+    private static bool DutyEndsWithExposureTime(Case c) =>
+        c.Data.Rules.Concat(c.Site?.Rules ?? []).Any(r => r.Allows && r.Duties.Count > 0 && r.When.ExposureTime.Statement != AxisStatement.Any);
 
     private static Case WithPart(Case c, DevicePart part) =>
         c with { Site = c.Site! with { Devices = c.Site.Devices.Select(d => d with { Parts = d.Parts.Select(p => p.Id == part.Id ? part : p).ToArray() }).ToArray() } };

@@ -67,5 +67,5 @@ public sealed class LawTests
         Assert.Equal(before.Boxes.Select(Figures), after.Boxes.Select(Figures));
     });
 
-    private static (object, object?, object?, object, object, object, object) Figures(Answers.AllowedBox b) => (b.Method, b.Strength, b.Dilution, b.Residence, b.Temperature, b.Ph, b.Uses);
+    private static (object, object?, object?, object, object, object, object) Figures(Answers.AllowedBox b) => (b.Method, b.Strength, b.Dilution, b.ExposureTime, b.Temperature, b.Ph, b.Uses);
 }

@@ -43,7 +43,7 @@ public sealed class WholeLawTests
     {
         0 when asked.Strength is { } strength && strength.Unit.Basis == basis => Weak with { Strength = AxisLimit.Within(Interval.Closed(0m, strength.Percent.Lower!.Value / 2m)) },
         1 => Weak with { Temperature = AxisLimit.Within(Interval.Closed(-40m, asked.Temperature!.Value.Lower!.Value - 1m)) },
-        2 when asked.Residence!.Value.Upper is { } residence and not Interval.WithoutEnd => Weak with { WetTime = AxisLimit.Within(new Interval(0m, false, residence / 2m, true)) },
+        2 when asked.ExposureTime!.Value.Upper is { } exposureTime and not Interval.WithoutEnd => Weak with { ContactTime = AxisLimit.Within(new Interval(0m, false, exposureTime / 2m, true)) },
         _ => asked.Method is ApplicationMethod.DampWipe ? null : Weak with { Methods = MethodLimit.Within(ApplicationMethod.DampWipe) },
     }, (before, after) => (before.Verdict, before.Kill!.Verdict) == (after.Verdict, after.Kill!.Verdict));
 
@@ -52,10 +52,10 @@ public sealed class WholeLawTests
     public void ARefutedClaim_AtAWeakerExposure_Binds()
     {
         var bound = 0;
-        OfRefuted((asked, _, _) => asked.Agent is null || asked.Residence!.Value.Upper is not { } residence || residence == Interval.WithoutEnd || asked.Method == ApplicationMethod.Chamber ? null : Weak with
+        OfRefuted((asked, _, _) => asked.Agent is null || asked.ExposureTime!.Value.Upper is not { } exposureTime || exposureTime == Interval.WithoutEnd || asked.Method == ApplicationMethod.Chamber ? null : Weak with
         {
             Temperature = AxisLimit.Within(Interval.Exactly(asked.Temperature!.Value.Upper!.Value + 1m)),
-            WetTime = AxisLimit.Within(Interval.Closed(residence + 1m, residence + 2m)),
+            ContactTime = AxisLimit.Within(Interval.Closed(exposureTime + 1m, exposureTime + 2m)),
             Methods = MethodLimit.Within(ApplicationMethod.Immerse),
         }, (before, after) =>
         {
@@ -68,7 +68,7 @@ public sealed class WholeLawTests
         Assert.True(bound > 0, "no refuted claim decided");
     }
 
-    private static ClaimBox Weak => new() { Strength = AxisLimit.Any, WetTime = AxisLimit.Within(Interval.Above(0m)), Temperature = AxisLimit.Any, Ph = AxisLimit.Any, Methods = MethodLimit.Any };
+    private static ClaimBox Weak => new() { Strength = AxisLimit.Any, ContactTime = AxisLimit.Within(Interval.Above(0m)), Temperature = AxisLimit.Any, Ph = AxisLimit.Any, Methods = MethodLimit.Any };
 
     /// <summary>Adds a claim on any agent, refuted of everything, to a question that states every axis, and compares the answers.</summary>
     private static void OfRefuted(Func<Question, StrengthBasis?, Random, ClaimBox?> box, Func<Answer, Answer, bool> holds) => RandomRun.ForAll(Shape.WholePoint, c =>

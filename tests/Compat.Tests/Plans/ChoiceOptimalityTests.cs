@@ -20,7 +20,7 @@ public sealed class ChoiceOptimalityTests
         }
     }
 
-    /// <summary>Of what plans of whole sites choose from: products, methods, dilutions, wet times and temperatures.</summary>
+    /// <summary>Of what plans of whole sites choose from: products, methods, dilutions, contact times and temperatures.</summary>
     [Fact]
     public void EveryLevelIsTheBestOne_OfMethodsToo()
     {
@@ -47,7 +47,7 @@ public sealed class ChoiceOptimalityTests
         Assert.True(cost.LargestShare == theirs.LargestShare, shown);
         Assert.True(cost.ShareSum == theirs.ShareSum, shown);
         Assert.True(cost.Steps == theirs.Steps, shown);
-        Assert.True(cost.WetTime == theirs.WetTime, shown);
+        Assert.True(cost.ContactTime == theirs.ContactTime, shown);
         Assert.True(ours.Products.SequenceEqual(theirs.Products), shown);
         Assert.True(ChoiceText.Options(ours) == theirs.Options, $"{ChoiceText.Options(ours)} and not {theirs.Options}\n{shown}");
     }

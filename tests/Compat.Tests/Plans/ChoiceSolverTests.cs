@@ -83,11 +83,11 @@ public sealed class ChoiceSolverTests
             [Option(0, [(1, 0)], steps: [2]), Option(1, [(1, 0)], steps: [9], wet: 60)],
             [Option(0, [(1, 0)], steps: [3]), Option(1, [(1, 0)], steps: [9], wet: 60)]);
         Expect(task, [1], "0:1, 1:1, 2:1");
-        Assert.Equal((1, 180m), (ChoiceSolver.Solve(task).Cost.Steps, ChoiceSolver.Solve(task).Cost.WetTime));
+        Assert.Equal((1, 180m), (ChoiceSolver.Solve(task).Cost.Steps, ChoiceSolver.Solve(task).Cost.ContactTime));
     }
 
     [Fact]
-    public void ThenLeastWetTime()
+    public void ThenLeastContactTime()
     {
         var task = Task(1, [Option(0, [(1, 0)], steps: [1], wet: 30), Option(1, [(1, 0)], steps: [1], wet: 29.5m)], [Option(0, [(1, 0)], steps: [1])]);
         Expect(task, [1], "0:1, 1:0");
@@ -139,7 +139,7 @@ public sealed class ChoiceSolverTests
         Assert.Equal([2, 3], fewer!.Without.Products);
         Assert.Empty(fewer.Lost);
         Assert.Equal(1, Assert.Single(fewer.Worse).Option.Ordinal);
-        Assert.Equal((-1, 60m, default), (fewer.MoreSteps, fewer.MoreWetTime, fewer.MoreOfLimits));
+        Assert.Equal((-1, 60m, default), (fewer.MoreSteps, fewer.MoreContactTime, fewer.MoreOfLimits));
         Assert.Equal([2], ChoiceSolver.SolveBoth(task with { MaxProducts = 2 }).Fewer!.Lost.Select(part => part.Ordinal));
     }
 
@@ -167,7 +167,7 @@ public sealed class ChoiceSolverTests
         Ordinal = ordinal,
         Products = products.Select(one => new UsedProduct(one.Product, one.Harm)).ToArray(),
         Steps = steps ?? [],
-        WetTime = wet,
+        ContactTime = wet,
         Shares = new Dictionary<Mechanism, Fraction> { [Mechanism.LegendWear] = share },
     };
 }

@@ -9,7 +9,7 @@ internal static class ChoiceText
     [
         $"at most {task.MaxProducts} products; never in one plan {string.Join(", ", task.NeverInOnePlan)}; never on one part {string.Join(", ", task.NeverOnOnePart)}",
         .. task.Parts.SelectMany(part => part.Options.Select(option => $"part {part.Ordinal} option {option.Ordinal}: products {string.Join(", ", option.Products.Select(used => $"{used.Product} harm {used.Harm}"))}; " +
-            $"shares {string.Join(", ", option.Shares.Values)}; steps {string.Join(", ", option.Steps)}; wet {option.WetTime}").DefaultIfEmpty($"part {part.Ordinal}: none")),
+            $"shares {string.Join(", ", option.Shares.Values)}; steps {string.Join(", ", option.Steps)}; wet {option.ContactTime}").DefaultIfEmpty($"part {part.Ordinal}: none")),
     ]);
 
     public static string Of(Choice choice) => string.Join('\n',

@@ -53,7 +53,7 @@ internal static class EveryChoice
                 shares.DefaultIfEmpty().Max(),
                 shares.Aggregate(default(Fraction), (sum, share) => sum + share),
                 served.SelectMany(one => one.Option.Steps).Distinct().Count(),
-                served.Sum(one => one.Option.WetTime)),
+                served.Sum(one => one.Option.ContactTime)),
         };
     }
 

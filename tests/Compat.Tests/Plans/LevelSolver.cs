@@ -39,7 +39,7 @@ internal sealed class LevelSolver
         LargestShare = new(Least(largest), Unit);
         ShareSum = new(Least(Sum(one => one.Option.Shares.Values.Sum(Whole))), Unit);
         Steps = (int)Least(LinearExpr.Sum(steps.Values));
-        WetTime = Least(Sum(one => (long)one.Option.WetTime));
+        ContactTime = Least(Sum(one => (long)one.Option.ContactTime));
         Products = FirstOf(products);
         Options = FirstOptions();
     }
@@ -58,7 +58,7 @@ internal sealed class LevelSolver
 
     public int Steps { get; }
 
-    public long WetTime { get; }
+    public long ContactTime { get; }
 
     public IReadOnlyList<int> Products { get; }
 

@@ -47,7 +47,7 @@ public sealed class MethodChoiceTests
             {
                 Id = Wipe, Name = "wipe", Composition = Composition.Full, CompositionDated = Day, StrengthOf = StrengthOf.Liquid, Temperature = Interval.Closed(15m, 30m),
                 Ingredients = [new() { Agent = new("isopropanol"), Strength = new(Interval.Exactly(70m), StrengthUnit.PercentOf(StrengthBasis.VolumePerVolume)) }],
-                LabelClaims = [new() { Id = new("low"), When = new() { WetTime = AxisLimit.Within(Interval.AtLeast(30m)), Temperature = AxisLimit.Any, Methods = MethodLimit.Any }, Reaches = Level.Low, ShownBy = RandomSites.ShowingAll }],
+                LabelClaims = [new() { Id = new("low"), When = new() { ContactTime = AxisLimit.Within(Interval.AtLeast(30m)), Temperature = AxisLimit.Any, Methods = MethodLimit.Any }, Reaches = Level.Low, ShownBy = RandomSites.ShowingAll }],
             },
         ],
         Devices = [new() { Id = RandomSites.Device, Name = "trolley", Parts = [Part("first"), Part("second")] }],
@@ -62,7 +62,7 @@ public sealed class MethodChoiceTests
         Target = RuleTarget.On(RandomSites.Device, new(part)),
         Product = Wipe,
         CompositionDated = Day,
-        When = new() { Dilution = AxisLimit.Within(Interval.Exactly(1m)), Residence = AxisLimit.Any, Temperature = AxisLimit.Any, Ph = AxisLimit.Any, Uses = AxisLimit.Within(Interval.AtMost(uses)), Methods = MethodLimit.Within(methods) },
+        When = new() { Dilution = AxisLimit.Within(Interval.Exactly(1m)), ExposureTime = AxisLimit.Any, Temperature = AxisLimit.Any, Ph = AxisLimit.Any, Uses = AxisLimit.Within(Interval.AtMost(uses)), Methods = MethodLimit.Within(methods) },
         Allows = true,
         CountsTowards = Mechanism.LegendWear,
         Why = "An invented rule.",

@@ -50,18 +50,18 @@ public sealed class PlanPropertyTests
     }
 
     [Fact]
-    public void DilutionAndWetTimeLieInsideTheWindow_ResidenceIsNeverShorter()
+    public void DilutionAndContactTimeLieInsideTheWindow_ExposureTimeIsNeverShorter()
     {
         foreach (var (kb, sheet) in Plans())
         {
             foreach (var step in sheet.Steps.Where(step => step.Order == StepOrder.Disinfect))
             {
                 var setting = step.Setting!;
-                Assert.True(setting.Residence.Lower >= setting.WetTime && (setting.Residence.Upper is not { } last || last >= setting.WetTime));
+                Assert.True(setting.ExposureTime.Lower >= setting.ContactTime && (setting.ExposureTime.Upper is not { } last || last >= setting.ContactTime));
                 foreach (var answer in step.Answers)
                 {
-                    var window = kb.WindowOf(answer.Question with { Method = null, Dilution = null, Residence = null, Temperature = null, Uses = null });
-                    Assert.Contains(window.Boxes, box => box.Method == setting.Method && box.Dilution!.Value.Contains(setting.Dilution) && box.WetTime.Contains(setting.WetTime) && setting.Temperature.LiesIn(box.Temperature));
+                    var window = kb.WindowOf(answer.Question with { Method = null, Dilution = null, ExposureTime = null, Temperature = null, Uses = null });
+                    Assert.Contains(window.Boxes, box => box.Method == setting.Method && box.Dilution!.Value.Contains(setting.Dilution) && box.ContactTime.Contains(setting.ContactTime) && setting.Temperature.LiesIn(box.Temperature));
                 }
             }
         }

@@ -79,7 +79,7 @@ internal sealed class RandomSites
         Id = new("claim-" + number),
         When = new()
         {
-            WetTime = AxisLimit.Within(Interval.AtLeast(Pick(30m, 60m, 300m, 600m))),
+            ContactTime = AxisLimit.Within(Interval.AtLeast(Pick(30m, 60m, 300m, 600m))),
             Dilution = concentrate ? AxisLimit.Within(Interval.Closed(Pick(0.01m, 0.02m, 0.05m), 0.1m)) : default,
             Temperature = AxisLimit.Within(Interval.AtLeast(Pick(15m, 20m))),
             Methods = MethodLimit.Within(ApplicationMethod.DampWipe, ApplicationMethod.WetWipe, ApplicationMethod.Immerse),
@@ -98,7 +98,7 @@ internal sealed class RandomSites
         When = new()
         {
             Dilution = product.StrengthOf == StrengthOf.Concentrate ? AxisLimit.Within(Interval.Closed(0.01m, Pick(0.03m, 0.1m))) : AxisLimit.Within(Interval.Exactly(1m)),
-            Residence = Chance(30) ? AxisLimit.Any : AxisLimit.Within(Interval.AtMost(Pick(60m, 120m, 600m, 900m))),
+            ExposureTime = Chance(30) ? AxisLimit.Any : AxisLimit.Within(Interval.AtMost(Pick(60m, 120m, 600m, 900m))),
             Temperature = AxisLimit.Within(Interval.Closed(10m, Pick(24m, 30m))),
             Ph = AxisLimit.Any,
             Uses = Chance(40) ? AxisLimit.Any : AxisLimit.Within(Interval.AtMost(Pick(1m, 100m, 500m))),

@@ -48,7 +48,7 @@ internal static class RandomTasks
             .Select(product => new UsedProduct(product, (((product * 7) + (part * 3)) % 5) + random.Next(2))).ToArray(),
         Shares = Mechanisms.Take(random.Next(3)).ToDictionary(mechanism => mechanism, _ => random.Next(25) == 0 ? new Fraction(4, 3) : new Fraction(random.Next(3), random.Next(2, 5))),
         Steps = Enumerable.Range(0, random.Next(4)).Select(_ => random.Next(4) == 0 ? 1000 + part : random.Next(steps)).Distinct().ToArray(),
-        WetTime = 15 * random.Next(4),
+        ContactTime = 15 * random.Next(4),
     };
 
     public static ChoiceTask With(this ChoiceTask task, int part, Func<IReadOnlyList<ChoiceOption>, IEnumerable<ChoiceOption>> change) =>

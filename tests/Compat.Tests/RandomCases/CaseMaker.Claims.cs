@@ -48,7 +48,7 @@ internal sealed partial class CaseMaker
     {
         Strength = agent is null || _trees.Basis(agent) is null ? default
             : wide || Chance(30) ? AxisLimit.Any : Chance(20) && ReferenceTrees.Nearest(_trees.Line(agent), a => a.Usual.Strength) is not null ? AxisLimit.Unstated : AxisLimit.Within(RandomRange(Axis.Strength)),
-        WetTime = AxisLimit.Within(Chance(85) ? Interval.AtLeast(One(_pool[Axis.Residence])) : new(One(_pool[Axis.Residence]), Chance(50), 700, Chance(50))),
+        ContactTime = AxisLimit.Within(Chance(85) ? Interval.AtLeast(One(_pool[Axis.ExposureTime])) : new(One(_pool[Axis.ExposureTime]), Chance(50), 700, Chance(50))),
         Temperature = wide || Chance(30) ? AxisLimit.Any : Chance(30) ? AxisLimit.Unstated : AxisLimit.Within(RandomRange(Axis.Temperature)),
         Ph = wide || Chance(30) ? AxisLimit.Any : Chance(20) ? AxisLimit.Unstated : AxisLimit.Within(RandomRange(Axis.Ph)),
         Methods = wide || Chance(30) ? MethodLimit.Any : Chance(20) ? MethodLimit.Unstated : MethodLimit.Within(MethodSet.Ladder.Methods.Where(_ => Chance(50)).Append(ApplicationMethod.WetWipe).ToArray()),

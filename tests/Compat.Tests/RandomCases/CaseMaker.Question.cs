@@ -34,7 +34,7 @@ internal sealed partial class CaseMaker
             Method = Stated() ? chamber ? ApplicationMethod.Chamber : (ApplicationMethod)_random.Next(1, Chance(50) ? 3 : 6) : null,
             Strength = basis is { } of && Stated() ? new Strength(Asked(Axis.Strength), StrengthUnit.PercentOf(CanBeAskedIn(_question.Agent!, of))) : null,
             Dilution = product is not null && (product.StrengthOf == StrengthOf.Concentrate ? Stated() : IsPoint || Chance(10)) ? Asked(Axis.Dilution) : null,
-            Residence = Stated() ? Chance(10) ? Interval.Exactly(Interval.WithoutEnd) : Asked(Axis.Residence) : null,
+            ExposureTime = Stated() ? Chance(10) ? Interval.Exactly(Interval.WithoutEnd) : Asked(Axis.ExposureTime) : null,
             Temperature = Stated() ? Asked(Axis.Temperature) : null,
             Ph = Stated() ? Asked(Axis.Ph) : null,
             Uses = Stated() ? (int)Value(Axis.Uses) : null,

@@ -32,7 +32,7 @@ internal sealed partial class CaseMaker
         {
             Strength = agent is not null && _trees.Basis(agent) is not null ? Limit(Axis.Strength, allows, ReferenceTrees.Nearest(_trees.Line(agent), a => a.Usual.Strength) is not null) : default,
             Dilution = agent is null ? Limit(Axis.Dilution, allows) : default,
-            Residence = Limit(Axis.Residence, allows),
+            ExposureTime = Limit(Axis.ExposureTime, allows),
             Temperature = Limit(Axis.Temperature, allows),
             Ph = Limit(Axis.Ph, allows),
             Uses = Limit(Axis.Uses, allows),
@@ -86,10 +86,10 @@ internal sealed partial class CaseMaker
     {
         if (!_varied.Contains(axis) || Chance(35)) return allows ? AxisLimit.Any : One(AxisLimit.Any, default);
         if (allows && mayBeUnstated && Chance(15)) return AxisLimit.Unstated;
-        return AxisLimit.Within(axis is Axis.Residence or Axis.Uses ? RandomStretch(One(_pool[axis]), allows, Chance(50)) : RandomRange(axis));
+        return AxisLimit.Within(axis is Axis.ExposureTime or Axis.Uses ? RandomStretch(One(_pool[axis]), allows, Chance(50)) : RandomRange(axis));
     }
 
-    /// <summary>Of residence and uses: an 'allowed' ends somewhere, a 'not allowed' starts somewhere.</summary>
+    /// <summary>Of exposure time and uses: an 'allowed' ends somewhere, a 'not allowed' starts somewhere.</summary>
     private static Interval RandomStretch(decimal end, bool allows, bool included) => allows ? new(null, false, end, included || end == 1) : new(end, included, null, false);
 
     private Interval RandomRange(Axis axis)

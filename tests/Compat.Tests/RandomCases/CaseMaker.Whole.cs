@@ -109,7 +109,7 @@ internal sealed partial class CaseMaker
             When = new()
             {
                 Strength = default,
-                Residence = Chance(20) ? AxisLimit.Any : AxisLimit.Within(Interval.AtMost(One(_pool[Axis.Residence]))),
+                ExposureTime = Chance(20) ? AxisLimit.Any : AxisLimit.Within(Interval.AtMost(One(_pool[Axis.ExposureTime]))),
                 Temperature = Limit(Axis.Temperature, true),
                 Ph = AxisLimit.Any,
                 Uses = AxisLimit.Any,
@@ -161,7 +161,7 @@ internal sealed partial class CaseMaker
             {
                 Strength = Chance(40) && _trees.Basis(agent) is not null ? AxisLimit.Within(RandomRange(Axis.Strength)) : default,
                 Temperature = Chance(15) ? AxisLimit.Within(RandomRange(Axis.Temperature)) : default,
-                Residence = Chance(20) ? AxisLimit.Within(RandomStretch(One(_pool[Axis.Residence]), false, Chance(50))) : default,
+                ExposureTime = Chance(20) ? AxisLimit.Within(RandomStretch(One(_pool[Axis.ExposureTime]), false, Chance(50))) : default,
                 Methods = Chance(25) ? MethodLimit.Within(ApplicationMethod.Spray, ApplicationMethod.Immerse) : default,
             },
             Harm = "harm",

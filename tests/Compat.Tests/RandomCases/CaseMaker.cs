@@ -40,12 +40,12 @@ internal sealed partial class CaseMaker
         _random = new(seed);
         _shape = shape;
         _methodsVary = Chance(60);
-        var axes = Shuffled(Axis.Strength, Axis.Residence, Axis.Temperature, Axis.Ph, Axis.Uses);
+        var axes = Shuffled(Axis.Strength, Axis.ExposureTime, Axis.Temperature, Axis.Ph, Axis.Uses);
         foreach (var axis in axes.Take(_methodsVary ? 2 : 3)) _varied.Add(axis);
         if (_varied.Contains(Axis.Strength)) _varied.Add(Axis.Dilution);
         _pool[Axis.Strength] = Pool(1, 5, 20, 50, 70);
         _pool[Axis.Dilution] = Pool(0.01m, 0.02m, 0.1m, 0.5m);
-        _pool[Axis.Residence] = Pool(30, 60, 120, 600);
+        _pool[Axis.ExposureTime] = Pool(30, 60, 120, 600);
         _pool[Axis.Temperature] = Pool(10, 20, 25, 40);
         _pool[Axis.Ph] = Pool(4, 7, 9, 11);
         _pool[Axis.Uses] = Pool(1, 2, 10, 100);
@@ -150,7 +150,7 @@ internal sealed partial class CaseMaker
 
     private Convention[] Conventions() =>
     [
-        Says(ConventionKey.UnstatedResidence, Interval.AtMost(One(_pool[Axis.Residence]))),
+        Says(ConventionKey.UnstatedExposureTime, Interval.AtMost(One(_pool[Axis.ExposureTime]))),
         Says(ConventionKey.UnstatedTemperature, Between(Axis.Temperature)),
         Says(ConventionKey.UnstatedPh, Between(Axis.Ph)),
         Says(ConventionKey.UnstatedUses, Interval.AtMost(One(_pool[Axis.Uses]))),

@@ -62,7 +62,7 @@ internal static partial class CaseShrinker
         var none = r.Allows ? AxisLimit.Any : default;
         if (Narrow(r.When.Strength)) yield return r with { When = r.When with { Strength = none } };
         if (Narrow(r.When.Dilution)) yield return r with { When = r.When with { Dilution = none } };
-        if (Narrow(r.When.Residence)) yield return r with { When = r.When with { Residence = none } };
+        if (Narrow(r.When.ExposureTime)) yield return r with { When = r.When with { ExposureTime = none } };
         if (Narrow(r.When.Temperature)) yield return r with { When = r.When with { Temperature = none } };
         if (Narrow(r.When.Ph)) yield return r with { When = r.When with { Ph = none } };
         if (Narrow(r.When.Uses)) yield return r with { When = r.When with { Uses = none }, CountsTowards = null };

@@ -16,7 +16,7 @@ internal static class QuestionText
         ("strength", q.Strength),
         ("dilution", q.Dilution?.Scale(100).ToString("% v/v")),
         ("method", q.Method is { } method ? Words.Of(method) : null),
-        ("residence", q.Residence is { Lower: Interval.WithoutEnd } ? "without end" : q.Residence?.ToString("s")),
+        ("exposure-time", q.ExposureTime is { Lower: Interval.WithoutEnd } ? "without end" : q.ExposureTime?.ToString("s")),
         ("temperature", q.Temperature?.ToString("°C")),
         ("ph", q.Ph),
         ("uses", q.Uses),

@@ -14,7 +14,7 @@ internal sealed class Samples(ReferenceTrees trees, Product? product, IReadOnlyL
         {
             Axis.Strength => Interval.AtLeast(0),
             Axis.Dilution => new(0, false, 1, true),
-            Axis.Residence => Interval.Above(0),
+            Axis.ExposureTime => Interval.Above(0),
             Axis.Temperature => Interval.Closed(-40, 200),
             Axis.Ph => Interval.Closed(-1, 15),
             _ => Interval.AtLeast(1),
@@ -24,7 +24,7 @@ internal sealed class Samples(ReferenceTrees trees, Product? product, IReadOnlyL
         var ends = Boundaries(axis).Concat(Ends(range)).Where(v => v != Interval.WithoutEnd).Distinct().Order().ToArray();
         var between = axis == Axis.Uses ? ends.SelectMany(v => new[] { v - 1, v + 1 }) : ends.Zip(ends.Skip(1), (a, b) => (a + b) / 2);
         return ends.Concat(between).Append(ends[^1] + 1).Append(Interval.WithoutEnd)
-            .Where(v => range.Contains(v) && (v != Interval.WithoutEnd || axis == Axis.Residence)).Distinct().Order().ToList();
+            .Where(v => range.Contains(v) && (v != Interval.WithoutEnd || axis == Axis.ExposureTime)).Distinct().Order().ToList();
     }
 
     /// <summary>A serial number before, at and behind each end of the ranges of a device's editions, and one outside of all.</summary>
@@ -39,7 +39,7 @@ internal sealed class Samples(ReferenceTrees trees, Product? product, IReadOnlyL
         if (_boundaries.TryGetValue(axis, out var known)) return known;
         var all = trees.Rules.Where(r => r.Product is null || r.Product == product?.Id).SelectMany(r => Ends(trees.Filled(r, axis, product)));
         if (more is not null) all = all.Concat(more(axis).SelectMany(Ends));
-        if (axis == Axis.Residence) all = all.Concat(Ends(trees.Convention(ConventionKey.DryingTime).Range));
+        if (axis == Axis.ExposureTime) all = all.Concat(Ends(trees.Convention(ConventionKey.DryingTime).Range));
         if (axis == Axis.Dilution)
         {
             // Where the strength of a component meets a boundary, and where the pH on record changes.

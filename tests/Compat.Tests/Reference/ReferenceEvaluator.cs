@@ -5,7 +5,7 @@ namespace Compat.Tests.Reference;
 /// <summary>What one point answers: the verdict, the step that decided and, of an 'allowed', the rules that allow, voice by voice.</summary>
 internal sealed record PointTruth(Verdict Verdict, string Step, Rule[][] Allowing);
 /// <summary>One way the person can choose: one value where an axis is free, else all that is asked.</summary>
-internal sealed record Choice(ApplicationMethod Method, Interval Residence, Interval Dilution);
+internal sealed record Choice(ApplicationMethod Method, Interval ExposureTime, Interval Dilution);
 /// <summary>The part asked with one choice for every one-of and one set of editions that speak.</summary>
 internal sealed record Variant(PartId? Type, InstructionsEdition[] Speaking, MaterialId[] Materials, MaterialId[] Named, bool Known,
     ApplicationMethod Wettest, Geometry Geometry);
@@ -57,21 +57,21 @@ internal sealed partial class ReferenceEvaluator
     public Verdict Of(Choice choice, Interval uses) => AllAt(choice, uses).Min(p => p.Verdict);
     public IEnumerable<Choice> Choices() =>
         from method in _question.Method is { } stated ? [stated] : _agent.Any(a => a.Chamber) ? [ApplicationMethod.Chamber] : MethodSet.Ladder.Methods
-        from residence in _question.Residence is { } asked ? [asked] : Samples.On(Axis.Residence, Interval.Whole).Select(Interval.Exactly)
+        from exposureTime in _question.ExposureTime is { } asked ? [asked] : Samples.On(Axis.ExposureTime, Interval.Whole).Select(Interval.Exactly)
         from dilution in !DilutionIsFree ? [_question.Dilution ?? Interval.Exactly(1)]
             : Samples.On(Axis.Dilution, _product!.Dilution ?? Interval.Whole).Select(Interval.Exactly)
-        select new Choice(method, residence, dilution);
+        select new Choice(method, exposureTime, dilution);
     /// <summary>Every uncertain value of a choice, in every variant, of every component.</summary>
     public IEnumerable<PointTruth> AllAt(Choice choice, Interval uses, Component? only = null)
     {
-        var (residences, numbers) = (Samples.On(Axis.Residence, choice.Residence), Samples.On(Axis.Uses, uses));
+        var (exposureTimes, numbers) = (Samples.On(Axis.ExposureTime, choice.ExposureTime), Samples.On(Axis.Uses, uses));
         var temperature = _question.Temperature ?? _product?.Temperature ?? Usual(u => u.Temperature);
         var temperatures = Samples.On(Axis.Temperature, temperature ?? Trees.Convention(ConventionKey.AssumedTemperature).Range);
         return from d in Samples.On(Axis.Dilution, choice.Dilution)
                let phs = Samples.On(Axis.Ph, _question.Ph ?? (_product is null ? Usual(u => u.Ph) ?? Interval.Whole : PhAt(_product, d)))
                from one in _judged.Where(one => only is null || one.Component == only)
                let strengths = Samples.On(Axis.Strength, one.Component.Strength.Scale(d))
-               from at in Cross<decimal>([strengths, [d], residences, temperatures, phs, numbers])
+               from at in Cross<decimal>([strengths, [d], exposureTimes, temperatures, phs, numbers])
                select Judge(one.Variant, one.Component, one.Rules, choice.Method, at);
     }
     /// <summary>Plain 'allowed': every axis stated, or `any` in every deciding rule; nothing filled in; all of it allowed; well founded.</summary>
@@ -79,7 +79,7 @@ internal sealed partial class ReferenceEvaluator
     {
         var q = _question;
         var hasStrength = q.Agent is null || q.Strength is not null || Trees.Basis(q.Agent) is null;
-        bool[] stated = [hasStrength, !DilutionIsFree, q.Residence is not null, q.Temperature is not null, q.Ph is not null, q.Uses is not null];
+        bool[] stated = [hasStrength, !DilutionIsFree, q.ExposureTime is not null, q.Temperature is not null, q.Ph is not null, q.Uses is not null];
         static bool Suffices(AxisStatement says, bool stated) => says == AxisStatement.Any || (stated && says != AxisStatement.Unstated);
         bool OnAll(ExposureBox b) => _axes.All(a => Suffices(b.On(a).Statement, stated[(int)a])) && Suffices(b.Methods.Statement, q.Method != null);
         bool IsWellFounded(Rule r) => r.KnownBy is KnownBy.Test or KnownBy.Instructions or KnownBy.Published
@@ -166,7 +166,7 @@ internal sealed partial class ReferenceEvaluator
         var tooWet = method != ApplicationMethod.Chamber && method > v.Wettest;
         if (v.Type is not null && (tooWet || _question.Acts.Any(Trees.Never(v.Type).Contains)))
             return new(Verdict.NotAllowed, "1 barrier", []);
-        at[(int)Axis.Residence] = EffectiveResidence(v, at[(int)Axis.Residence]);
+        at[(int)Axis.ExposureTime] = EffectiveExposureTime(v, at[(int)Axis.ExposureTime]);
         var applicable = reaching.Where(r => Trees.Methods(r.Rule).Contains(method) && r.Box.Zip(at).All(x => x.First.Contains(x.Second))).ToArray();
         bool Reaches(int from, int to) => from == PartVoice || (from == to && from != DutiesOnly);
         bool Overrides(Reaching q, Reaching r) => Reaches(q.Voice, r.Voice) && q.Rule.Overrides.Contains(r.Rule.Id);
@@ -195,7 +195,7 @@ internal sealed partial class ReferenceEvaluator
     public bool CanBeMet(Duty duty, Variant v) => duty.Ways.Count == 0 || v.Type is null
         || duty.Ways.Any(w => !(w.Method > v.Wettest) && (w.Act is not { } act || !Trees.Never(v.Type).Contains(act)));
 
-    public decimal EffectiveResidence(Variant v, decimal asked)
+    public decimal EffectiveExposureTime(Variant v, decimal asked)
     {
         var gone = Ingredients.All(i => !i.Unknown && ReferenceTrees.Nearest(Trees.Line(i.Agent), a => a.Leaves) == Residue.Nothing);
         var leastThatEnds = v.Geometry != Geometry.Open ? ApplicationMethod.Rinse : gone ? ApplicationMethod.DryWipe : ApplicationMethod.DampWipe;

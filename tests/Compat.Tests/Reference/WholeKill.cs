@@ -14,27 +14,27 @@ internal sealed record Told(Component? Of, ClaimBox When, Interval Strength, Int
 internal sealed partial class ReferenceWhole
 {
     private static bool IsWiping(ApplicationMethod method) => method is ApplicationMethod.DampWipe or ApplicationMethod.WetWipe;
-    /// <summary>All wet times at which something can change, and those between and beyond.</summary>
-    public decimal[] WetTimes()
+    /// <summary>All contact times at which something can change, and those between and beyond.</summary>
+    public decimal[] ContactTimes()
     {
         var ends = _variants.SelectMany(v => Sources(v).SelectMany(s => s))
-            .SelectMany(c => new[] { c.When.WetTime.Range.Lower, c.When.WetTime.Range.Upper })
-            .Append(_question.Residence?.Lower).OfType<decimal>().Where(w => w != Interval.WithoutEnd).Append(1).Distinct().Order().ToArray();
+            .SelectMany(c => new[] { c.When.ContactTime.Range.Lower, c.When.ContactTime.Range.Upper })
+            .Append(_question.ExposureTime?.Lower).OfType<decimal>().Where(w => w != Interval.WithoutEnd).Append(1).Distinct().Order().ToArray();
         return [.. ends.Concat(ends.Zip(ends.Skip(1), (a, b) => (a + b) / 2)).Append(ends[^1] + 1).Where(w => w > 0).Order()];
     }
     /// <summary>Every target is met by claims on one ingredient, beside those of the instructions, whatever is uncertain.</summary>
     private bool Kills(WholePoint at) => Need.Targets.Length == 0
         || Enumerable.Range(0, _ingredients.Length).Any(i => _variants.All(v => Need.Targets.All(t => IsMet(v, Sources(v)[i], t, at))));
-    private Verdict KillVerdict(WholePoint at, WholePoint[] wetTimes)
+    private Verdict KillVerdict(WholePoint at, WholePoint[] contactTimes)
     {
         if (Need.Prions || Need.Soiled) return Verdict.NotAllowed;
         if (!Need.Known) return Verdict.NotEstablished;
-        var shown = wetTimes.Where(Kills).ToArray();
-        if (shown.Length > 0) return _question.Residence is { } asked
-            && !shown.Any(w => asked.LiesIn(Interval.AtLeast(w.WetTime))) ? Verdict.NotAllowed : Verdict.Allowed;
+        var shown = contactTimes.Where(Kills).ToArray();
+        if (shown.Length > 0) return _question.ExposureTime is { } asked
+            && !shown.Any(w => asked.LiesIn(Interval.AtLeast(w.ContactTime))) ? Verdict.NotAllowed : Verdict.Allowed;
         if (!MayBeUsed(at.Method)) return Verdict.NotEstablished;
         var heard = Enumerable.Range(0, _ingredients.Length).Where(i => _variants.Any(v => Sources(v)[i].Length > 0)).ToArray();
-        bool Refuses(int i, Variant v, KillTarget t) => !wetTimes.Any(w => IsMet(v, Sources(v)[i], t, w)) && SaysNo(v, i, t, at);
+        bool Refuses(int i, Variant v, KillTarget t) => !contactTimes.Any(w => IsMet(v, Sources(v)[i], t, w)) && SaysNo(v, i, t, at);
         bool Refused(Func<Variant, KillTarget, bool> refuses) => _variants.Any(v => Need.Targets.Any(t => refuses(v, t)));
         return (heard.Length > 0 ? heard.All(i => Refused((v, t) => Refuses(i, v, t)))
             : Refused((v, t) => Enumerable.Range(0, _ingredients.Length).All(i => Refuses(i, v, t)))) ? Verdict.NotAllowed : Verdict.NotEstablished;
@@ -106,7 +106,7 @@ internal sealed partial class ReferenceWhole
     private bool IsMet(Variant v, Told[] claims, KillTarget target, WholePoint at)
     {
         var able = claims.Where(c => Meets(c, target, at.Method) && IsReached(c, v, at.Method) && c.Methods.Contains(at.Method)
-            && c.Dilution.Contains(at.Dilution) && c.When.WetTime.Range.Contains(at.WetTime) && HasPartners(c, at.Dilution)).ToArray();
+            && c.Dilution.Contains(at.Dilution) && c.When.ContactTime.Range.Contains(at.ContactTime) && HasPartners(c, at.Dilution)).ToArray();
         if (able.Length == 0 || !MayBeUsed(at.Method) || (IsWiping(at.Method) && ClothBinds())) return false;
         var spoken = able.Select(c => c.Of).OfType<Component>().Distinct().ToArray();
         return ReferenceEvaluator.Cross<decimal>([Phs(at), Temperatures(at), .. spoken.Select(c => Strengths(c, at))]).All(x => able.Any(c =>
@@ -154,7 +154,7 @@ internal sealed partial class ReferenceWhole
             || (claim.Refuted is not null && claim.Kills.Contains(t))
         : claim.Refuted is not null && claim.Reaches <= target.Level;
     /// <summary>Whether an exposure lies in the box of a claim or is weaker, at some strength, temperature and pH of those asked.</summary>
-    /// <remarks>Every shorter wet time is weaker, so the longest that may be chosen stands for all.</remarks>
+    /// <remarks>Every shorter contact time is weaker, so the longest that may be chosen stands for all.</remarks>
     private bool BindsAt(Claim claim, Component c, WholePoint at)
     {
         var box = Fill(c, claim.When, claim.Agent, null, [], [], false, false, false);
@@ -162,7 +162,7 @@ internal sealed partial class ReferenceWhole
         bool Meet(Interval one, Interval other) => !one.Intersect(other).IsEmpty;
         bool Drier(ApplicationMethod own) => own != ApplicationMethod.Chamber && at.Method < own;
         return (box.Methods.Contains(at.Method) || box.Methods.Methods.Any(Drier))
-            && AtMost(box.When.WetTime.Range).Contains(at.Residence.Upper!.Value)
+            && AtMost(box.When.ContactTime.Range).Contains(at.ExposureTime.Upper!.Value)
             && Meet(AtMost(box.Strength), c.Strength.Scale(at.Dilution)) && Meet(AtMost(box.Temperature), at.Temperature)
             && Meet(box.Ph, at.Ph ?? _question.Ph ?? _part.PhAt(_product!, at.Dilution));
     }
@@ -173,7 +173,7 @@ internal sealed partial class ReferenceWhole
         && (rule.When.Methods.Statement != AxisStatement.Within || rule.When.Methods.Methods.Contains(at.Method))
             && Temperatures(at).Any(rule.When.Temperature.Range.Contains)
         && Samples.On(Axis.Uses, Interval.Closed(1, at.Uses)).Any(rule.When.Uses.Range.Contains) && Phs(at).Any(rule.When.Ph.Range.Contains)
-        && Samples.On(Axis.Residence, at.Residence).Any(r => rule.When.Residence.Range.Contains(_part.EffectiveResidence(v, r)))
+        && Samples.On(Axis.ExposureTime, at.ExposureTime).Any(r => rule.When.ExposureTime.Range.Contains(_part.EffectiveExposureTime(v, r)))
         && _part.Components.Any(c => (c.Unknown ? rule.Agent == c.Agent : _trees.Below(c.Agent, rule.Agent))
             && Strengths(c, at).Any(rule.When.Strength.Range.Contains))));
 }

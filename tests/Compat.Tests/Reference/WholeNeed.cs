@@ -8,9 +8,9 @@ namespace Compat.Tests.Reference;
 internal sealed record KillTarget(Level? Level, OrganismTarget? Against);
 /// <summary>What is needed, read point by point.</summary>
 internal sealed record NeedTruth(bool Known, bool Dry, bool Soiled, bool Prions, Level? Level, KillTarget[] Targets, PatientGroup[] Patients);
-/// <summary>One exposure with its wet time. A pH only where it is kept to: of an agent.</summary>
+/// <summary>One exposure with its contact time. A pH only where it is kept to: of an agent.</summary>
 internal sealed record WholePoint(
-    ApplicationMethod Method, decimal Dilution, Interval Residence, Interval Temperature, Interval? Ph, int Uses, decimal WetTime);
+    ApplicationMethod Method, decimal Dilution, Interval ExposureTime, Interval Temperature, Interval? Ph, int Uses, decimal ContactTime);
 
 /// <summary>A direct reading of need, kill, people and window: slow, obvious, and sharing nothing with the engine but the records.</summary>
 internal sealed partial class ReferenceWhole
@@ -78,28 +78,28 @@ internal sealed partial class ReferenceWhole
     private OrganismGroup GroupOf(OrganismTarget target) => target.Group ?? Record(target).Group;
     private Organism Record(OrganismTarget target) => _data.Organisms.Single(o => o.Id == target.Organism);
 
-    /// <summary>Whether the wet time is held, the part is allowed there, nobody is harmed, and every target is met.</summary>
+    /// <summary>Whether the contact time is held, the part is allowed there, nobody is harmed, and every target is met.</summary>
     public bool InWindow(WholePoint at)
     {
         if (!Need.Known || Need.Prions || Need.Soiled) return false;
         decimal Figure(ConventionKey key) => _trees.Convention(key).Range.Upper!.Value;
-        var least = Need.Targets.Length == 0 ? 0 : at.WetTime
-            + Math.Max(at.WetTime * Figure(ConventionKey.WindowShare), Figure(ConventionKey.WindowLeast));
-        if ((Need.Targets.Length > 0 && !at.Residence.LiesIn(Interval.AtLeast(at.WetTime))) || !PartAllows(at) || Harms(at)
+        var least = Need.Targets.Length == 0 ? 0 : at.ContactTime
+            + Math.Max(at.ContactTime * Figure(ConventionKey.WindowShare), Figure(ConventionKey.WindowLeast));
+        if ((Need.Targets.Length > 0 && !at.ExposureTime.LiesIn(Interval.AtLeast(at.ContactTime))) || !PartAllows(at) || Harms(at)
             || !Kills(at)) return false;
-        if (_question.Residence is not null) return true;
-        return Samples.On(Axis.Residence, Interval.AtLeast(Math.Max(least, 1))).Append(Math.Max(least, 0.001m))
-            .Select(longer => at with { Residence = Interval.Exactly(longer) }).Any(longer => PartAllows(longer) && !Harms(longer));
+        if (_question.ExposureTime is not null) return true;
+        return Samples.On(Axis.ExposureTime, Interval.AtLeast(Math.Max(least, 1))).Append(Math.Max(least, 0.001m))
+            .Select(longer => at with { ExposureTime = Interval.Exactly(longer) }).Any(longer => PartAllows(longer) && !Harms(longer));
     }
 
     /// <summary>The whole verdict of a question that states every axis: the worst of the three; an 'allowed' with or without limits.</summary>
     public Verdict AtStatedPoint(WholePoint at)
     {
         var part = _part.Region() == Verdict.AllowedWithinLimits ? Verdict.Allowed : _part.Region();
-        var wetTimes = WetTimes().Select(w => at with { WetTime = w }).ToArray();
-        var kill = KillVerdict(at, wetTimes);
+        var contactTimes = ContactTimes().Select(w => at with { ContactTime = w }).ToArray();
+        var kill = KillVerdict(at, contactTimes);
         if (part == Verdict.Allowed && kill == Verdict.Allowed && Need.Targets.Length > 0 && !Harms(at)
-            && !wetTimes.Any(InWindow)) kill = Verdict.NotAllowed;
+            && !contactTimes.Any(InWindow)) kill = Verdict.NotAllowed;
         return Harms(at) ? Verdict.NotAllowed : part < kill ? part : kill;
     }
 
@@ -114,7 +114,7 @@ internal sealed partial class ReferenceWhole
     private bool PartAllows(WholePoint at)
     {
         var evaluator = new ReferenceEvaluator(_data, _sites, _question with { Temperature = at.Temperature, Ph = at.Ph ?? _question.Ph });
-        var all = evaluator.AllAt(new(at.Method, at.Residence, Interval.Exactly(at.Dilution)), Interval.Closed(1, at.Uses));
+        var all = evaluator.AllAt(new(at.Method, at.ExposureTime, Interval.Exactly(at.Dilution)), Interval.Closed(1, at.Uses));
         return all.All(p => p.Verdict == Verdict.Allowed && (!(Need.Level >= Level.High) || p.Step != "7 by its materials"));
     }
 }

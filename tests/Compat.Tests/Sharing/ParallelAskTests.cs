@@ -69,7 +69,7 @@ public class ParallelAskTests
         var answer = kb.Ask(question);
         var text = new StringBuilder($"{answer.Verdict} {answer.Decisive.Code} {answer.BoxCount} {answer.MayUse}");
         foreach (var reason in answer.Reasons) text.Append($"; {reason.Code} {string.Join(' ', reason.Arguments)}");
-        foreach (var box in answer.Boxes) text.Append($"; {box.Method} {box.Strength} {box.Residence} {box.Temperature} {box.Ph} {box.Uses}");
+        foreach (var box in answer.Boxes) text.Append($"; {box.Method} {box.Strength} {box.ExposureTime} {box.Temperature} {box.Ph} {box.Uses}");
         foreach (var rule in answer.DecidedBy) text.Append($"; {rule.Id}");
         foreach (var identity in answer.Identity) text.Append($"; {identity.Hash}");
         return text.ToString();

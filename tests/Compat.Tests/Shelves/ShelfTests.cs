@@ -18,7 +18,7 @@ public sealed class ShelfTests
             {
                 var alone = kb.Ask(new Question { Device = row.Device, DevicePart = row.Part.Id, Product = cell.Product });
                 Assert.Equal(alone.Verdict, cell.Answer!.Verdict);
-                Assert.Equal(alone.Window?.ShortestWetTime, cell.Answer.Window?.ShortestWetTime);
+                Assert.Equal(alone.Window?.ShortestContactTime, cell.Answer.Window?.ShortestContactTime);
                 Assert.Equal(cell.Serves, alone.Verdict >= Verdict.AllowedWithinLimits);
             }
         }

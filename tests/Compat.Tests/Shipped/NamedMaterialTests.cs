@@ -52,7 +52,7 @@ public class NamedMaterialTests
 
     private static Verdict Plainly(Question question)
     {
-        var asked = question with { Method = ApplicationMethod.DampWipe, Residence = Interval.Exactly(30), Temperature = Interval.Exactly(20), Uses = 1, OnlyPart = true };
+        var asked = question with { Method = ApplicationMethod.DampWipe, ExposureTime = Interval.Exactly(30), Temperature = Interval.Exactly(20), Uses = 1, OnlyPart = true };
         var verdict = Shipped.VerdictOf(Shipped.Prepare(asked));
         return verdict == Verdict.AllowedWithinLimits ? Verdict.Allowed : verdict;
     }

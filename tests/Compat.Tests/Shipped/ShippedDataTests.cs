@@ -80,7 +80,7 @@ public class ShippedDataTests
                             Agent = Shipped.Data.Agents[agent].Id,
                             Method = method,
                             Strength = Compiled.Agent(agent).Basis is { } basis ? new Strength(Point(rule.Box[(int)Axis.Strength], 0m, 100m, inside), StrengthUnit.PercentOf(basis.Basis)) : null,
-                            Residence = Point(rule.Box[(int)Axis.Residence], 0m, 100_000_000m, inside),
+                            ExposureTime = Point(rule.Box[(int)Axis.ExposureTime], 0m, 100_000_000m, inside),
                             Temperature = Point(rule.Box[(int)Axis.Temperature], -40m, 200m, inside),
                             Ph = Point(rule.Box[(int)Axis.Ph], -1m, 15m, inside),
                             Uses = (int)Math.Min(1000m, rule.Box[(int)Axis.Uses].Lower is { } above ? above + 1 : 1m),

@@ -71,7 +71,7 @@ public class ForgedSnapshotTests
 
     private static void Ask(KnowledgeBase kb, PartId part, AgentId agent)
     {
-        var question = new Question { Part = part, Agent = agent, Method = ApplicationMethod.DampWipe, Residence = Interval.Exactly(60), Temperature = Interval.Exactly(20), Ph = Interval.Exactly(7) };
+        var question = new Question { Part = part, Agent = agent, Method = ApplicationMethod.DampWipe, ExposureTime = Interval.Exactly(60), Temperature = Interval.Exactly(20), Ph = Interval.Exactly(7) };
         Assert.True(kb.TryAsk(question, out var answer, out var problems), string.Join("; ", problems));
         Assert.Equal(answer!.Verdict >= Verdict.AllowedWithinLimits, answer.BoxCount > 0);
     }

@@ -18,7 +18,7 @@ internal static class EveryKind
         When = new()
         {
             Strength = AxisLimit.Within(Interval.Closed(60m, 80m)),
-            WetTime = AxisLimit.Within(Interval.AtLeast(60m)),
+            ContactTime = AxisLimit.Within(Interval.AtLeast(60m)),
             Temperature = AxisLimit.Unstated,
             Ph = AxisLimit.Any,
             Methods = MethodLimit.Within(ApplicationMethod.WetWipe, ApplicationMethod.Immerse),
@@ -122,7 +122,7 @@ internal static class EveryKind
         Phrases = ["mild soap", "gentle soap"],
         Permits = new() { Agents = [new("soap")], When = new() { Strength = AxisLimit.Within(Interval.AtMost(2m)) } },
         Forbids = new() { Agents = [new("soap")] },
-        Act = new() { Methods = MethodSet.Of(ApplicationMethod.DampWipe), Residence = AxisLimit.Any, Duties = [new() { Kind = DutyKind.WipeDry, Ways = [DutyWay.Air] }] },
+        Act = new() { Methods = MethodSet.Of(ApplicationMethod.DampWipe), ExposureTime = AxisLimit.Any, Duties = [new() { Kind = DutyKind.WipeDry, Ways = [DutyWay.Air] }] },
         Reason = "read narrow",
         Sources = [new("habit")],
     };

@@ -34,10 +34,10 @@ public class EveryKindTests
         ["no-why"] = (Claims(EveryKind.Claim with { Why = "" }), "claim `alcohol.low` at why"),
         ["unknown-part"] = (Claims(EveryKind.Claim with { For = [new("windows")] }), "claim `alcohol.low` at for.0"),
         ["unknown-agent"] = (Claims(EveryKind.Claim with { Agent = new("alcohols") }), "claim `alcohol.low` at agent"),
-        ["no-wet-time"] = (Claims(EveryKind.Claim with { When = EveryKind.Claim.When with { WetTime = AxisLimit.Within(Interval.AtMost(60m)) } }), "claim `alcohol.low` at when.wet-time"),
+        ["no-contact-time"] = (Claims(EveryKind.Claim with { When = EveryKind.Claim.When with { ContactTime = AxisLimit.Within(Interval.AtMost(60m)) } }), "claim `alcohol.low` at when.contact-time"),
         ["axis-not-named"] = (Claims(EveryKind.Claim with { When = EveryKind.Claim.When with { Strength = default } }), "claim `alcohol.low` at when"),
         ["outside-axis"] = (Claims(EveryKind.Claim with { When = EveryKind.Claim.When with { Ph = AxisLimit.Within(Interval.AtMost(16m)) } }), "claim `alcohol.low` at when.ph"),
-        ["empty-interval"] = (Claims(EveryKind.Claim with { When = EveryKind.Claim.When with { WetTime = AxisLimit.Within(Interval.Closed(60m, 30m)) } }), "claim `alcohol.low` at when.wet-time"),
+        ["empty-interval"] = (Claims(EveryKind.Claim with { When = EveryKind.Claim.When with { ContactTime = AxisLimit.Within(Interval.Closed(60m, 30m)) } }), "claim `alcohol.low` at when.contact-time"),
         ["no-basis"] = (Claims(EveryKind.Claim with { Agent = new("water"), With = [], Bath = null }), "claim `alcohol.low` at when.strength"),
         ["no-usual-strength"] = (Claims(EveryKind.Claim with { Agent = new("soap"), With = [], Bath = null, When = EveryKind.Claim.When with { Strength = AxisLimit.Unstated } }), "claim `alcohol.low` at when.strength"),
         ["no-methods"] = (Claims(EveryKind.Claim with { When = EveryKind.Claim.When with { Methods = MethodLimit.Within() } }), "claim `alcohol.low` at when.methods"),
@@ -76,7 +76,7 @@ public class EveryKindTests
         ["lists-nothing-and-permits"] = (Words(EveryKind.Word with { ListsNothing = true }), "instruction-word `mild-soap` at lists-nothing"),
         ["act-says-nothing"] = (Words(EveryKind.Word with { Act = new() }), "instruction-word `mild-soap` at act"),
         ["permission-from"] = (Words(EveryKind.Word with { Permits = EveryKind.Word.Permits! with { When = new() { Uses = AxisLimit.Within(Interval.AtLeast(5m)) } } }), "instruction-word `mild-soap` at permits.when.uses"),
-        ["prohibition-ends"] = (Words(EveryKind.Word with { Forbids = EveryKind.Word.Forbids! with { When = new() { Residence = AxisLimit.Within(Interval.AtMost(5m)) } } }), "instruction-word `mild-soap` at forbids.when.residence"),
+        ["prohibition-ends"] = (Words(EveryKind.Word with { Forbids = EveryKind.Word.Forbids! with { When = new() { ExposureTime = AxisLimit.Within(Interval.AtMost(5m)) } } }), "instruction-word `mild-soap` at forbids.when.exposure-time"),
         ["no-name"] = (Occasions(EveryKind.Outbreak with { Name = "" }), "occasion `after-outbreak` at name"),
         ["no-adds"] = (Occasions(EveryKind.Outbreak with { Adds = [" "] }), "occasion `after-outbreak` at adds.0"),
         ["label-without-hold"] = (Occasions(EveryKind.Outbreak with { Papers = [Paper.HoldLabel] }), "occasion `after-outbreak` at papers"),
@@ -90,7 +90,7 @@ public class EveryKindTests
         ["mark-too-weak"] = (EveryKind.Data with { Parts = [.. EveryKind.Data.Parts.Select(part => part.Id.Value != "window" ? part : part with { Wettest = ApplicationMethod.Rinse, WaterIngress = new() { Numeral = 7, Means = "m" } })] }, "part `window` at wettest"),
         ["mark-too-weak by inheritance"] = (EveryKind.Data with { Parts = [.. EveryKind.Data.Parts.Select(part => part.Id.Value != "window" ? part : part with { Wettest = null, WaterIngress = null }), new() { Id = new("over"), Name = "over", Under = new("window"), Wettest = ApplicationMethod.Immerse, WaterIngress = new() { Numeral = 7, Means = "m" }, Sources = [new("seen")] }, new() { Id = new("below"), Name = "below", Under = new("over"), WaterIngress = new() { Numeral = 6, Means = "m" }, Sources = [new("seen")] }] }, "part `below` at water-ingress.code"),
         ["rests-on-absence"] = (Rules(rule => rule with { RestsOn = [ThinGround.Absence] }), "rule `" + Permission.Id + "` at rests-on"),
-        ["exceeds-test in all uses"] = (Rules(rule => rule with { When = rule.When with { Residence = AxisLimit.Within(Interval.AtMost(600m)), Uses = AxisLimit.Within(Interval.AtMost(1009m)) }, Tested = new() { On = TestPiece.Coupon, Exposure = new() { Residence = AxisLimit.Within(Interval.AtMost(604_800m)) } } }), "rule `" + Permission.Id + "` at when.uses"),
+        ["exceeds-test in all uses"] = (Rules(rule => rule with { When = rule.When with { ExposureTime = AxisLimit.Within(Interval.AtMost(600m)), Uses = AxisLimit.Within(Interval.AtMost(1009m)) }, Tested = new() { On = TestPiece.Coupon, Exposure = new() { ExposureTime = AxisLimit.Within(Interval.AtMost(604_800m)) } } }), "rule `" + Permission.Id + "` at when.uses"),
     };
 
     private static Rule Permission => EveryKind.Data.Rules.First(rule => rule.Allows);

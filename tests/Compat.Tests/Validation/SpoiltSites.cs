@@ -53,18 +53,18 @@ internal static class SpoiltSites
         ["claim test listed-twice"] = (Claim(WholeSite.Claim with { ShownBy = [EveryKind.Test.Code, EveryKind.Test.Code] }), "product `stock` at label-claims.0.shown-by.1"),
         ["claim no-registration"] = (Claim(WholeSite.Claim with { ShownBy = [], Registration = new("an office", " ") }), "product `stock` at label-claims.0.registration"),
         ["claim tests-and-registration"] = (Claim(WholeSite.Claim with { Registration = new("an office", "1") }), "product `stock` at label-claims.0.registration"),
-        ["claim no-wet-time"] = (Box(box => box with { WetTime = AxisLimit.Within(Interval.AtMost(60m)) }), "product `stock` at label-claims.0.when.wet-time"),
+        ["claim no-contact-time"] = (Box(box => box with { ContactTime = AxisLimit.Within(Interval.AtMost(60m)) }), "product `stock` at label-claims.0.when.contact-time"),
         ["claim strength-of-product"] = (Box(box => box with { Strength = AxisLimit.Any }), "product `stock` at label-claims.0.when.strength"),
         ["claim axis-not-named"] = (Box(box => box with { Temperature = default }), "product `stock` at label-claims.0.when"),
         ["claim outside-axis"] = (Box(box => box with { Ph = AxisLimit.Within(Interval.AtMost(20m)) }), "product `stock` at label-claims.0.when.ph"),
         ["claim outside-label"] = (Box(box => box with { Dilution = AxisLimit.Within(Interval.AtLeast(0.1m)) }), "product `stock` at label-claims.0.when.dilution"),
         ["claim other-method"] = (Box(box => box with { Methods = MethodLimit.Within(ApplicationMethod.Spray) }), "product `stock` at label-claims.0.when.methods"),
         ["ready dilution-of-ready"] = (WholeSite.With(Ready() with { LabelClaims = [WholeSite.Claim] }), "product `stock` at label-claims.0.when.dilution"),
-        ["wet listed-twice"] = (Wet(new(ApplicationMethod.WetWipe, Interval.Closed(1m, 2m)), new(ApplicationMethod.WetWipe, Interval.Closed(1m, 2m))), "product `stock` at wet-times.1.method"),
-        ["wet other-method"] = (Wet(new AchievedWetTime(ApplicationMethod.Spray, Interval.Closed(1m, 2m))), "product `stock` at wet-times.0.method"),
-        ["dry other-method"] = (Wet(new AchievedWetTime(ApplicationMethod.DryWipe, Interval.Closed(1m, 2m))), "product `stock` at wet-times.0.method"),
-        ["wet no-wet-time"] = (Wet(new AchievedWetTime(ApplicationMethod.WetWipe, Interval.AtMost(2m))), "product `stock` at wet-times.0.time"),
-        ["wet empty-interval"] = (Wet(new AchievedWetTime(ApplicationMethod.WetWipe, Interval.Closed(2m, 1m))), "product `stock` at wet-times.0.time"),
+        ["wet listed-twice"] = (Wet(new(ApplicationMethod.WetWipe, Interval.Closed(1m, 2m)), new(ApplicationMethod.WetWipe, Interval.Closed(1m, 2m))), "product `stock` at contact-times.1.method"),
+        ["wet other-method"] = (Wet(new AchievedContactTime(ApplicationMethod.Spray, Interval.Closed(1m, 2m))), "product `stock` at contact-times.0.method"),
+        ["dry other-method"] = (Wet(new AchievedContactTime(ApplicationMethod.DryWipe, Interval.Closed(1m, 2m))), "product `stock` at contact-times.0.method"),
+        ["wet no-contact-time"] = (Wet(new AchievedContactTime(ApplicationMethod.WetWipe, Interval.AtMost(2m))), "product `stock` at contact-times.0.time"),
+        ["wet empty-interval"] = (Wet(new AchievedContactTime(ApplicationMethod.WetWipe, Interval.Closed(2m, 1m))), "product `stock` at contact-times.0.time"),
         ["life outside-axis"] = (WholeSite.With(WholeSite.Stock with { Life = new() { Opened = 0m } }), "product `stock` at life.opened"),
         ["life-without-activation"] = (WholeSite.With(WholeSite.Stock with { NeedsActivation = false }), "product `stock` at life.activated"),
         ["life-without-dilution"] = (WholeSite.With(Ready() with { Life = new() { Diluted = 60m } }), "product `stock` at life.diluted"),
@@ -104,7 +104,7 @@ internal static class SpoiltSites
 
     internal static Site Source(Func<Source, Source> change) => WholeSite.Site with { Sources = [change(WholeSite.Site.Sources[0])] };
 
-    internal static Site Wet(params AchievedWetTime[] times) => WholeSite.With(WholeSite.Stock with { WetTimes = times });
+    internal static Site Wet(params AchievedContactTime[] times) => WholeSite.With(WholeSite.Stock with { ContactTimes = times });
 
     internal static Site Bath(ProductBath bath) => WholeSite.With(WholeSite.Stock with { Bath = bath });
 

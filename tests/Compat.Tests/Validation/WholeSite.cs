@@ -9,7 +9,7 @@ internal static class WholeSite
 {
     public static ClaimBox Wet { get; } = new()
     {
-        WetTime = AxisLimit.Within(Interval.AtLeast(60m)),
+        ContactTime = AxisLimit.Within(Interval.AtLeast(60m)),
         Temperature = AxisLimit.Within(Interval.Closed(15m, 30m)),
         Ph = AxisLimit.Any,
         Methods = MethodLimit.Within(ApplicationMethod.WetWipe, ApplicationMethod.Immerse),
@@ -37,7 +37,7 @@ internal static class WholeSite
         NeedsActivation = true,
         Methods = MethodSet.Of(ApplicationMethod.WetWipe, ApplicationMethod.Immerse),
         LabelClaims = [Claim],
-        WetTimes = [new(ApplicationMethod.WetWipe, Interval.Closed(30m, 60m))],
+        ContactTimes = [new(ApplicationMethod.WetWipe, Interval.Closed(30m, 60m))],
         Removes = [SoilKind.Dust],
         OneStep = true,
         Life = new() { Activated = 86400m, Diluted = 3600m, Opened = 172800m, MayBeRefilled = true },

@@ -52,7 +52,7 @@ public class WholeSiteTests
             WholeSite.Site with { Levels = [] }, WholeSite.Site with { Levels = [WholeSite.Decision with { Level = Level.Low }] }, WholeSite.Site with { Levels = [WholeSite.Decision with { Because = "b" }] },
             WholeSite.With(stock with { Methods = MethodSet.None }), WholeSite.With(stock with { LabelClaims = [] }), SpoiltSites.Claim(WholeSite.Claim with { ShownBy = [] }), SpoiltSites.Claim(WholeSite.Claim with { ShownBy = [], Registration = new("an office", "1") }), SpoiltSites.Claim(WholeSite.Claim with { StandsSoil = [] }),
             SpoiltSites.Claim(WholeSite.Claim with { For = [] }), SpoiltSites.Claim(WholeSite.Claim with { Needs = [] }), SpoiltSites.Claim(WholeSite.Claim with { DoesNotKill = [] }), SpoiltSites.Box(box => box with { Dilution = AxisLimit.Any }),
-            WholeSite.With(stock with { WetTimes = [] }), WholeSite.With(stock with { Removes = [] }), WholeSite.With(stock with { OneStep = false }), WholeSite.With(stock with { MostHardness = null }),
+            WholeSite.With(stock with { ContactTimes = [] }), WholeSite.With(stock with { Removes = [] }), WholeSite.With(stock with { OneStep = false }), WholeSite.With(stock with { MostHardness = null }),
             WholeSite.With(stock with { Life = stock.Life with { Activated = null } }), WholeSite.With(stock with { Life = stock.Life with { Diluted = null } }),
             WholeSite.With(stock with { Life = stock.Life with { Opened = null } }), WholeSite.With(stock with { Life = stock.Life with { MayBeRefilled = false } }),
             WholeSite.With(stock with { Bath = null }), WholeSite.With(stock with { BoundByCloths = [] }),

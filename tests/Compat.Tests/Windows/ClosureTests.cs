@@ -11,7 +11,7 @@ public sealed class ClosureTests
     public void KillsInTenMinutes_PartStandsTwo_IsTooSlow()
     {
         var closure = Closure(new() { Kills = 600, Stands = 120 });
-        Assert.Equal((ClosureCode.KillsTooSlowly, 600m, 120m), (closure.Code, closure.WetTime, closure.Residence));
+        Assert.Equal((ClosureCode.KillsTooSlowly, 600m, 120m), (closure.Code, closure.ContactTime, closure.ExposureTime));
         Assert.Equal("lid.spared", Assert.Single(closure.Rules).Value);
         Assert.Equal("spirit.kills", Assert.Single(closure.Claims).Id);
     }
@@ -20,17 +20,17 @@ public sealed class ClosureTests
     [InlineData(60, 60)]
     [InlineData(60, 74)]
     [InlineData(600, 659)]
-    public void LessThanTheMarginBeyondTheWetTime_IsTooNarrow(int kills, int stands) =>
+    public void LessThanTheMarginBeyondTheContactTime_IsTooNarrow(int kills, int stands) =>
         Assert.Equal(ClosureCode.TooNarrow, Closure(new() { Kills = kills, Stands = stands }).Code);
 
     [Theory]
     [InlineData(60, 75)]
     [InlineData(600, 660)]
-    public void ExactlyTheMarginBeyondTheWetTime_IsOpen(int kills, int stands)
+    public void ExactlyTheMarginBeyondTheContactTime_IsOpen(int kills, int stands)
     {
         var box = Assert.Single(WindowOf(new() { Kills = kills, Stands = stands }).Boxes, b => b.Method == ApplicationMethod.WetWipe);
-        Assert.Equal(Interval.Exactly(kills), box.WetTime);
-        Assert.Equal(Interval.Closed(kills, stands), box.Residence);
+        Assert.Equal(Interval.Exactly(kills), box.ContactTime);
+        Assert.Equal(Interval.Closed(kills, stands), box.ExposureTime);
     }
 
     [Fact]
@@ -97,13 +97,13 @@ public sealed class ClosureTests
     }
 
     [Fact]
-    public void AResidenceAskedShorterThanTheWetTime_IsNotAllowed()
+    public void AExposureTimeAskedShorterThanTheContactTime_IsNotAllowed()
     {
         var shop = new WindowWorkshop { Kills = 60, Stands = 600 };
         var kb = shop.Build();
-        Assert.Equal(Verdict.NotAllowed, kb.Ask(shop.Question with { Residence = Interval.Exactly(30) }).Kill!.Verdict);
-        Assert.NotEqual(Verdict.NotAllowed, kb.Ask(shop.Question with { Residence = Interval.Exactly(60) }).Kill!.Verdict);
-        Assert.Equal(ClosureCode.KillsTooSlowly, kb.WindowOf(shop.Question with { Residence = Interval.Exactly(30) }).Closure!.Code);
+        Assert.Equal(Verdict.NotAllowed, kb.Ask(shop.Question with { ExposureTime = Interval.Exactly(30) }).Kill!.Verdict);
+        Assert.NotEqual(Verdict.NotAllowed, kb.Ask(shop.Question with { ExposureTime = Interval.Exactly(60) }).Kill!.Verdict);
+        Assert.Equal(ClosureCode.KillsTooSlowly, kb.WindowOf(shop.Question with { ExposureTime = Interval.Exactly(30) }).Closure!.Code);
     }
 
     private static Window WindowOf(WindowWorkshop shop) => shop.Build().WindowOf(shop.Question);

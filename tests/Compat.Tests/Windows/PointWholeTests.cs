@@ -18,5 +18,5 @@ public sealed class PointWholeTests
     }, share: 10);
 
     private static WholePoint Stated(Question q) =>
-        new(q.Method!.Value, q.Dilution?.Lower ?? 1, q.Residence!.Value, q.Temperature!.Value, q.Ph, q.Uses!.Value, 1);
+        new(q.Method!.Value, q.Dilution?.Lower ?? 1, q.ExposureTime!.Value, q.Temperature!.Value, q.Ph, q.Uses!.Value, 1);
 }

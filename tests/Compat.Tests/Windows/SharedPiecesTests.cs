@@ -31,8 +31,8 @@ public sealed class SharedPiecesTests
 
     private static string Said(Window window) => string.Join(
         "\n",
-        window.Boxes.Select(box => $"{box.Method} {box.WetTime} {box.Residence} {box.Dilution} {box.Temperature} {box.Ph} {box.Uses} {box.Reached} {string.Join(",", box.DecidedBy)} {string.Join(",", box.Claims.Select(claim => claim.Id))}")
-            .Append($"{window.BoxCount} {window.Closure?.Code} {window.Closure?.WetTime} {window.Closure?.Residence} {string.Join(",", window.Closure?.Rules ?? [])}")
+        window.Boxes.Select(box => $"{box.Method} {box.ContactTime} {box.ExposureTime} {box.Dilution} {box.Temperature} {box.Ph} {box.Uses} {box.Reached} {string.Join(",", box.DecidedBy)} {string.Join(",", box.Claims.Select(claim => claim.Id))}")
+            .Append($"{window.BoxCount} {window.Closure?.Code} {window.Closure?.ContactTime} {window.Closure?.ExposureTime} {string.Join(",", window.Closure?.Rules ?? [])}")
             .Concat((window.Closure?.Kill ?? []).Select(reason => $"{reason.Code} {string.Join(",", reason.Arguments)}")));
 
     private static Site Shelf() => new()

@@ -36,8 +36,8 @@ public sealed class WindowBoxTests
         var whole = new WindowBox
         {
             Method = ApplicationMethod.DampWipe,
-            WetTime = Interval.Above(0),
-            Residence = Interval.Above(0),
+            ContactTime = Interval.Above(0),
+            ExposureTime = Interval.Above(0),
             Uses = Interval.AtLeast(1),
             Dilution = reference.DilutionsAtHand,
             Temperature = reference.TemperaturesAtHand,
@@ -52,18 +52,18 @@ public sealed class WindowBoxTests
     }, share: 20);
 
     [Fact]
-    public void ResidenceIsNeverShorterThanWetTime() => RandomRun.ForAll(Shape.Whole, c =>
+    public void ExposureTimeIsNeverShorterThanContactTime() => RandomRun.ForAll(Shape.Whole, c =>
     {
         foreach (var box in c.Build().WindowOf(c.Question).Boxes)
         {
-            Assert.True((box.Residence.Lower ?? 0) >= (box.WetTime.Lower ?? 0), $"{box}\n{c}");
-            Assert.True(box.Residence.Upper is not { } most || most >= (box.WetTime.Upper ?? box.WetTime.Lower ?? 0) || c.Question.Residence is not null, $"{box}\n{c}");
+            Assert.True((box.ExposureTime.Lower ?? 0) >= (box.ContactTime.Lower ?? 0), $"{box}\n{c}");
+            Assert.True(box.ExposureTime.Upper is not { } most || most >= (box.ContactTime.Upper ?? box.ContactTime.Lower ?? 0) || c.Question.ExposureTime is not null, $"{box}\n{c}");
         }
     }, share: 10);
 
     private static bool Holds(WindowBox box, WholePoint at, Question question) =>
-        box.Method == at.Method && box.WetTime.Contains(at.WetTime) && box.Uses.Contains(at.Uses)
-        && (question.Residence is not null || box.Residence.Contains(at.Residence.Lower!.Value))
+        box.Method == at.Method && box.ContactTime.Contains(at.ContactTime) && box.Uses.Contains(at.Uses)
+        && (question.ExposureTime is not null || box.ExposureTime.Contains(at.ExposureTime.Lower!.Value))
         && (box.Dilution is not { } dilution || question.Dilution is not null || dilution.Contains(at.Dilution))
         && (question.Temperature is not null || box.Temperature.Contains(at.Temperature.Lower!.Value))
         && (at.Ph is null || question.Ph is not null || box.Ph.Contains(at.Ph.Value.Lower!.Value));
@@ -72,16 +72,16 @@ public sealed class WindowBoxTests
     private static WholePoint? PointIn(ReferenceWhole reference, Question question, WindowBox box, Random random)
     {
         decimal? One(IEnumerable<decimal> of) => of.ToArray() is { Length: > 0 } all ? all[random.Next(all.Length)] : null;
-        if (One(reference.WetTimes().Concat(Ends(box.WetTime)).Where(box.WetTime.Contains)) is not { } wet) return null;
-        var residence = question.Residence;
-        if (residence is null && One(reference.Samples.On(Axis.Residence, box.Residence).Append(wet).Where(r => r >= wet && box.Residence.Contains(r))) is { } r) residence = Interval.Exactly(r);
+        if (One(reference.ContactTimes().Concat(Ends(box.ContactTime)).Where(box.ContactTime.Contains)) is not { } wet) return null;
+        var exposureTime = question.ExposureTime;
+        if (exposureTime is null && One(reference.Samples.On(Axis.ExposureTime, box.ExposureTime).Append(wet).Where(r => r >= wet && box.ExposureTime.Contains(r))) is { } r) exposureTime = Interval.Exactly(r);
         var temperature = question.Temperature;
         if (temperature is null && One(reference.Samples.On(Axis.Temperature, box.Temperature)) is { } t) temperature = Interval.Exactly(t);
         var ph = question.Ph;
         if (question.Agent is not null && ph is null && One(reference.Samples.On(Axis.Ph, box.Ph)) is { } p) ph = Interval.Exactly(p);
         var uses = question.Uses ?? (int?)One(reference.Samples.On(Axis.Uses, box.Uses).Where(u => u < 1_000_000));
         if (One(reference.Samples.On(Axis.Dilution, question.Dilution is { } d ? d : box.Dilution ?? Interval.Exactly(1))) is not { } dilution) return null;
-        return residence is null || temperature is null || uses is null ? null : new(box.Method, dilution, residence.Value, temperature.Value, ph, uses.Value, wet);
+        return exposureTime is null || temperature is null || uses is null ? null : new(box.Method, dilution, exposureTime.Value, temperature.Value, ph, uses.Value, wet);
     }
 
     private static IEnumerable<decimal> Ends(Interval i) => new[] { i.Lower, i.Upper }.OfType<decimal>();

@@ -3,7 +3,7 @@ using Compat.People;
 
 namespace Compat.Tests.Windows;
 
-/// <summary>Small hand-made knowledge bases: one part that hands touch, one agent, one 'allowed' up to a residence, one claim from a wet time on.</summary>
+/// <summary>Small hand-made knowledge bases: one part that hands touch, one agent, one 'allowed' up to an exposure time, one claim from a contact time on.</summary>
 internal sealed record WindowWorkshop
 {
     private static readonly CalendarDate Day = new(2026, 1, 1);
@@ -69,7 +69,7 @@ internal sealed record WindowWorkshop
             new()
             {
                 Id = new("lid.spared"), Target = ByMaterial ? RuleTarget.On(new MaterialId("glass")) : RuleTarget.On(Part), Agent = AgentClass.Root, WholeClass = true, Allows = true, KnownBy = KnownBy.Published,
-                When = new() { Residence = AxisLimit.Within(Interval.AtMost(Stands)), Temperature = StandsAt, Ph = AxisLimit.Any, Uses = AxisLimit.Any, Methods = StandsBy },
+                When = new() { ExposureTime = AxisLimit.Within(Interval.AtMost(Stands)), Temperature = StandsAt, Ph = AxisLimit.Any, Uses = AxisLimit.Any, Methods = StandsBy },
                 Why = "invented", Sources = [Read.Id], Reviewed = Day,
             },
         ],
@@ -78,7 +78,7 @@ internal sealed record WindowWorkshop
             new()
             {
                 Id = new("spirit.kills"), Agent = Agent, Reaches = Reaches, Kills = KillsAlso, For = ClaimFor, Refuted = Refuted, Kind = ClaimKind.Guideline,
-                When = new() { WetTime = AxisLimit.Within(Interval.AtLeast(Kills)), Temperature = KillsAt, Ph = AxisLimit.Any, Methods = KillsBy },
+                When = new() { ContactTime = AxisLimit.Within(Interval.AtLeast(Kills)), Temperature = KillsAt, Ph = AxisLimit.Any, Methods = KillsBy },
                 Why = "invented", Sources = [Read.Id], Reviewed = Day,
             },
         ],

@@ -34,7 +34,7 @@ public class ShippedSolverTests
             When = new()
             {
                 Strength = trees.Basis(standing.Agent) is null ? default : AxisLimit.Any,
-                Residence = AxisLimit.Any,
+                ExposureTime = AxisLimit.Any,
                 Temperature = AxisLimit.Any,
                 Ph = AxisLimit.Any,
                 Uses = AxisLimit.Any,

@@ -82,7 +82,7 @@ internal sealed class SolverCheck
     private static string Mark(Question question, ReferenceEvaluator asked, IReadOnlyList<Stage> stages, IEnumerable<StandingRule> standings) => string.Join("\n",
         stages.Select(stage => $"{stage.Materials} {stage.MaterialsKnown} {stage.OwnDutiesCanBeMet} {stage.Stood} {string.Join(",", stage.OwnDuties.Select(duty => duty.Kind))}\n"
             + string.Join("\n", stage.Rules.Select(one => $"{one.Rule.Id} {one.Voice} {one.Methods} {one.DutiesCanBeMet} {string.Join(" ", one.Box.OrderBy(axis => axis.Key).Select(axis => axis.Value))}")))
-            .Concat(standings.Select(one => one.Id.Value)).Append(question.Strength?.Range.ToString()).Append(string.Join(" ", asked.Judged(question.Residence!.Value))));
+            .Concat(standings.Select(one => one.Id.Value)).Append(question.Strength?.Range.ToString()).Append(string.Join(" ", asked.Judged(question.ExposureTime!.Value))));
 
     /// <summary>Asks for an exposure that shows any goal not yet proved, again and again until there is none.</summary>
     private void Prove(Circuit circuit, Dictionary<string, ILiteral> goals)

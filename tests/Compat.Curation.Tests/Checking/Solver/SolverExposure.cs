@@ -15,19 +15,19 @@ internal sealed class SolverExposure
     {
         _asked = asked;
         _question = question;
-        var judged = asked.Judged(question.Residence!.Value);
-        foreach (var axis in new[] { Axis.Strength, Axis.Residence, Axis.Temperature, Axis.Ph, Axis.Uses })
+        var judged = asked.Judged(question.ExposureTime!.Value);
+        foreach (var axis in new[] { Axis.Strength, Axis.ExposureTime, Axis.Temperature, Axis.Ph, Axis.Uses })
         {
             var domain = axis switch
             {
                 Axis.Strength => question.Strength?.Range ?? Interval.Whole,
-                Axis.Residence => question.Residence!.Value,
+                Axis.ExposureTime => question.ExposureTime!.Value,
                 Axis.Temperature => question.Temperature!.Value,
                 Axis.Ph => question.Ph!.Value,
                 _ => Interval.AtLeast(1),
             };
             var boundaries = stages.SelectMany(stage => stage.Rules).Where(rule => rule.Box.ContainsKey(axis)).Select(rule => rule.Box[axis])
-                .Concat(standing.Select(rule => rule.When.On(axis).Range)).Concat(axis == Axis.Residence ? judged.Where(one => one.Upper != Interval.WithoutEnd) : []);
+                .Concat(standing.Select(rule => rule.When.On(axis).Range)).Concat(axis == Axis.ExposureTime ? judged.Where(one => one.Upper != Interval.WithoutEnd) : []);
             var table = new RankTable(boundaries, domain, axis == Axis.Uses);
             _axes[axis] = (table, Circuit.Rank(table.All()));
         }
@@ -53,16 +53,16 @@ internal sealed class SolverExposure
     public ILiteral Within(StandingRule standing) => Circuit.And(
     [
         .. new[] { Axis.Strength, Axis.Temperature, Axis.Ph, Axis.Uses }.Where(axis => standing.When.On(axis).Statement == AxisStatement.Within).Select(axis => Within(axis, standing.When.On(axis).Range)),
-        Judged(_asked.Judged(_question.Residence!.Value.Intersect(standing.When.Residence.Range))),
+        Judged(_asked.Judged(_question.ExposureTime!.Value.Intersect(standing.When.ExposureTime.Range))),
         standing.When.Methods.Statement == AxisStatement.Within
             ? Circuit.Or(standing.When.Methods.Methods.Methods.Select(method => Circuit.Within(Method, (int)method, (int)method))) : Circuit.True,
     ]);
 
-    private ILiteral Judged(Interval[] residences)
+    private ILiteral Judged(Interval[] exposureTimes)
     {
-        var (table, rank) = _axes[Axis.Residence];
-        return Circuit.Or(residences.Where(one => !one.IsEmpty).Select(one =>
-            one.Equals(Interval.Exactly(Interval.WithoutEnd)) ? Circuit.Within(rank, table.Last, table.Last) : Within(Axis.Residence, one)));
+        var (table, rank) = _axes[Axis.ExposureTime];
+        return Circuit.Or(exposureTimes.Where(one => !one.IsEmpty).Select(one =>
+            one.Equals(Interval.Exactly(Interval.WithoutEnd)) ? Circuit.Within(rank, table.Last, table.Last) : Within(Axis.ExposureTime, one)));
     }
 
     private ILiteral Within(Axis axis, Interval interval)

@@ -24,10 +24,10 @@ internal sealed partial class ReferenceEvaluator
             own);
     }).ToArray();
 
-    /// <summary>The residences that can be judged when one of these is asked.</summary>
+    /// <summary>The exposure times that can be judged when one of these is asked.</summary>
     public Interval[] Judged(Interval asked)
     {
-        var shortest = EffectiveResidence(_judged[0].Variant, 0.000001m);
+        var shortest = EffectiveExposureTime(_judged[0].Variant, 0.000001m);
         if (shortest == Interval.WithoutEnd) return [Interval.Exactly(Interval.WithoutEnd)];
         if (shortest < 1m) return [asked];
         var late = asked.Intersect(Interval.AtLeast(shortest));
