@@ -21,7 +21,7 @@ public static class BadInput
             {
                 RecordKind.Question when problem.Place.Field.Length > 0 => $"--{Option(problem.Place.Field)}: ",
                 RecordKind.Question => "",
-                _ => $"{Exposures.Words.Of(problem.Place.Kind)} `{problem.Place.Id}`{(problem.Place.Field.Length == 0 ? "" : " at " + problem.Place.Field)}: ",
+                _ => $"{Space.Words.Of(problem.Place.Kind)} `{problem.Place.Id}`{(problem.Place.Field.Length == 0 ? "" : " at " + problem.Place.Field)}: ",
             };
             page.Line("error: " + place + problem.Message, 0, 2);
             if (problem.Help is not null) page.Line("help: " + problem.Help, 2, 4);

@@ -2,7 +2,6 @@ using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
 using Compat.Curation.Schemas;
 using Compat.Curation.Yaml;
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Curation;
@@ -84,7 +83,7 @@ public static class DataFolder
             Agents = places.Read(RecordKind.Agent, RecordsOf(files, FileKind.Agents), agents.Read, one => one.Id.Value),
             Parts = places.Read(RecordKind.Part, RecordsOf(files, FileKind.Parts), BasicReaders.ReadPart, one => one.Id.Value),
             Rules = places.Read(RecordKind.Rule, RecordsOf(files, FileKind.Rules), one => rules.Read(one, ofSite: false), one => one.Id.Value),
-            Conventions = places.Read(RecordKind.Convention, RecordsOf(files, FileKind.Conventions), BasicReaders.ReadConvention, one => Exposures.Words.Of(one.Key)),
+            Conventions = places.Read(RecordKind.Convention, RecordsOf(files, FileKind.Conventions), BasicReaders.ReadConvention, one => Space.Words.Of(one.Key)),
             StandingRules = places.Read(RecordKind.StandingRule, RecordsOf(files, FileKind.Standing), new StandingReader(boxes).Read, one => one.Id.Value),
         };
         data = WithEfficacyAndPeople(data, files, boxes, places);
@@ -106,7 +105,7 @@ public static class DataFolder
         return data with
         {
             Organisms = places.Read(RecordKind.Organism, RecordsOf(files, FileKind.Organisms), LevelReaders.ReadOrganism, one => one.Id.Value),
-            Levels = places.Read(RecordKind.Level, RecordsOf(files, FileKind.Levels), LevelReaders.ReadLevel, one => Exposures.Words.Of(one.Level)),
+            Levels = places.Read(RecordKind.Level, RecordsOf(files, FileKind.Levels), LevelReaders.ReadLevel, one => Space.Words.Of(one.Level)),
             TestStandards = places.Read(RecordKind.TestStandard, RecordsOf(files, FileKind.TestStandards), LevelReaders.ReadTest, one => one.Code.Value),
             Needs = places.Read(RecordKind.Need, RecordsOf(files, FileKind.Needs), LevelReaders.ReadNeed, one => one.Id.Value),
             Claims = places.Read(RecordKind.Claim, RecordsOf(files, FileKind.Efficacy), new ClaimReader(boxes).Read, one => one.Id.Value),

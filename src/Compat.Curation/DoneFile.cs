@@ -2,8 +2,7 @@ using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
 using Compat.Curation.Schemas;
 using Compat.Curation.Yaml;
-using Compat.Plans;
-using Compat.Sites;
+using Compat.Planning;
 
 namespace Compat.Curation;
 

@@ -1,7 +1,6 @@
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
 using Compat.Curation.Yaml;
-using Compat.Exposures;
 using Compat.Validation;
 
 namespace Compat.Curation;
@@ -65,7 +64,7 @@ internal static class KnowledgeLoader
     private static bool IsKnown(IReadOnlyList<Diagnostic> known, SourcePlace record) =>
         known.Any(one => one.Place is { } place && place.Source == record.Source && Touches(record.Span, place.Span));
 
-    private static bool Touches(Span record, Span fault) => fault.Start >= record.Start && fault.Start <= record.End;
+    private static bool Touches(TextSpan record, TextSpan fault) => fault.Start >= record.Start && fault.Start <= record.End;
 
     /// <summary>Whether a problem can be told although records are missing: an id given twice, and one that no record has, where no record of its kind is missing.</summary>
     private static bool IsSure(Problem problem, IReadOnlySet<RecordKind> gaps) => problem.Code == "duplicate-id"

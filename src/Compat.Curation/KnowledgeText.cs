@@ -1,8 +1,6 @@
 using System.Text;
 using Compat.Curation.Reading;
 using Compat.Curation.Writing;
-using Compat.Knowledge;
-using Compat.Sites;
 
 namespace Compat.Curation;
 

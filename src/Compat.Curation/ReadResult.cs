@@ -1,7 +1,5 @@
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
-using Compat.Knowledge;
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat.Curation;

@@ -2,8 +2,6 @@ using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
 using Compat.Curation.Schemas;
 using Compat.Curation.Yaml;
-using Compat.Knowledge;
-using Compat.Sites;
 
 namespace Compat.Curation;
 

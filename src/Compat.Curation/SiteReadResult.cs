@@ -1,6 +1,5 @@
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
-using Compat.Sites;
 
 namespace Compat.Curation;
 

@@ -1,9 +1,3 @@
-using Compat.Answers;
-using Compat.Kill;
-using Compat.Knowledge;
-using Compat.People;
-using Compat.Windows;
-
 namespace Compat;
 
 /// <summary>What the knowledge base says to a question, with everything needed to log it and to explain it.</summary>

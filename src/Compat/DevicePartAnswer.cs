@@ -1,6 +1,3 @@
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat;
 
 /// <summary>The answer for one part of a device.</summary>

@@ -1,1 +1,5 @@
-global using Compat.Exposures;
+global using Compat.Answers;
+global using Compat.Deciding;
+global using Compat.Model;
+global using Compat.Planning;
+global using Compat.Space;

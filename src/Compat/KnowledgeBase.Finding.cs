@@ -1,6 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using Compat.Knowledge;
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat;

@@ -1,7 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
-using Compat.Answers;
 using Compat.Validation;
-using Compat.Verdicts;
 
 namespace Compat;
 

@@ -1,12 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
-using Compat.Evaluation;
 using Compat.Instructions;
-using Compat.Knowledge;
-using Compat.Needs;
-using Compat.Sites;
 using Compat.Snapshots;
 using Compat.Validation;
-using Compat.Windows;
 
 namespace Compat;
 
@@ -208,14 +203,14 @@ public sealed partial class KnowledgeBase
     /// <param name="question">What is asked.</param>
     /// <exception cref="QuestionException">It cannot be asked; <see cref="TryPlan"/> lists why without exception.</exception>
     /// <exception cref="TooManyBoxesException">The rules cut each other too finely to list.</exception>
-    public Plans.PlanSheet PlanOf(Plans.PlanQuestion question) =>
+    public Planning.PlanSheet PlanOf(Planning.PlanQuestion question) =>
         PlanOf(question, CancellationToken.None);
 
     /// <summary>The same, given up where that is asked.</summary>
     /// <param name="question">What is asked.</param>
     /// <param name="cancellation">Asked between two steps of the work.</param>
     /// <exception cref="OperationCanceledException">It was given up.</exception>
-    public Plans.PlanSheet PlanOf(Plans.PlanQuestion question, CancellationToken cancellation)
+    public Planning.PlanSheet PlanOf(Planning.PlanQuestion question, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(question);
         return Plan(question, cancellation, out var problems) ?? throw new QuestionException(problems);
@@ -226,16 +221,16 @@ public sealed partial class KnowledgeBase
     /// <param name="sheet">The plan, or null.</param>
     /// <param name="problems">All that is wrong with the question; empty where nothing is.</param>
     /// <returns>Whether there is a plan.</returns>
-    public bool TryPlan(Plans.PlanQuestion question, out Plans.PlanSheet? sheet, out IReadOnlyList<Problem> problems)
+    public bool TryPlan(Planning.PlanQuestion question, out Planning.PlanSheet? sheet, out IReadOnlyList<Problem> problems)
     {
         sheet = Plan(question, CancellationToken.None, out problems);
         return sheet is not null;
     }
 
-    private Plans.PlanSheet? Plan(Plans.PlanQuestion question, CancellationToken cancellation, out IReadOnlyList<Problem> problems)
+    private Planning.PlanSheet? Plan(Planning.PlanQuestion question, CancellationToken cancellation, out IReadOnlyList<Problem> problems)
     {
-        problems = Plans.PlanValidation.Check(_compiled, question);
-        return problems.Count > 0 ? null : new Plans.PlanMaker(this, _compiled, question, cancellation).Make();
+        problems = Planning.PlanValidation.Check(_compiled, question);
+        return problems.Count > 0 ? null : new Planning.PlanMaker(this, _compiled, question, cancellation).Make();
     }
 
     /// <summary>What serves where the agent or product asked does not: the products of the sites first, else agents at some strength in their usual range; by the same method.</summary>

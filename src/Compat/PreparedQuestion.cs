@@ -1,6 +1,3 @@
-using Compat.Evaluation;
-using Compat.Verdicts;
-
 namespace Compat;
 
 /// <summary>A question checked and turned into numbers for one knowledge base: made once by <see cref="KnowledgeBase.Prepare"/>, asked as often as wanted.</summary>

@@ -1,8 +1,3 @@
-using Compat.Efficacy;
-using Compat.Knowledge;
-using Compat.People;
-using Compat.Sites;
-
 namespace Compat;
 
 /// <summary>One question: may this agent or product be used on this part? An axis that is null is left out and treated as the design states.</summary>

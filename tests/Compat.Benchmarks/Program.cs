@@ -3,7 +3,6 @@ using System.Globalization;
 using Compat.Benchmarks;
 using Compat.Benchmarks.Asking;
 using Compat.Curation.Checking;
-using Compat.Knowledge;
 
 // Prints times; holds nothing against a limit, for a machine may be busy. The first run of each kind warms up and is not printed.
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;

@@ -1,7 +1,5 @@
 using System.Diagnostics;
 using Compat.Curation.Reviewing;
-using Compat.Exposures;
-using Compat.Knowledge;
 
 namespace Compat.Benchmarks;
 

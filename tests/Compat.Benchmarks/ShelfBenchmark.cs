@@ -1,8 +1,5 @@
 using System.Diagnostics;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Shelves;
-using Compat.Sites;
+using Compat.Planning;
 
 namespace Compat.Benchmarks;
 

@@ -1,6 +1,3 @@
-
-using Compat.Knowledge;
-
 namespace Compat.Benchmarks;
 
 /// <summary>Rule sets of the shipped data's shape and of any size: its trees copied side by side, each copy with its rules, until there are enough.</summary>

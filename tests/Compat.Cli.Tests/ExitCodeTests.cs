@@ -1,6 +1,3 @@
-using Compat.Answers;
-using Compat.Knowledge;
-
 namespace Compat.Cli.Tests;
 
 public sealed class ExitCodeTests

@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-
 namespace Compat.Published.Tests;
 
 /// <summary>Sodium hypochlorite and available chlorine are two numbers; the molar masses join them.</summary>
@@ -66,8 +63,8 @@ public sealed class AvailableChlorineTests
     [InlineData("chloramine-t", 0.251702, 0.311460)]
     public void A_powder_that_may_be_a_hydrate_is_weighed_for_its_weakest_and_judged_for_its_strongest(string agent, double weakest, double strongest)
     {
-        var question = new Compat.Dilutions.DilutionQuestion { Agent = new(agent), Stock = UnitConversionTests.Of("50 % w/w"), Wanted = UnitConversionTests.Of("1000 ppm w/v available chlorine"), Litres = 1m, IsPowder = true };
-        Assert.True(Compat.Dilutions.Dilution.TryMake(KnowledgeBase.Shipped, question, out var recipe, out var problems), string.Join("; ", problems));
+        var question = new Compat.Planning.DilutionQuestion { Agent = new(agent), Stock = UnitConversionTests.Of("50 % w/w"), Wanted = UnitConversionTests.Of("1000 ppm w/v available chlorine"), Litres = 1m, IsPowder = true };
+        Assert.True(Compat.Planning.Dilution.TryMake(KnowledgeBase.Shipped, question, out var recipe, out var problems), string.Join("; ", problems));
         Assert.InRange((double)recipe.StockGrams!.Value.Lower!.Value, 2 / weakest * 0.9999, 2 / weakest * 1.0001);
         Assert.InRange((double)recipe.Reached.Range.Upper!.Value, 1000 * strongest / weakest * 0.9999, 1000 * strongest / weakest * 1.0001);
         Assert.True(recipe.Reached.Range.Lower >= 1000m);

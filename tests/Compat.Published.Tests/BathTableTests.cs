@@ -1,6 +1,5 @@
 using System.Globalization;
-using Compat.Baths;
-using Compat.Knowledge;
+using Compat.Planning;
 
 namespace Compat.Published.Tests;
 

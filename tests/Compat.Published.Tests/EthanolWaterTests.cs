@@ -1,5 +1,4 @@
-using Compat.Dilutions;
-using Compat.Exposures;
+using Compat.Planning;
 
 namespace Compat.Published.Tests;
 

@@ -1,5 +1,3 @@
-using Compat.Efficacy;
-
 namespace Compat.Published.Tests;
 
 /// <summary>

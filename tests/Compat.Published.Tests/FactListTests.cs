@@ -1,6 +1,4 @@
 using System.Text.RegularExpressions;
-using Compat.Exposures;
-using Compat.Knowledge;
 using Xunit.Abstractions;
 
 namespace Compat.Published.Tests;

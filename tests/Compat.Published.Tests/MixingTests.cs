@@ -1,7 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Mixing;
-
 namespace Compat.Published.Tests;
 
 /// <summary>Published pairs that must not meet are on record, at least as bad as their source says, whichever is named first.</summary>

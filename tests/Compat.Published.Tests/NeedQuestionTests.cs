@@ -1,8 +1,3 @@
-using Compat.Efficacy;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.People;
-
 namespace Compat.Published.Tests;
 
 /// <summary>What published guidance says of killing and of patients, asked with what touches the part, who is in it, what is on it and what must be killed.</summary>

@@ -1,7 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.People;
-
 namespace Compat.Published.Tests;
 
 /// <summary>Patients and staff whom authorities and journals name for an agent or a material.</summary>

@@ -1,7 +1,4 @@
 using System.Globalization;
-using Compat.Answers;
-using Compat.Exposures;
-using Compat.Knowledge;
 
 namespace Compat.Published.Tests;
 

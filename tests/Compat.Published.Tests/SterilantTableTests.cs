@@ -1,6 +1,4 @@
 using System.Globalization;
-using Compat.Efficacy;
-using Compat.Exposures;
 
 namespace Compat.Published.Tests;
 

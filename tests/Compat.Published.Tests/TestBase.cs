@@ -1,7 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Published.Tests;
 
 /// <summary>The shipped agents and conventions with one rule of our own, to read a conversion off an answer.</summary>

@@ -1,5 +1,3 @@
-using Compat.Efficacy;
-
 namespace Compat.Published.Tests;
 
 /// <summary>What the shipped table says of published tests, held to the titles and scopes that the standards bodies print.</summary>

@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-
 namespace Compat.Published.Tests;
 
 /// <summary>Units of strength: powers of ten convert to the last digit, and equal strengths get equal answers.</summary>

@@ -1,6 +1,5 @@
 using Compat.Curation.Text;
-using Compat.Dilutions;
-using Compat.Exposures;
+using Compat.Planning;
 
 namespace Compat.Published.Tests;
 
@@ -27,7 +26,7 @@ public sealed class VolumeStrengthTests
     {
         Assert.True(ExposureText.TryParseStrength("10 vol", out var ten, out _));
         Assert.True(ExposureText.TryParseStrength("3.03513 % w/v", out var percent, out _));
-        var question = new Question { Materials = [new Knowledge.MaterialSlot(new MaterialId("glass"))], Agent = new("hydrogen-peroxide"), Method = ApplicationMethod.WetWipe };
+        var question = new Question { Materials = [new Model.MaterialSlot(new MaterialId("glass"))], Agent = new("hydrogen-peroxide"), Method = ApplicationMethod.WetWipe };
         var (asked, written) = (KnowledgeBase.Shipped.Ask(question with { Strength = ten }), KnowledgeBase.Shipped.Ask(question with { Strength = percent }));
         Assert.Equal(written.Verdict, asked.Verdict);
         Assert.Equal(written.Boxes.Select(box => box.Strength), asked.Boxes.Select(box => box.Strength));

@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-
 namespace Compat.Published.Tests;
 
 /// <summary>Protection against water: IEC 60529, 2013, second characteristic numeral and clause 6.</summary>

@@ -1,5 +1,5 @@
 using Compat.Cli.Wording;
-using Compat.Plans;
+using Compat.Planning;
 
 namespace Compat.Cli.Cards;
 

@@ -1,6 +1,5 @@
 using Compat.Cli.Wording;
-using Compat.Plans;
-using Compat.Sites;
+using Compat.Planning;
 
 namespace Compat.Cli.Cards;
 

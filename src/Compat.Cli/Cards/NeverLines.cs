@@ -1,7 +1,5 @@
 using Compat.Cli.Wording;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Plans;
+using Compat.Planning;
 
 namespace Compat.Cli.Cards;
 
@@ -77,10 +75,10 @@ internal sealed class NeverLines(CardNames words)
 
     private static string Act(Act act) => act switch
     {
-        Knowledge.Act.Brush => "a brush",
-        Knowledge.Act.HeatDrying => "warm air or heat",
-        Knowledge.Act.CompressedAir => "compressed air",
-        Knowledge.Act.SoftCloth => "a cloth to dry it",
+        Model.Act.Brush => "a brush",
+        Model.Act.HeatDrying => "warm air or heat",
+        Model.Act.CompressedAir => "compressed air",
+        Model.Act.SoftCloth => "a cloth to dry it",
         _ => "rubbing or scrubbing",
     };
 

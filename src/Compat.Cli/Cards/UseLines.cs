@@ -1,8 +1,5 @@
 using Compat.Cli.Wording;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Plans;
-using Compat.Windows;
+using Compat.Planning;
 
 namespace Compat.Cli.Cards;
 

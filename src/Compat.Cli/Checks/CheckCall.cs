@@ -1,7 +1,6 @@
 using Compat.Curation.Checking;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
-using Compat.Exposures;
 
 namespace Compat.Cli.Checks;
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using Compat.Cli.Text;
 using Compat.Curation.Checking;
 using Compat.Curation.Diagnostics;
-using Compat.Exposures;
 using Compat.Validation;
 
 namespace Compat.Cli.Checks;

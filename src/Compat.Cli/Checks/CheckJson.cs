@@ -1,7 +1,6 @@
 using System.Text.Json;
 using Compat.Curation.Checking;
 using Compat.Curation.Diagnostics;
-using Compat.Exposures;
 using Compat.Serialization;
 
 namespace Compat.Cli.Checks;

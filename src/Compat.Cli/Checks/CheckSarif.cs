@@ -3,7 +3,6 @@ using System.Text;
 using System.Text.Json;
 using Compat.Curation.Checking;
 using Compat.Curation.Diagnostics;
-using Compat.Exposures;
 
 namespace Compat.Cli.Checks;
 

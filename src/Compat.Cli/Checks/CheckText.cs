@@ -1,7 +1,6 @@
 using Compat.Cli.Text;
 using Compat.Curation.Checking;
 using Compat.Curation.Diagnostics;
-using Compat.Exposures;
 
 namespace Compat.Cli.Checks;
 

@@ -1,10 +1,9 @@
 using System.CommandLine;
-using Compat.Baths;
+using Compat.Planning;
 using Compat.Cli.Input;
 using Compat.Cli.Json;
 using Compat.Cli.Text;
 using Compat.Curation.Text;
-using Compat.Exposures;
 
 namespace Compat.Cli.Commands;
 

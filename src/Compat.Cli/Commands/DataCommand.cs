@@ -2,7 +2,6 @@ using System.CommandLine;
 using Compat.Cli.Input;
 using Compat.Cli.Wording;
 using Compat.Curation.Reading;
-using Compat.Sites;
 
 namespace Compat.Cli.Commands;
 

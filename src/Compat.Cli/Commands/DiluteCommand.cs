@@ -2,9 +2,7 @@ using System.CommandLine;
 using Compat.Cli.Json;
 using Compat.Cli.Text;
 using Compat.Curation.Text;
-using Compat.Dilutions;
-using Compat.Exposures;
-using Compat.Sites;
+using Compat.Planning;
 
 namespace Compat.Cli.Commands;
 

@@ -6,8 +6,6 @@ using Compat.Curation;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Editing;
 using Compat.Curation.Recorded;
-using Compat.Knowledge;
-using Compat.Sites;
 
 namespace Compat.Cli.Commands;
 

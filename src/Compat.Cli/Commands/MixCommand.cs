@@ -2,9 +2,6 @@ using System.CommandLine;
 using Compat.Cli.Json;
 using Compat.Cli.Text;
 using Compat.Curation.Text;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Mixing;
 using Compat.Validation;
 
 namespace Compat.Cli.Commands;

@@ -4,9 +4,7 @@ using Compat.Cli.Cards;
 using Compat.Cli.Input;
 using Compat.Cli.Json;
 using Compat.Cli.Text;
-using Compat.Knowledge;
-using Compat.Occasions;
-using Compat.Plans;
+using Compat.Planning;
 
 namespace Compat.Cli.Commands;
 

@@ -2,7 +2,7 @@ using System.CommandLine;
 using Compat.Cli.Json;
 using Compat.Cli.Shelving;
 using Compat.Cli.Text;
-using Compat.Shelves;
+using Compat.Planning;
 using Compat.Validation;
 
 namespace Compat.Cli.Commands;

@@ -49,7 +49,7 @@ internal sealed class SiteProductCommand : DataCommand
         return editor.Add([product], faults) ? SiteCommand.Save(call, path, editor.Save, $"{path}: `{product.Id}` added") : Report(call, faults);
     }
 
-    private static ProductAnswers? Asked(Call call, KnowledgeBase kb, Sites.Site site) =>
+    private static ProductAnswers? Asked(Call call, KnowledgeBase kb, Model.Site site) =>
         new ProductPrompt(call.Stdin, new Page(call.Stderr), kb, new ProductEffects(kb, site)).Ask() is { } text ? ProductAnswers.Read(text, "answers", kb.Data) : null;
 
     private static Diagnostic At(ProductAnswers answers, Problem problem) =>

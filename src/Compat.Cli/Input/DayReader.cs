@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using Compat.Cli.Commands;
-using Compat.Knowledge;
 
 namespace Compat.Cli.Input;
 

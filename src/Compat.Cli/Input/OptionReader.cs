@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Compat.Exposures;
 using Compat.Validation;
 
 namespace Compat.Cli.Input;

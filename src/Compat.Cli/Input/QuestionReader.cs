@@ -1,9 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using Compat.Curation.Text;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat.Cli.Input;

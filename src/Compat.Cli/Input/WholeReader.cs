@@ -1,7 +1,3 @@
-using Compat.Efficacy;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.People;
 using Compat.Validation;
 
 namespace Compat.Cli.Input;

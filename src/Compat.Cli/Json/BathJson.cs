@@ -1,7 +1,6 @@
 using System.Text.Json;
-using Compat.Baths;
+using Compat.Planning;
 using Compat.Cli.Wording;
-using Compat.Exposures;
 using Compat.Serialization;
 
 namespace Compat.Cli.Json;

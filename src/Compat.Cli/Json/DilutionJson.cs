@@ -1,7 +1,6 @@
 using System.Text.Json;
 using Compat.Cli.Wording;
-using Compat.Dilutions;
-using Compat.Exposures;
+using Compat.Planning;
 using Compat.Serialization;
 
 namespace Compat.Cli.Json;

@@ -1,8 +1,7 @@
 using System.Text.Json;
 using Compat.Cli.Wording;
 using Compat.Curation.Recorded;
-using Compat.Exposures;
-using Compat.Plans;
+using Compat.Planning;
 using Compat.Serialization;
 
 namespace Compat.Cli.Json;

@@ -1,8 +1,7 @@
 using System.Text.Json;
 using Compat.Cli.Wording;
-using Compat.Exposures;
 using Compat.Serialization;
-using Compat.Shelves;
+using Compat.Planning;
 
 namespace Compat.Cli.Json;
 

@@ -2,7 +2,6 @@ using System.CommandLine;
 using Compat.Cli.Commands;
 using Compat.Cli.Input;
 using Compat.Cli.Wording;
-using Compat.Exposures;
 
 namespace Compat.Cli.Lookup;
 
@@ -45,13 +44,13 @@ internal static class Completion
         "--agent" => Ids(words, "agents"),
         "--product" or "--replace" => Ids(words, "products"),
         "--device" => Ids(words, "devices"),
-        "--against" => Ids(words, "organisms").Concat(Words.All<Efficacy.OrganismGroup>()),
+        "--against" => Ids(words, "organisms").Concat(Words.All<Model.OrganismGroup>()),
         "--method" => Words.All<ApplicationMethod>(),
-        "--level" => Words.All<Efficacy.Level>(),
-        "--patient" => Words.All<People.PatientGroup>(),
-        "--soil" => Words.All<Knowledge.SoilKind>(),
-        "--touched-by" => Words.All<Knowledge.TouchedBy>(),
-        "--act" => Words.All<Knowledge.Act>(),
+        "--level" => Words.All<Model.Level>(),
+        "--patient" => Words.All<Model.PatientGroup>(),
+        "--soil" => Words.All<Model.SoilKind>(),
+        "--touched-by" => Words.All<Model.TouchedBy>(),
+        "--act" => Words.All<Model.Act>(),
         _ => [],
     };
 

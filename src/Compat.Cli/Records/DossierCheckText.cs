@@ -4,7 +4,6 @@ using Compat.Cli.Wording;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
 using Compat.Curation.Recorded;
-using Compat.Exposures;
 
 namespace Compat.Cli.Records;
 

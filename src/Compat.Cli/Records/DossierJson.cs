@@ -2,9 +2,7 @@ using System.Text.Json;
 using Compat.Cli.Json;
 using Compat.Cli.Wording;
 using Compat.Curation.Recorded;
-using Compat.Knowledge;
 using Compat.Serialization;
-using Compat.Sites;
 
 namespace Compat.Cli.Records;
 

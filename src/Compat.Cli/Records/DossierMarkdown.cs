@@ -2,7 +2,6 @@ using Compat.Cli.Reviews;
 using Compat.Cli.Text;
 using Compat.Cli.Wording;
 using Compat.Curation.Recorded;
-using Compat.Knowledge;
 using Compat.Serialization;
 
 namespace Compat.Cli.Records;

@@ -2,7 +2,6 @@ using System.Text.Json;
 using Compat.Cli.Wording;
 using Compat.Curation.Recorded;
 using Compat.Curation.Reviewing;
-using Compat.Exposures;
 using Compat.Serialization;
 
 namespace Compat.Cli.Reviews;

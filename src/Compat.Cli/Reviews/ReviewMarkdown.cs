@@ -3,7 +3,6 @@ using Compat.Cli.Text;
 using Compat.Cli.Wording;
 using Compat.Curation.Checking;
 using Compat.Curation.Reviewing;
-using Compat.Knowledge;
 
 namespace Compat.Cli.Reviews;
 

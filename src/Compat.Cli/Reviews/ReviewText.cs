@@ -2,7 +2,6 @@ using Compat.Cli.Text;
 using Compat.Cli.Wording;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Reviewing;
-using Compat.Knowledge;
 
 namespace Compat.Cli.Reviews;
 

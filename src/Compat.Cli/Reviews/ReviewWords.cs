@@ -1,7 +1,5 @@
-using Compat.Answers;
 using Compat.Cli.Wording;
 using Compat.Curation.Reviewing;
-using Compat.Exposures;
 
 namespace Compat.Cli.Reviews;
 

@@ -1,8 +1,6 @@
-using Compat.Answers;
 using Compat.Cli.Wording;
 using Compat.Curation.Recorded;
 using Compat.Curation.Reviewing;
-using Compat.Exposures;
 using Compat.Validation;
 
 namespace Compat.Cli.Reviews;

@@ -1,6 +1,5 @@
 using Compat.Cli.Lookup;
 using Compat.Cli.Text;
-using Compat.Knowledge;
 
 namespace Compat.Cli.Shelving;
 

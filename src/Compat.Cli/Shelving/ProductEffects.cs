@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Sites;
-
 namespace Compat.Cli.Shelving;
 
 /// <summary>Says what each fact about a new product opens or closes on the devices of the site so far.</summary>

@@ -2,9 +2,6 @@ using System.Text;
 using Compat.Cli.Text;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Editing;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat.Cli.Shelving;
@@ -87,7 +84,7 @@ internal sealed class ProductPrompt(TextReader input, Page page, KnowledgeBase k
 
     private bool Claim()
     {
-        while (Line($"level the label claims: {string.Join(", ", Words.All<Compat.Efficacy.Level>())}; empty ends") is { Length: > 0 } level)
+        while (Line($"level the label claims: {string.Join(", ", Words.All<Compat.Model.Level>())}; empty ends") is { Length: > 0 } level)
         {
             var wet = Line("contact time it takes, as 1 min") ?? "";
             var methods = Line("by which methods, as damp-wipe wet-wipe") ?? "";

@@ -1,7 +1,6 @@
 using Compat.Cli.Text;
 using Compat.Cli.Wording;
-using Compat.Exposures;
-using Compat.Shelves;
+using Compat.Planning;
 
 namespace Compat.Cli.Shelving;
 
@@ -27,9 +26,9 @@ internal sealed class ReplacementText(Page page, Names names)
         ShelfTable.Cautions(page);
     }
 
-    private static string Level(Compat.Efficacy.Level? level) => level is { } one ? Words.Of(one) : "none";
+    private static string Level(Compat.Model.Level? level) => level is { } one ? Words.Of(one) : "none";
 
-    private static string Gloves(Compat.People.Protection one) => one.Gloves.Count == 0 ? "a material that its data sheet names" : string.Join(" or ", one.Gloves.Select(glove => glove.Material));
+    private static string Gloves(Compat.Model.Protection one) => one.Gloves.Count == 0 ? "a material that its data sheet names" : string.Join(" or ", one.Gloves.Select(glove => glove.Material));
 
     private void Part(string heading, IReadOnlyList<ReplacedCell> cells, Func<ReplacedCell, string?> also) =>
         List(heading, cells.Select(cell => $"{cell.Device}/{cell.Part}{(also(cell) is { } text ? ": " + text : "")}"));

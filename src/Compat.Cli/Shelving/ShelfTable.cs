@@ -1,6 +1,6 @@
 using Compat.Cli.Text;
 using Compat.Cli.Wording;
-using Compat.Shelves;
+using Compat.Planning;
 
 namespace Compat.Cli.Shelving;
 

@@ -1,6 +1,5 @@
 using Compat.Cli.Input;
 using Compat.Cli.Wording;
-using Compat.Exposures;
 using Compat.Serialization;
 
 namespace Compat.Cli.Text;

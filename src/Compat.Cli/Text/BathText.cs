@@ -1,4 +1,4 @@
-using Compat.Baths;
+using Compat.Planning;
 using Compat.Cli.Wording;
 
 namespace Compat.Cli.Text;

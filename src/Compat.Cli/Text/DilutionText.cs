@@ -1,6 +1,5 @@
 using Compat.Cli.Wording;
-using Compat.Dilutions;
-using Compat.Exposures;
+using Compat.Planning;
 
 namespace Compat.Cli.Text;
 

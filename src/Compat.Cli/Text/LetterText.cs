@@ -1,7 +1,4 @@
-using Compat.Answers;
 using Compat.Cli.Wording;
-using Compat.Exposures;
-using Compat.Sites;
 
 namespace Compat.Cli.Text;
 
@@ -44,7 +41,7 @@ public sealed class LetterText(Page page, KnowledgeBase kb, Names names)
         yield return slots is { Count: > 0 } ? "materials, as far as we know: " + string.Join("; ", slots.Select(slot => string.Join(" or ", slot.OneOf.Select(Name)))) : "materials: not known to us";
     }
 
-    private IReadOnlyList<Knowledge.MaterialSlot>? MaterialsOf(PartId type)
+    private IReadOnlyList<Model.MaterialSlot>? MaterialsOf(PartId type)
     {
         for (var record = Find(type); record is not null; record = record.Under is { } above ? Find(above) : null)
             if (record.Materials is { } slots) return slots;
@@ -104,7 +101,7 @@ public sealed class LetterText(Page page, KnowledgeBase kb, Names names)
         if (need.Soil.Count > 0) yield return $"Does it do so where there is {string.Join(", ", need.Soil.Select(soil => Words.Of(soil)))}, or must the part be clean?";
     }
 
-    private Knowledge.PartType? Find(PartId type) => kb.Data.Parts.FirstOrDefault(one => one.Id == type);
+    private Model.PartType? Find(PartId type) => kb.Data.Parts.FirstOrDefault(one => one.Id == type);
 
     private string Name(PartId type) => Find(type)?.Name ?? type.Value;
 

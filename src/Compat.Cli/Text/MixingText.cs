@@ -1,5 +1,4 @@
 using Compat.Cli.Wording;
-using Compat.Mixing;
 
 namespace Compat.Cli.Text;
 

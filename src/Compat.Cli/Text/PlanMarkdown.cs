@@ -1,6 +1,6 @@
 using System.Text;
 using Compat.Cli.Wording;
-using Compat.Plans;
+using Compat.Planning;
 
 namespace Compat.Cli.Text;
 

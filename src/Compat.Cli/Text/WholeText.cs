@@ -1,6 +1,4 @@
 using Compat.Cli.Wording;
-using Compat.Exposures;
-using Compat.Knowledge;
 using Compat.Serialization;
 
 namespace Compat.Cli.Text;
@@ -62,12 +60,12 @@ internal sealed class WholeText(Page page, Names names)
     }
 
     /// <summary>Whether the judgement of kill, or of people, has said already what closes the window.</summary>
-    private static bool Said(Answer answer, Windows.WindowClosure closure) => closure.Code switch
+    private static bool Said(Answer answer, Answers.WindowClosure closure) => closure.Code switch
     {
-        Windows.ClosureCode.DoesNotKill => true,
-        Windows.ClosureCode.HarmsPeople => answer.People!.Verdict == Verdict.NotAllowed,
-        Windows.ClosureCode.PartDoesNotStandIt => answer.PartVerdict < Verdict.AllowedWithinLimits,
-        _ => answer.Kill!.Reasons is [{ Code: Compat.Kill.KillReasonCode.WindowClosed }, ..],
+        Answers.ClosureCode.DoesNotKill => true,
+        Answers.ClosureCode.HarmsPeople => answer.People!.Verdict == Verdict.NotAllowed,
+        Answers.ClosureCode.PartDoesNotStandIt => answer.PartVerdict < Verdict.AllowedWithinLimits,
+        _ => answer.Kill!.Reasons is [{ Code: Compat.Answers.KillReasonCode.WindowClosed }, ..],
     };
 
     private static string Shown(int count) => count <= AnswerText.MostBoxes ? "" : $" (the first {AnswerText.MostBoxes} of {count}; --json has more)";

@@ -1,4 +1,4 @@
-using Compat.Baths;
+using Compat.Planning;
 
 namespace Compat.Cli.Wording;
 

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Compat.Exposures;
 using Compat.Serialization;
 
 namespace Compat.Cli.Wording;

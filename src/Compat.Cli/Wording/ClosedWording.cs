@@ -1,6 +1,4 @@
-using Compat.Kill;
-using Compat.Plans;
-using Compat.Windows;
+using Compat.Planning;
 
 namespace Compat.Cli.Wording;
 

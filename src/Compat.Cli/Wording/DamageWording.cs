@@ -1,5 +1,3 @@
-using Compat.Knowledge;
-
 namespace Compat.Cli.Wording;
 
 /// <summary>Says what happens to a part in the plainest words, for people who use it and look after it for a minute.</summary>

@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-
 namespace Compat.Cli.Wording;
 
 /// <summary>Says what a duty asks.</summary>

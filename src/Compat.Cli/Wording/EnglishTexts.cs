@@ -1,9 +1,4 @@
-using Compat.Answers;
-using Compat.Kill;
-using Compat.Knowledge;
-using Compat.People;
 using Compat.Serialization;
-using Compat.Windows;
 
 namespace Compat.Cli.Wording;
 

@@ -1,6 +1,3 @@
-using Compat.Answers;
-using Compat.Kill;
-
 namespace Compat.Cli.Wording;
 
 /// <summary>Says what would establish an answer that is not established.</summary>
@@ -31,7 +28,7 @@ public static class EstablishWording
         foreach (var reason in answer.Reasons.Prepend(answer.Decisive)) list.AddRange(Of(reason, names));
         if (answer.Question.Device is { } device && names.FindDevice(device.Value) is { Instructions.Count: 0 })
             list.Add("the device's own instructions for use: put what they say in a site file");
-        if (answer.Question.Product is { } id && names.FindProduct(id.Value) is { Composition: not Sites.Composition.Full })
+        if (answer.Question.Product is { } id && names.FindProduct(id.Value) is { Composition: not Model.Composition.Full })
             list.AddRange(OfComposition);
         if (list.Count == 0) list.Add("a test on the part, its maker's instructions, or a publication that covers this exposure");
         return list;

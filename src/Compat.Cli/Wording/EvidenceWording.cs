@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-
 namespace Compat.Cli.Wording;
 
 /// <summary>Says the damage to expect, a rule and a source.</summary>

@@ -1,6 +1,3 @@
-using Compat.Answers;
-using Compat.Exposures;
-
 namespace Compat.Cli.Wording;
 
 /// <summary>Says boxes of exposures and what was taken for each axis.</summary>
@@ -52,7 +49,7 @@ public static class ExposureWording
         var axis = Axis(assumption.Axis);
         if (assumption.Axis is null)
             return $"{axis}: left out; you choose one of {assumption.Methods}";
-        if (assumption.Axis == Exposures.Axis.Uses)
+        if (assumption.Axis == Space.Axis.Uses)
             return $"{axis}: left out; the answer gives the largest number that is allowed";
         var range = Range(assumption, unit);
         return assumption.Treatment switch
@@ -76,26 +73,26 @@ public static class ExposureWording
     /// <summary>Whether a range holds every value its axis has.</summary>
     private static bool IsWhole(Axis axis, Interval range) => range.IsWhole || axis switch
     {
-        Exposures.Axis.Temperature => range is { Lower: null or -40m, Upper: null or 200m },
-        Exposures.Axis.Ph => range is { Lower: null or -1m, Upper: null or 15m },
-        Exposures.Axis.Strength => range is { Lower: null or 0m, Upper: null or 100m },
+        Space.Axis.Temperature => range is { Lower: null or -40m, Upper: null or 200m },
+        Space.Axis.Ph => range is { Lower: null or -1m, Upper: null or 15m },
+        Space.Axis.Strength => range is { Lower: null or 0m, Upper: null or 100m },
         _ => false,
     };
 
     private static string Axis(Axis? axis) => axis switch
     {
         null => "method",
-        Exposures.Axis.Ph => "pH",
+        Space.Axis.Ph => "pH",
         _ => Words.Of(axis.Value),
     };
 
     private static string Range(Assumption assumption, StrengthUnit? unit) => assumption.Axis switch
     {
-        Exposures.Axis.Strength => assumption.Range.IsWhole ? "any" : FigureWording.Strength(assumption.Range, unit),
-        Exposures.Axis.Dilution => FigureWording.Dilution(assumption.Range),
-        Exposures.Axis.ExposureTime => FigureWording.ExposureTime(assumption.Range),
-        Exposures.Axis.Temperature => FigureWording.Temperature(assumption.Range),
-        Exposures.Axis.Ph => FigureWording.Ph(assumption.Range),
+        Space.Axis.Strength => assumption.Range.IsWhole ? "any" : FigureWording.Strength(assumption.Range, unit),
+        Space.Axis.Dilution => FigureWording.Dilution(assumption.Range),
+        Space.Axis.ExposureTime => FigureWording.ExposureTime(assumption.Range),
+        Space.Axis.Temperature => FigureWording.Temperature(assumption.Range),
+        Space.Axis.Ph => FigureWording.Ph(assumption.Range),
         _ => FigureWording.Uses(assumption.Range),
     };
 
@@ -105,15 +102,15 @@ public static class ExposureWording
             : FigureWording.Strength(asked.Percent, StrengthUnit.PercentOf(asked.Unit.Basis));
 
     private static string Strength(Interval percent, StrengthUnit? unit) =>
-        IsWhole(Exposures.Axis.Strength, percent) ? "any strength" : "strength " + FigureWording.Strength(percent, unit);
+        IsWhole(Space.Axis.Strength, percent) ? "any strength" : "strength " + FigureWording.Strength(percent, unit);
 
     private static void AddCommon(List<string> parts, Interval exposureTime, Interval temperature, Interval ph, Interval uses)
     {
         parts.Add(exposureTime.Upper is null or Interval.WithoutEnd && exposureTime.Lower is null or 0m
             ? "any exposure-time"
             : "exposure time " + FigureWording.ExposureTime(exposureTime));
-        parts.Add(IsWhole(Exposures.Axis.Temperature, temperature) ? "any temperature" : FigureWording.Temperature(temperature));
-        parts.Add(IsWhole(Exposures.Axis.Ph, ph) ? "any pH" : "pH " + FigureWording.Ph(ph));
+        parts.Add(IsWhole(Space.Axis.Temperature, temperature) ? "any temperature" : FigureWording.Temperature(temperature));
+        parts.Add(IsWhole(Space.Axis.Ph, ph) ? "any pH" : "pH " + FigureWording.Ph(ph));
         parts.Add(FigureWording.CountOfUses(uses));
     }
 }

@@ -1,7 +1,3 @@
-using Compat.Exposures;
-using Compat.Kill;
-using Compat.Windows;
-
 namespace Compat.Cli.Wording;
 
 /// <summary>Says whether what is needed is killed, and why.</summary>
@@ -70,14 +66,14 @@ public static class KillWording
         if (claim.Reaches is { } level) says.Add("reaches " + NeedWording.Of(level));
         if (claim.Kills.Count > 0) says.Add("kills " + string.Join(", ", claim.Kills.Select(names.Target)));
         if (claim.DoesNotKill.Count > 0) says.Add("does not kill " + string.Join(", ", claim.DoesNotKill.Select(names.Target)));
-        var needs = claim.Needs.Count == 0 ? "" : "; needs " + string.Join(" and ", claim.Needs.Select(need => need == Efficacy.ClaimNeed.CleanFirst ? "cleaning first" : "activation"));
+        var needs = claim.Needs.Count == 0 ? "" : "; needs " + string.Join(" and ", claim.Needs.Select(need => need == Model.ClaimNeed.CleanFirst ? "cleaning first" : "activation"));
         var why = claim.Origin == ClaimOrigin.Published && names.FindClaim(claim.Id) is { } published ? ". " + published.Why : "";
         return $"`{claim.Id}` ({origin}): {string.Join("; ", says)}{(claim.NamesThePart ? ", on this kind of part" : "")}{needs}{why}";
     }
 
     /// <summary>What is to be reached or killed, as a predicate.</summary>
     internal static string Meet(string target, Names names) =>
-        Words.TryParse<Efficacy.Level>(target, out var level) ? "reaches " + NeedWording.Of(level) : "kills " + names.Target(target);
+        Words.TryParse<Model.Level>(target, out var level) ? "reaches " + NeedWording.Of(level) : "kills " + names.Target(target);
 
     /// <summary>Whether the claims on record are of other methods than the one asked.</summary>
     internal static bool ByOtherMethods(string methods, Question question) =>

@@ -1,6 +1,3 @@
-using Compat.Answers;
-using Compat.Exposures;
-
 namespace Compat.Cli.Wording;
 
 /// <summary>Says what keeps an 'allowed' within limits.</summary>

@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Mixing;
-
 namespace Compat.Cli.Wording;
 
 /// <summary>Words for what happens where two meet.</summary>

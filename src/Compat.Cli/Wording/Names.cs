@@ -1,8 +1,3 @@
-using Compat.Efficacy;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Cli.Wording;
 
 /// <summary>The names and units of a knowledge base, found by id.</summary>

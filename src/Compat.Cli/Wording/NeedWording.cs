@@ -1,9 +1,3 @@
-using Compat.Efficacy;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Needs;
-using Compat.Windows;
-
 namespace Compat.Cli.Wording;
 
 /// <summary>Says what a part needs.</summary>
@@ -42,8 +36,8 @@ public static class NeedWording
     /// <summary>A level in words.</summary>
     public static string Of(Level level) => level switch
     {
-        Efficacy.Level.Cleaned => "cleaned",
-        Efficacy.Level.Sterile => "sterile",
+        Model.Level.Cleaned => "cleaned",
+        Model.Level.Sterile => "sterile",
         _ => Words.Of(level) + "-level disinfection",
     };
 
@@ -91,7 +85,7 @@ public static class NeedWording
     private static string Also(Need need, Names names) => need.Against.Count == 0 ? "" : "; and against " + string.Join(", ", need.Against.Select(names.Target));
 
     /// <summary>Kinds of patient in words.</summary>
-    public static string Patients(IEnumerable<People.PatientGroup> patients) => string.Join(", ", patients.Select(patient => Plain(Words.Of(patient))));
+    public static string Patients(IEnumerable<Model.PatientGroup> patients) => string.Join(", ", patients.Select(patient => Plain(Words.Of(patient))));
 
     private static string Plain(string word) => word.Replace('-', ' ');
 }

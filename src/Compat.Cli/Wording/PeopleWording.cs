@@ -1,5 +1,3 @@
-using Compat.People;
-
 namespace Compat.Cli.Wording;
 
 /// <summary>Says what a substance means for people.</summary>
@@ -40,7 +38,7 @@ public static class PeopleWording
         return rule.Occupied ? (patients.Length == 0 ? "" : patients + ", ") + "a patient in the device or in reach" : patients;
     }
 
-    private static IEnumerable<string> Silent(IReadOnlyList<Windows.SilentPatient> silent, Names names)
+    private static IEnumerable<string> Silent(IReadOnlyList<Answers.SilentPatient> silent, Names names)
     {
         if (silent.Count == 0) yield break;
         var each = silent.GroupBy(pair => pair.Ingredient).Select(group => (Ingredient: names.Anything(group.Key), Patients: NeedWording.Patients(group.Select(pair => pair.Patient))));

@@ -1,7 +1,4 @@
-using Compat.Exposures;
-using Compat.People;
-using Compat.Plans;
-using Compat.Windows;
+using Compat.Planning;
 
 namespace Compat.Cli.Wording;
 

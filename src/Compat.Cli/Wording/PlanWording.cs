@@ -1,7 +1,4 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Plans;
-using Compat.Sites;
+using Compat.Planning;
 
 namespace Compat.Cli.Wording;
 

@@ -1,6 +1,3 @@
-using Compat.Answers;
-using Compat.Exposures;
-
 namespace Compat.Cli.Wording;
 
 /// <summary>Says why an answer is as it is.</summary>
@@ -46,7 +43,7 @@ public static class ReasonWording
         return $"because its {list} are together {names.Anything(component)}{Sum(members, question)}";
     }
 
-    private static string Sum(Sites.Ingredient[] members, Question question)
+    private static string Sum(Model.Ingredient[] members, Question question)
     {
         if (members.Any(part => part.Strength?.Percent.Upper is null)) return "";
         var bases = members.Select(part => part.Strength!.Value.Unit.Basis).Distinct().ToArray();

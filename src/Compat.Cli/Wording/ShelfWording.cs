@@ -1,5 +1,4 @@
-using Compat.Exposures;
-using Compat.Shelves;
+using Compat.Planning;
 
 namespace Compat.Cli.Wording;
 
@@ -33,5 +32,5 @@ public static class ShelfWording
     };
 
     /// <summary>What a part needs, in a few words.</summary>
-    public static string Need(Needs.Need need) => need.KeptDry ? "kept dry" : need.Level is { } level ? Words.Of(level) : "not known";
+    public static string Need(Answers.Need need) => need.KeptDry ? "kept dry" : need.Level is { } level ? Words.Of(level) : "not known";
 }

@@ -1,7 +1,3 @@
-using Compat.Efficacy;
-using Compat.Kill;
-using Compat.Sites;
-
 namespace Compat.Cli.Wording;
 
 /// <summary>Names tests that claims of labels rest on, and says how far they reach.</summary>

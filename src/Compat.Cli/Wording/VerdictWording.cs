@@ -1,4 +1,3 @@
-using Compat.Answers;
 using Compat.Serialization;
 
 namespace Compat.Cli.Wording;
@@ -38,7 +37,7 @@ public static class VerdictWording
         : "Only the parts were judged. Whether it disinfects, and whether its residue harms, is another question.";
 
     /// <summary>A verdict within a sentence.</summary>
-    public static string Plain(Verdict verdict) => Exposures.Words.Of(verdict).Replace('-', ' ');
+    public static string Plain(Verdict verdict) => Space.Words.Of(verdict).Replace('-', ' ');
 
     /// <summary>The sentence that follows the verdict: what decided, and why.</summary>
     public static string Decisive(Answer answer, Names names)
@@ -47,7 +46,7 @@ public static class VerdictWording
         if (answer.Kill is not { } kill) return part;
         if (answer.Verdict >= Verdict.AllowedWithinLimits)
         {
-            var kills = kill.Reasons is [{ Code: Compat.Kill.KillReasonCode.NothingToKill }] ? "nothing need be killed on it" : "what is needed is killed";
+            var kills = kill.Reasons is [{ Code: Compat.Answers.KillReasonCode.NothingToKill }] ? "nothing need be killed on it" : "what is needed is killed";
             return $"The part stands it, {kills}, and no rule on people forbids it.";
         }
 

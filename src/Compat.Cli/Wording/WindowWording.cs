@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Windows;
-
 namespace Compat.Cli.Wording;
 
 /// <summary>Says a window: how it works, or what closes it.</summary>

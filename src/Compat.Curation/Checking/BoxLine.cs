@@ -1,5 +1,3 @@
-using Compat.Exposures;
-
 namespace Compat.Curation.Checking;
 
 /// <summary>Writes a box of exposures in one line.</summary>

@@ -1,5 +1,3 @@
-using Compat.Evaluation;
-
 namespace Compat.Curation.Checking;
 
 /// <summary>A box of exposures as runs of cells, one run an axis. Every cell holds a value, so a box of cells is never empty.</summary>

@@ -1,6 +1,3 @@
-using Compat.Evaluation;
-using Compat.Exposures;
-
 namespace Compat.Curation.Checking;
 
 /// <summary>Cuts a box of cells along the rules of a scene that cross it until something is found; stops at the first.</summary>

@@ -1,5 +1,3 @@
-using Compat.Knowledge;
-
 namespace Compat.Curation.Checking;
 
 /// <summary>What a check is asked to look at beside contradictions and dead rules.</summary>

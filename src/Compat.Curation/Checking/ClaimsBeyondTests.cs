@@ -1,7 +1,3 @@
-using Compat.Efficacy;
-using Compat.Exposures;
-using Compat.Kill;
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat.Curation.Checking;

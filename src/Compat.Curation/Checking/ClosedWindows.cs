@@ -1,10 +1,5 @@
 using System.Collections.Concurrent;
-using Compat.Efficacy;
-using Compat.Evaluation;
-using Compat.Exposures;
-using Compat.Needs;
 using Compat.Validation;
-using Compat.Windows;
 
 namespace Compat.Curation.Checking;
 

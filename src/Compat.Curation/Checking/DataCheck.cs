@@ -1,5 +1,3 @@
-using Compat.Knowledge;
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat.Curation.Checking;

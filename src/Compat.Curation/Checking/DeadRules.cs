@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using Compat.Evaluation;
 using Compat.Validation;
 
 namespace Compat.Curation.Checking;

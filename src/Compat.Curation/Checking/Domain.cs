@@ -1,6 +1,3 @@
-using Compat.Evaluation;
-using Compat.Exposures;
-
 namespace Compat.Curation.Checking;
 
 /// <summary>The values that each axis has at all.</summary>

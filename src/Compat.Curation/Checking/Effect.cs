@@ -1,7 +1,4 @@
 using Compat.Curation.Writing;
-using Compat.Evaluation;
-using Compat.Exposures;
-using Compat.Knowledge;
 
 namespace Compat.Curation.Checking;
 

@@ -1,8 +1,5 @@
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
 
 namespace Compat.Curation.Checking;
 

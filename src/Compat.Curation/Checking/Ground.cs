@@ -1,9 +1,5 @@
 using System.Collections.Concurrent;
-using Compat.Evaluation;
-using Compat.Exposures;
 using Compat.Instructions;
-using Compat.Knowledge;
-using Compat.Sites;
 
 namespace Compat.Curation.Checking;
 

@@ -1,8 +1,5 @@
 using System.Globalization;
 using Compat.Curation.Writing;
-using Compat.Evaluation;
-using Compat.Exposures;
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Curation.Checking;

@@ -1,6 +1,3 @@
-using Compat.Evaluation;
-using Compat.Exposures;
-
 namespace Compat.Curation.Checking;
 
 /// <summary>Where the rules of a scene with one variant are live, in boxes of cells.</summary>

@@ -1,8 +1,3 @@
-using Compat.Efficacy;
-using Compat.Evaluation;
-using Compat.Exposures;
-using Compat.Kill;
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Curation.Checking;

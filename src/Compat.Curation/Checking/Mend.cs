@@ -1,7 +1,3 @@
-using Compat.Exposures;
-
-using Compat.Knowledge;
-
 namespace Compat.Curation.Checking;
 
 /// <summary>One change of one rule that removes a finding.</summary>

@@ -1,6 +1,3 @@
-using Compat.Evaluation;
-using Compat.Exposures;
-
 namespace Compat.Curation.Checking;
 
 /// <summary>Proposes how two rules that contradict each other can be brought to agree.</summary>

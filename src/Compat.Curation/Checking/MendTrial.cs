@@ -1,6 +1,3 @@
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Curation.Checking;
 
 /// <summary>Tries what was proposed: a mend is kept only where it removes the contradiction and makes no other fault.</summary>

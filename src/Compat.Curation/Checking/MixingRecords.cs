@@ -1,7 +1,3 @@
-using Compat.Evaluation;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Mixing;
 using Compat.Validation;
 
 namespace Compat.Curation.Checking;

@@ -1,7 +1,4 @@
 using Compat.Curation.Writing;
-using Compat.Evaluation;
-using Compat.Exposures;
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat.Curation.Checking;

@@ -1,5 +1,3 @@
-using Compat.Evaluation;
-
 namespace Compat.Curation.Checking;
 
 /// <summary>An 'allowed' and a 'not allowed' whose boxes meet on a subject, each in its voice. Whether both are live there is not yet known.</summary>

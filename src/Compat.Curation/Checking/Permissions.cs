@@ -1,5 +1,3 @@
-using Compat.Evaluation;
-
 namespace Compat.Curation.Checking;
 
 /// <summary>The agents of which some 'allowed' speaks, material by material and subject by subject: without one nothing can be allowed.</summary>

@@ -1,6 +1,3 @@
-using Compat.Evaluation;
-using Compat.Exposures;
-
 namespace Compat.Curation.Checking;
 
 /// <summary>A box of exposures of one subject to one speaker: where something is found.</summary>

@@ -2,9 +2,6 @@ using System.Collections;
 using System.Globalization;
 using System.Reflection;
 using System.Text.RegularExpressions;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat.Curation.Checking;

@@ -1,6 +1,3 @@
-using Compat.Evaluation;
-using Compat.Knowledge;
-
 namespace Compat.Curation.Checking;
 
 /// <summary>How two rules lie to each other in the trees.</summary>
@@ -42,7 +39,7 @@ internal sealed class Relation(CompiledBase kb)
 
     private IEnumerable<int> TypesOf(RuleTarget target) => PartsOf(target).SelectMany(part => part.OneOfTypes).Select(type => kb.Parts[type.Value]);
 
-    private IEnumerable<Sites.DevicePart> PartsOf(RuleTarget target) =>
+    private IEnumerable<Model.DevicePart> PartsOf(RuleTarget target) =>
         target.Device is { } id ? kb.Devices[id].Parts.Where(part => target.DevicePart is null || part.Id == target.DevicePart) : [];
 
     private bool IsMadeOf(RuleTarget target, MaterialId? material)

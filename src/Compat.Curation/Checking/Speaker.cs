@@ -1,6 +1,3 @@
-using Compat.Evaluation;
-using Compat.Exposures;
-
 namespace Compat.Curation.Checking;
 
 /// <summary>What is brought onto a subject: an agent, or one component of a product, over every exposure there is.</summary>
@@ -25,9 +22,9 @@ internal sealed record Speaker(Substance Substance, Component Component)
     }
 
     /// <summary>The components of a product, at every dilution that can be asked.</summary>
-    public static IEnumerable<Speaker> OfProduct(CompiledBase kb, Sites.Product product)
+    public static IEnumerable<Speaker> OfProduct(CompiledBase kb, Model.Product product)
     {
-        var concentrate = product.StrengthOf == Sites.StrengthOf.Concentrate;
+        var concentrate = product.StrengthOf == Model.StrengthOf.Concentrate;
         var substance = SubstanceResolver.Resolve(kb, new Question { Product = product.Id, Dilution = concentrate ? Share : null, Ph = Domain.Ph });
         return substance.Components.Select(component => new Speaker(substance, component));
     }

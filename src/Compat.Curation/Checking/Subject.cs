@@ -1,8 +1,3 @@
-using Compat.Evaluation;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Curation.Checking;
 
 /// <summary>One thing that can be asked about, with one choice for every one-of: a material alone, a part type, a part of a device.</summary>

@@ -1,6 +1,3 @@
-using Compat.Evaluation;
-using Compat.Exposures;
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Curation.Checking;

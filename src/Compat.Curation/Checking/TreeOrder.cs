@@ -1,5 +1,3 @@
-using Compat.Evaluation;
-
 namespace Compat.Curation.Checking;
 
 /// <summary>The nodes of a tree in an order in which all below a node follow it, so that 'at or below' is a run of numbers.</summary>

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Compat.Exposures;
 
 namespace Compat.Curation.Checking;
 

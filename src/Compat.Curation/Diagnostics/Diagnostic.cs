@@ -5,7 +5,7 @@ namespace Compat.Curation.Diagnostics;
 /// <summary>A place in a file.</summary>
 /// <param name="Source">The file.</param>
 /// <param name="Span">The stretch of it.</param>
-public sealed record SourcePlace(SourceText Source, Span Span)
+public sealed record SourcePlace(SourceText Source, TextSpan Span)
 {
     /// <summary>Line and column where it starts.</summary>
     public LinePosition Position => Source.Lines.At(Span.Start);

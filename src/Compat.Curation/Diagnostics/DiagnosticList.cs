@@ -20,7 +20,7 @@ internal sealed class DiagnosticList(SourceText source)
     public bool IsFull => _found.Count > Limit;
 
     /// <summary>Adds a fault at a stretch of the file.</summary>
-    public void Add(Span span, string code, string message, string? help = null, RelatedPlace? related = null)
+    public void Add(TextSpan span, string code, string message, string? help = null, RelatedPlace? related = null)
     {
         if (IsFull) return;
         _found.Add(_found.Count == Limit
@@ -29,8 +29,8 @@ internal sealed class DiagnosticList(SourceText source)
     }
 
     /// <summary>Whether a fault was found within a stretch.</summary>
-    public bool AnyWithin(Span span) => _found.Any(one => one.Place is { } place && span.Holds(place.Span));
+    public bool AnyWithin(TextSpan span) => _found.Any(one => one.Place is { } place && span.Holds(place.Span));
 
     /// <summary>A further place in this file.</summary>
-    public RelatedPlace Related(string label, Span span) => new(label, new(Source, span));
+    public RelatedPlace Related(string label, TextSpan span) => new(label, new(Source, span));
 }

@@ -94,7 +94,7 @@ public static class DiagnosticText
     }
 
     /// <summary>Moves a cut off the middle of a surrogate pair.</summary>
-    private static int Whole(string text, int offset, Span line) =>
+    private static int Whole(string text, int offset, TextSpan line) =>
         offset > line.Start && offset < line.End && char.IsLowSurrogate(text[offset]) ? offset - 1 : offset;
 
     private static int Runes(string text, int from, int to)

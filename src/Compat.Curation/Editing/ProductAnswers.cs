@@ -2,8 +2,6 @@ using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
 using Compat.Curation.Schemas;
 using Compat.Curation.Yaml;
-using Compat.Knowledge;
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat.Curation.Editing;
@@ -58,7 +56,7 @@ public sealed record ProductAnswers
         }
         else if (faults.Found.Count == 0)
         {
-            faults.Add(new Span(0, 0), "no-answers", "there are no answers", "write `section-1:`, `section-3:`, `section-9:` and `label:`");
+            faults.Add(new TextSpan(0, 0), "no-answers", "there are no answers", "write `section-1:`, `section-3:`, `section-9:` and `label:`");
         }
 
         return new() { Product = product, Diagnostics = faults.Found, Places = places.Build() };

@@ -5,7 +5,6 @@ using Compat.Curation.Reading;
 using Compat.Curation.Schemas;
 using Compat.Curation.Writing;
 using Compat.Curation.Yaml;
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat.Curation.Editing;

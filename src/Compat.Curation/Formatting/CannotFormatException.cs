@@ -3,8 +3,8 @@ using Compat.Curation.Yaml;
 namespace Compat.Curation.Formatting;
 
 /// <summary>Something in a readable file that the formatter does not lay out; the file is left as it is.</summary>
-internal sealed class CannotFormatException(Span span) : Exception
+internal sealed class CannotFormatException(TextSpan span) : Exception
 {
     /// <summary>Where it stands.</summary>
-    public Span Span { get; } = span;
+    public TextSpan Span { get; } = span;
 }

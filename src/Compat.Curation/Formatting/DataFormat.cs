@@ -2,7 +2,6 @@ using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
 using Compat.Curation.Schemas;
 using Compat.Curation.Yaml;
-using Compat.Exposures;
 
 namespace Compat.Curation.Formatting;
 

@@ -25,7 +25,7 @@ internal sealed class Gap
     public bool HasComments => Comments.Any();
 
     /// <summary>Reads a gap of a text whose lines end by LF; null where something else stands in the stretch.</summary>
-    public static Gap? Read(string text, Span span) =>
+    public static Gap? Read(string text, TextSpan span) =>
         Read(text.Substring(span.Start, span.Length), span.Start == 0, span.End == text.Length);
 
     /// <summary>Reads what stands between two values; null where it is more than a gap.</summary>

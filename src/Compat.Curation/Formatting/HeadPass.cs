@@ -17,7 +17,7 @@ internal static partial class HeadPass
     /// <param name="text">The text; its lines end by LF.</param>
     /// <param name="root">Where the values stand in it.</param>
     /// <param name="modeline">The line to put in where there is none; null where it is not known.</param>
-    public static string Run(string text, Span root, string? modeline)
+    public static string Run(string text, TextSpan root, string? modeline)
     {
         var edits = new List<TextEdit>();
         string? found = null;
@@ -27,12 +27,12 @@ internal static partial class HeadPass
             var line = text[at..end];
             if (at < root.Start)
             {
-                if (line.StartsWith('%')) edits.Add(new(Span.Between(at, end), ""));
+                if (line.StartsWith('%')) edits.Add(new(TextSpan.Between(at, end), ""));
                 else if (line.StartsWith("---", StringComparison.Ordinal)) edits.Add(new(new(at, 3), ""));
                 else if (found is null && Modeline().IsMatch(line))
                 {
                     found = line.Trim(' ');
-                    edits.Add(new(Span.Between(at, Math.Min(text.Length, end + 1)), ""));
+                    edits.Add(new(TextSpan.Between(at, Math.Min(text.Length, end + 1)), ""));
                 }
             }
             else if (at >= root.End && line.StartsWith("...", StringComparison.Ordinal))

@@ -12,9 +12,9 @@ internal sealed partial class LayoutPass
     private void Flow(YamlNode node, SchemaShape shape, int inner)
     {
         var isList = node is YamlSequence;
-        Span[] items = node is YamlSequence list
+        TextSpan[] items = node is YamlSequence list
             ? [.. list.Items.Select(item => item.Span)]
-            : [.. ((YamlMapping)node).Entries.Select(entry => Span.Between(entry.Key.Span.Start, entry.Value.Span.End))];
+            : [.. ((YamlMapping)node).Entries.Select(entry => TextSpan.Between(entry.Key.Span.Start, entry.Value.Span.End))];
         var isBroken = IsBroken(node.Span, items);
         var pad = isBroken ? null : isList || items.Length == 0 ? "" : " ";
         Take(isList ? '[' : '{', "", inner);
@@ -70,7 +70,7 @@ internal sealed partial class LayoutPass
         Write(gap, behindLast is null ? "," : "", start, inline, column, behindLast);
     }
 
-    private bool IsBroken(Span whole, Span[] items)
+    private bool IsBroken(TextSpan whole, TextSpan[] items)
     {
         var at = whole.Start + 1;
         foreach (var item in items)

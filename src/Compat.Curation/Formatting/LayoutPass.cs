@@ -127,7 +127,7 @@ internal sealed partial class LayoutPass
     private void Advance(int start, string? inline, int column, int? commentColumn = null)
     {
         if (start < _at) throw new CannotFormatException(new(start, 1));
-        Write(Gap.Read(_text, Span.Between(_at, start)), "", start, inline, column, commentColumn);
+        Write(Gap.Read(_text, TextSpan.Between(_at, start)), "", start, inline, column, commentColumn);
     }
 
     /// <summary>Writes a gap up to a place.</summary>
@@ -137,7 +137,7 @@ internal sealed partial class LayoutPass
         _comments.AddRange(gap.Comments);
         var next = start == _text.Length ? -1 : ColumnOf(start);
         var least = int.MaxValue;
-        Replace(Span.Between(_at, start), sign + gap.Write(inline, column, from => least = Math.Min(least, CommentColumn(from, next, commentColumn ?? column))));
+        Replace(TextSpan.Between(_at, start), sign + gap.Write(inline, column, from => least = Math.Min(least, CommentColumn(from, next, commentColumn ?? column))));
         _closed.Clear();
     }
 
@@ -172,7 +172,7 @@ internal sealed partial class LayoutPass
         return owner.To;
     }
 
-    private void Replace(Span span, string text)
+    private void Replace(TextSpan span, string text)
     {
         if (!_text.AsSpan(span.Start, span.Length).SequenceEqual(text)) _edits.Add(new(span, text));
         _at = span.End;

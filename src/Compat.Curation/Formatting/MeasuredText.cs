@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using Compat.Curation.Schemas;
 using Compat.Curation.Text;
-using Compat.Exposures;
 
 namespace Compat.Curation.Formatting;
 

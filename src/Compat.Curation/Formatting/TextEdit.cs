@@ -6,7 +6,7 @@ namespace Compat.Curation.Formatting;
 /// <summary>One change of a text: what takes the place of a stretch of it.</summary>
 /// <param name="Span">The stretch; of length 0 for something put in.</param>
 /// <param name="Text">What takes its place.</param>
-internal readonly record struct TextEdit(Span Span, string Text)
+internal readonly record struct TextEdit(TextSpan Span, string Text)
 {
     /// <summary>Makes changes, which stand in the order of the text and do not overlap.</summary>
     public static string Apply(string text, IReadOnlyList<TextEdit> edits)

@@ -1,4 +1,3 @@
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat.Curation.Imports;

@@ -2,8 +2,6 @@ using System.Reflection;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
 using Compat.Curation.Schemas;
-using Compat.Knowledge;
-using Compat.Sites;
 
 namespace Compat.Curation.Imports;
 

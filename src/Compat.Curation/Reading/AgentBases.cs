@@ -1,6 +1,4 @@
 using Compat.Curation.Yaml;
-using Compat.Exposures;
-using Compat.Knowledge;
 
 namespace Compat.Curation.Reading;
 

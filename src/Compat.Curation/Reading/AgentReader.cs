@@ -1,7 +1,5 @@
 using Compat.Curation.Text;
 using Compat.Curation.Yaml;
-using Compat.Exposures;
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Curation.Reading;

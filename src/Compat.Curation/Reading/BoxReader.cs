@@ -1,7 +1,5 @@
 using Compat.Curation.Text;
 using Compat.Curation.Yaml;
-using Compat.Efficacy;
-using Compat.Exposures;
 
 namespace Compat.Curation.Reading;
 

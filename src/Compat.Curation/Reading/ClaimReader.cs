@@ -1,6 +1,4 @@
 using Compat.Curation.Text;
-using Compat.Efficacy;
-using Compat.Knowledge;
 
 namespace Compat.Curation.Reading;
 

@@ -1,9 +1,3 @@
-using Compat.Efficacy;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.People;
-using Compat.Sites;
-
 namespace Compat.Curation.Reading;
 
 /// <summary>Reads devices, with their instructions.</summary>

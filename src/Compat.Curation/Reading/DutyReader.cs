@@ -1,8 +1,6 @@
 using System.Globalization;
 using Compat.Curation.Text;
 using Compat.Curation.Yaml;
-using Compat.Exposures;
-using Compat.Knowledge;
 
 namespace Compat.Curation.Reading;
 

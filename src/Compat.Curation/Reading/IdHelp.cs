@@ -1,5 +1,4 @@
 using Compat.Curation.Diagnostics;
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Curation.Reading;

@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Instructions;
-
 namespace Compat.Curation.Reading;
 
 /// <summary>Reads how words of instructions are read.</summary>
@@ -34,7 +31,7 @@ internal sealed class InstructionWordReader(BoxReader boxes)
         return new() { Agents = agents, When = boxes.Read(fields, "when", agents.FirstOrDefault()?.Value ?? AgentRoot) };
     }
 
-    private static string AgentRoot => Knowledge.AgentClass.Root.Value;
+    private static string AgentRoot => Model.AgentClass.Root.Value;
 
     private static WordAct? Act(RecordFields record) => record.Record("act") is not { } fields ? null : new()
     {

@@ -1,8 +1,3 @@
-using Compat.Efficacy;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Occasions;
-
 namespace Compat.Curation.Reading;
 
 /// <summary>Reads organisms, what levels include, tests, what contacts ask and occasions.</summary>

@@ -1,6 +1,3 @@
-using Compat.Knowledge;
-using Compat.Mixing;
-
 namespace Compat.Curation.Reading;
 
 /// <summary>Reads hazards of mixing, and what is on record as harmless.</summary>

@@ -1,5 +1,4 @@
 using Compat.Curation.Text;
-using Compat.People;
 
 namespace Compat.Curation.Reading;
 

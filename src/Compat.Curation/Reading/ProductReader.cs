@@ -1,9 +1,5 @@
 using Compat.Curation.Schemas;
 using Compat.Curation.Text;
-using Compat.Efficacy;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
 
 namespace Compat.Curation.Reading;
 

@@ -3,8 +3,6 @@ using Compat.Curation.Diagnostics;
 using Compat.Curation.Schemas;
 using Compat.Curation.Text;
 using Compat.Curation.Yaml;
-using Compat.Exposures;
-using Compat.Knowledge;
 
 namespace Compat.Curation.Reading;
 
@@ -142,7 +140,7 @@ internal sealed class RecordFields(YamlMapping mapping, DiagnosticList faults)
         return null;
     }
 
-    private void ReportAt(Span span, string code, string message, string? help)
+    private void ReportAt(TextSpan span, string code, string message, string? help)
     {
         if (!Faults.AnyWithin(span)) Faults.Add(span, code, message, help);
     }

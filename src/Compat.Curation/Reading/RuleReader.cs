@@ -1,5 +1,3 @@
-using Compat.Knowledge;
-
 namespace Compat.Curation.Reading;
 
 /// <summary>Reads rules.</summary>

@@ -1,9 +1,6 @@
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Text;
 using Compat.Curation.Yaml;
-using Compat.Efficacy;
-using Compat.Knowledge;
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat.Curation.Reading;

@@ -58,16 +58,16 @@ public sealed class SourceMap
     private (SourceText Source, YamlMapping Record)? Record(ProblemPlace place) =>
         _records.TryGetValue((place.Kind, place.Id), out var list) ? list[Math.Clamp(place.Occurrence, 0, list.Count - 1)] : null;
 
-    private static Span IdSpan(YamlMapping record)
+    private static TextSpan IdSpan(YamlMapping record)
     {
         var head = record.Find("site")?.Value as YamlMapping ?? record;
         return head.Find("id")?.Value.Span ?? NodePath.PointAt(record);
     }
 
-    private static Span? FieldSpan(YamlMapping record, string field)
+    private static TextSpan? FieldSpan(YamlMapping record, string field)
     {
         YamlNode node = record;
-        Span? span = null;
+        TextSpan? span = null;
         foreach (var step in field.Split('.', StringSplitOptions.RemoveEmptyEntries))
         {
             if (node is YamlMapping mapping && mapping.Find(step) is { } entry)

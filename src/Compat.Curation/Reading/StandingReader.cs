@@ -1,7 +1,3 @@
-using Compat.Efficacy;
-using Compat.Knowledge;
-using Compat.People;
-
 namespace Compat.Curation.Reading;
 
 /// <summary>Reads standing rules.</summary>

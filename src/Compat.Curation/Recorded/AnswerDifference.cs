@@ -1,7 +1,4 @@
-using Compat.Answers;
 using Compat.Curation.Reviewing;
-using Compat.Exposures;
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Curation.Recorded;

@@ -1,10 +1,4 @@
-using Compat.Evaluation;
-using Compat.Kill;
-using Compat.Knowledge;
-using Compat.Needs;
-using Compat.People;
-using Compat.Plans;
-using Compat.Sites;
+using Compat.Planning;
 
 namespace Compat.Curation.Recorded;
 

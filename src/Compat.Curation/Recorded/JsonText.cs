@@ -48,7 +48,7 @@ internal sealed class JsonText
             case JsonTokenType.String: return Quoted(ref json);
             default:
                 var start = CharAt((int)json.TokenStartIndex);
-                return new YamlScalar(Encoding.UTF8.GetString(json.ValueSpan), IsPlain: true, new Span(start, json.ValueSpan.Length));
+                return new YamlScalar(Encoding.UTF8.GetString(json.ValueSpan), IsPlain: true, new TextSpan(start, json.ValueSpan.Length));
         }
     }
 
@@ -66,7 +66,7 @@ internal sealed class JsonText
             else entries.Add(new(key, value));
         }
 
-        return new(entries, Span.Between(start, CharAt((int)json.TokenStartIndex) + 1));
+        return new(entries, TextSpan.Between(start, CharAt((int)json.TokenStartIndex) + 1));
     }
 
     private YamlSequence Sequence(ref Utf8JsonReader json)
@@ -74,14 +74,14 @@ internal sealed class JsonText
         var start = CharAt((int)json.TokenStartIndex);
         var items = new List<YamlNode>();
         while (json.Read() && json.TokenType != JsonTokenType.EndArray) items.Add(Value(ref json));
-        return new(items, Span.Between(start, CharAt((int)json.TokenStartIndex) + 1));
+        return new(items, TextSpan.Between(start, CharAt((int)json.TokenStartIndex) + 1));
     }
 
     private YamlScalar Quoted(ref Utf8JsonReader json)
     {
         var start = CharAt((int)json.TokenStartIndex);
         var text = json.GetString()!;
-        var span = Span.Between(start, CharAt((int)json.TokenStartIndex + json.ValueSpan.Length + 2));
+        var span = TextSpan.Between(start, CharAt((int)json.TokenStartIndex + json.ValueSpan.Length + 2));
         CharacterCheck.Passes(_faults, text, span);
         return new(text, IsPlain: false, span);
     }

@@ -1,9 +1,5 @@
-using Compat.Answers;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.People;
 
 namespace Compat.Curation.Recorded;
 
@@ -60,7 +56,7 @@ public sealed record RecordedAnswer
         Rules = answer.DecidedBy.Select(rule => rule.Id).Distinct().Order().ToArray(),
         PersonRules = (answer.People?.Rules.Select(rule => rule.Id) ?? []).Distinct().Order().ToArray(),
         Claims = (answer.Kill?.Claims.Select(claim => claim.Id) ?? []).Distinct().Order(StringComparer.Ordinal).ToArray(),
-        Editions = answer.Question.Device is { } device ? Evaluation.Editions.Speaking(kb.Compiled.Devices[device], answer.Question.Serial) : [],
+        Editions = answer.Question.Device is { } device ? Deciding.Editions.Speaking(kb.Compiled.Devices[device], answer.Question.Serial) : [],
         Limits = answer.Limits,
         Duties = answer.Duties,
         Boxes = answer.Boxes.Select(Written).ToArray(),

@@ -1,6 +1,4 @@
 using Compat.Curation.Reading;
-using Compat.Exposures;
-using Compat.Knowledge;
 
 namespace Compat.Curation.Recorded;
 

@@ -2,7 +2,6 @@ using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
 using Compat.Curation.Schemas;
 using Compat.Curation.Yaml;
-using Compat.Sites;
 
 namespace Compat.Curation.Recorded;
 
@@ -83,7 +82,7 @@ public sealed record RecordedFile
     private static RecordedFile? Read(YamlNode root, string shownAs, DiagnosticList faults)
     {
         if (KindOf(root, faults) is not { } kind || root is not YamlMapping mapping) return null;
-        var schema = FileSchema.OfOutput(Exposures.Words.Of(kind));
+        var schema = FileSchema.OfOutput(Space.Words.Of(kind));
         var refusals = schema.Check(root, faults);
         var file = faults.Found.Count > 0 ? null : kind == RecordedKind.Plan ? Plan(new(mapping, faults), shownAs) : Dossier(new(mapping, faults), shownAs);
         FileSchema.AddRefusals(root, refusals, faults);
@@ -94,7 +93,7 @@ public sealed record RecordedFile
     {
         const string help = $"this program reads `{PlanFormat}` and `{DossierFormat}`: write the file anew, or read it with the program that wrote it";
         var format = (root as YamlMapping)?.Find("format");
-        var at = format?.Value.Span ?? new Span(root.Span.Start, Math.Min(1, root.Span.Length));
+        var at = format?.Value.Span ?? new TextSpan(root.Span.Start, Math.Min(1, root.Span.Length));
         switch ((format?.Value as YamlScalar)?.Text)
         {
             case PlanFormat: return RecordedKind.Plan;

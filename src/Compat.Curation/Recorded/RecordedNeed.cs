@@ -1,6 +1,4 @@
 using Compat.Curation.Reading;
-using Compat.Efficacy;
-using Compat.Needs;
 
 namespace Compat.Curation.Recorded;
 

@@ -1,10 +1,5 @@
 using Compat.Curation.Reading;
 using Compat.Curation.Yaml;
-using Compat.Efficacy;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.People;
-using Compat.Sites;
 
 namespace Compat.Curation.Recorded;
 

@@ -1,5 +1,4 @@
 using Compat.Curation.Reading;
-using Compat.Exposures;
 using Compat.Serialization;
 
 namespace Compat.Curation.Recorded;

@@ -1,7 +1,3 @@
-using Compat.Evaluation;
-using Compat.Exposures;
-using Compat.Knowledge;
-
 namespace Compat.Curation.Reviewing;
 
 /// <summary>A subject and an agent whose answers may differ.</summary>

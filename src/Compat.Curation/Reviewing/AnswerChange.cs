@@ -1,8 +1,3 @@
-using Compat.Answers;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Curation.Reviewing;
 
 /// <summary>From what to what an answer changed, the most dangerous first.</summary>

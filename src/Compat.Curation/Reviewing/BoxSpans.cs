@@ -1,6 +1,3 @@
-using Compat.Evaluation;
-using Compat.Exposures;
-
 namespace Compat.Curation.Reviewing;
 
 /// <summary>Boxes of rules as spans of every axis, and back.</summary>

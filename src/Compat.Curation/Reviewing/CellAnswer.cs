@@ -1,6 +1,3 @@
-using Compat.Answers;
-using Compat.Knowledge;
-
 namespace Compat.Curation.Reviewing;
 
 /// <summary>How well what decides is known; each better than the one before.</summary>

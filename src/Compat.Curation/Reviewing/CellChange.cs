@@ -1,5 +1,4 @@
 using Compat.Curation.Checking;
-using Compat.Exposures;
 
 namespace Compat.Curation.Reviewing;
 

@@ -1,8 +1,5 @@
 using Compat.Curation.Checking;
 using Compat.Curation.Writing;
-using Compat.Evaluation;
-using Compat.Exposures;
-using Compat.Knowledge;
 
 namespace Compat.Curation.Reviewing;
 

@@ -1,8 +1,4 @@
 using Compat.Curation.Checking;
-using Compat.Efficacy;
-using Compat.Evaluation;
-using Compat.Exposures;
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;

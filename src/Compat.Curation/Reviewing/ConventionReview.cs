@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-
 namespace Compat.Curation.Reviewing;
 
 /// <summary>Says which way a figure of our own caution was moved. Figures that fill in what rules leave out show in the answers instead.</summary>

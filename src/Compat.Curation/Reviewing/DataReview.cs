@@ -1,8 +1,5 @@
 using Compat.Curation.Checking;
-using Compat.Evaluation;
 using Compat.Instructions;
-using Compat.Knowledge;
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;
@@ -98,7 +95,7 @@ public static class DataReview
         {
             var comparison = new PairComparison(was, now, rules, pair);
             if (!comparison.CanDiffer) return null;
-            var changes = Exposures.MethodSet.All.Methods.SelectMany(method => comparison.Of(method)).ToArray();
+            var changes = Space.MethodSet.All.Methods.SelectMany(method => comparison.Of(method)).ToArray();
             return changes.Length == 0 ? null : new PairChanges(pair, changes, comparison.FactsDiffer, comparison.Rules.ToArray());
         }
         catch (TooManyBoxesException tooMany)

@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-
 namespace Compat.Curation.Reviewing;
 
 /// <summary>Tells whether duties ask at least as much as others.</summary>

@@ -1,5 +1,3 @@
-using Compat.Knowledge;
-
 namespace Compat.Curation.Reviewing;
 
 /// <summary>All records that differ between two knowledge bases, ids that were renamed brought to their later names first.</summary>

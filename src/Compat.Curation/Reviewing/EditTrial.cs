@@ -1,7 +1,4 @@
 using Compat.Curation.Checking;
-using Compat.Evaluation;
-using Compat.Knowledge;
-using Compat.Sites;
 
 namespace Compat.Curation.Reviewing;
 

@@ -1,9 +1,3 @@
-using Compat.Efficacy;
-using Compat.Evaluation;
-using Compat.Instructions;
-using Compat.Knowledge;
-using Compat.Mixing;
-using Compat.Occasions;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;

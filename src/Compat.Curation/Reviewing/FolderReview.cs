@@ -1,7 +1,6 @@
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
 using Compat.Curation.Recorded;
-using Compat.Knowledge;
 
 namespace Compat.Curation.Reviewing;
 

@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Mixing;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;

@@ -1,6 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Needs;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;

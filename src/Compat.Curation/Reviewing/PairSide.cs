@@ -1,7 +1,5 @@
 using System.Text;
 using Compat.Curation.Checking;
-using Compat.Evaluation;
-using Compat.Exposures;
 
 namespace Compat.Curation.Reviewing;
 

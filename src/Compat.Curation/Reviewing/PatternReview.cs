@@ -1,6 +1,5 @@
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Imports;
-using Compat.Exposures;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;
@@ -48,7 +47,7 @@ internal static class PatternReview
         files.Where(file => file.Key.StartsWith("patterns/", StringComparison.Ordinal)).OrderBy(file => file.Key, StringComparer.Ordinal)
             .SelectMany(file => DevicePattern.Read(file.Value, file.Key, faults)).GroupBy(pattern => pattern.Id.Value).ToDictionary(group => group.Key, group => group.First());
 
-    private static string Types(Sites.DevicePart part) => string.Join(" or ", part.OneOfTypes.Select(type => $"`{type}`"));
+    private static string Types(Model.DevicePart part) => string.Join(" or ", part.OneOfTypes.Select(type => $"`{type}`"));
 
-    private static string Contact(Knowledge.TouchedBy? contact) => contact is { } known ? Words.Of(known) : "what its type says";
+    private static string Contact(Model.TouchedBy? contact) => contact is { } known ? Words.Of(known) : "what its type says";
 }

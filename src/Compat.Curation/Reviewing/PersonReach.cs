@@ -1,7 +1,4 @@
 using Compat.Curation.Checking;
-using Compat.Evaluation;
-using Compat.Exposures;
-using Compat.People;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;

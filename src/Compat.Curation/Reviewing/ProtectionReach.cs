@@ -1,4 +1,3 @@
-using Compat.People;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;
@@ -33,7 +32,7 @@ internal sealed class ProtectionReach(ReachSides sides, FactList found)
     private static IEnumerable<string> Fields(Protection one, Protection other) => RecordDifference.Fields(one, other).Where(field => field is not ("sources" or "reviewed"));
 
     /// <summary>The record whose gloves count: the nearest that names any.</summary>
-    private static Protection? NearestGloves(Protection[] line) => line.FirstOrDefault(one => one.Gloves.Count > 0 && one.Agent != Knowledge.AgentClass.Root);
+    private static Protection? NearestGloves(Protection[] line) => line.FirstOrDefault(one => one.Gloves.Count > 0 && one.Agent != Model.AgentClass.Root);
 
     private static bool AsksAsMuch(Protection one, Protection other) => BoxSpans.Holds(one.When, other.When)
         && RecordDifference.AreSameBut(one, other, nameof(one.Id), nameof(one.Agent), nameof(one.When), nameof(one.Sources), nameof(one.Reviewed));

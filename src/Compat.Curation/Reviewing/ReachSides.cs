@@ -1,5 +1,3 @@
-using Compat.Evaluation;
-using Compat.Exposures;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;

@@ -1,7 +1,6 @@
 using System.Collections;
 using System.Collections.Concurrent;
 using System.Reflection;
-using Compat.Exposures;
 
 namespace Compat.Curation.Reviewing;
 

@@ -1,10 +1,3 @@
-using Compat.Efficacy;
-using Compat.Exposures;
-using Compat.Instructions;
-using Compat.Knowledge;
-using Compat.Mixing;
-using Compat.Occasions;
-
 namespace Compat.Curation.Reviewing;
 
 /// <summary>Compares records that hold for people and for the whole base. What is not proved to ask at least as much as before counts as loosened.</summary>

@@ -1,4 +1,3 @@
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;
@@ -21,10 +20,10 @@ internal sealed class RecordSet
         Make(RecordKind.Part, data => data.Parts, one => one.Id.Value, (data, all) => data with { Parts = all }),
         Make(RecordKind.Agent, data => data.Agents, one => one.Id.Value, (data, all) => data with { Agents = all }),
         Make(RecordKind.Rule, data => data.Rules, one => one.Id.Value, (data, all) => data with { Rules = all }),
-        Make(RecordKind.Convention, data => data.Conventions, one => Exposures.Words.Of(one.Key), (data, all) => data with { Conventions = all }),
+        Make(RecordKind.Convention, data => data.Conventions, one => Space.Words.Of(one.Key), (data, all) => data with { Conventions = all }),
         Make(RecordKind.StandingRule, data => data.StandingRules, one => one.Id.Value, (data, all) => data with { StandingRules = all }),
         Make(RecordKind.Organism, data => data.Organisms, one => one.Id.Value, (data, all) => data with { Organisms = all }),
-        Make(RecordKind.Level, data => data.Levels, one => Exposures.Words.Of(one.Level), (data, all) => data with { Levels = all }),
+        Make(RecordKind.Level, data => data.Levels, one => Space.Words.Of(one.Level), (data, all) => data with { Levels = all }),
         Make(RecordKind.TestStandard, data => data.TestStandards, one => one.Code.Value, (data, all) => data with { TestStandards = all }),
         Make(RecordKind.Need, data => data.Needs, one => one.Id.Value, (data, all) => data with { Needs = all }),
         Make(RecordKind.Claim, data => data.Claims, one => one.Id.Value, (data, all) => data with { Claims = all }),

@@ -1,4 +1,3 @@
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;
@@ -38,7 +37,7 @@ internal static class RenameSearch
         Material material => material.AlsoCalled.Contains(id),
         PartType part => part.AlsoCalled.Contains(id),
         AgentClass agent => agent.AlsoCalled.Contains(id),
-        Efficacy.Organism organism => organism.AlsoCalled.Contains(id),
+        Model.Organism organism => organism.AlsoCalled.Contains(id),
         _ => false,
     };
 

@@ -1,6 +1,4 @@
 using Compat.Curation.Checking;
-using Compat.Evaluation;
-using Compat.Sites;
 
 namespace Compat.Curation.Reviewing;
 

@@ -1,5 +1,3 @@
-using Compat.Evaluation;
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;
@@ -77,5 +75,5 @@ internal static class SiteReview
         };
     }
 
-    private static string Words(Verdict verdict) => Exposures.Words.Of(verdict).Replace('-', ' ');
+    private static string Words(Verdict verdict) => Space.Words.Of(verdict).Replace('-', ' ');
 }

@@ -1,5 +1,3 @@
-using Compat.Evaluation;
-
 namespace Compat.Curation.Reviewing;
 
 /// <summary>What decides beside the rules: facts of a subject and of an agent.</summary>
@@ -22,7 +20,7 @@ internal static class SubjectFacts
 
     /// <summary>Whether an agent has the same unit, residue and duties on both sides.</summary>
     public static bool AreSame(AgentTraits one, AgentTraits other) =>
-        one.Basis?.Basis == other.Basis?.Basis && (one.Leaves == Knowledge.Residue.Nothing) == (other.Leaves == Knowledge.Residue.Nothing) && RecordDifference.AreSame(one.Duties, other.Duties);
+        one.Basis?.Basis == other.Basis?.Basis && (one.Leaves == Model.Residue.Nothing) == (other.Leaves == Model.Residue.Nothing) && RecordDifference.AreSame(one.Duties, other.Duties);
 
     /// <summary>Whether strengths of an agent can be compared: they have one unit, or before no rule could speak of strength.</summary>
     public static bool AreComparable(AgentTraits before, AgentTraits after) => before.Basis is null || before.Basis.Basis == after.Basis?.Basis;

@@ -1,6 +1,3 @@
-using Compat.Evaluation;
-using Compat.Sites;
-
 namespace Compat.Curation.Reviewing;
 
 /// <summary>For each device of two knowledge bases one serial number for each pair of sets of editions that speak: with it the device is asked in both.</summary>

@@ -1,7 +1,3 @@
-using Compat.Evaluation;
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Needs;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;
@@ -142,7 +138,7 @@ internal sealed class TraitReach(ReachSides sides, FactList found)
     private static IEnumerable<RecordEdit> Rather(IEnumerable<RecordEdit> edits, params string[] fields) =>
         edits.Where(edit => edit.Action != EditAction.Changed || edit.Fields.Any(field => field == "under" || fields.Contains(field)));
 
-    private static Efficacy.Level? LevelOf(CompiledBase kb, TouchedBy? contact) => contact is { } known ? NeedMaker.Of(kb, new Question { TouchedBy = known, Soil = [] }).Level ?? Efficacy.Level.Cleaned : null;
+    private static Model.Level? LevelOf(CompiledBase kb, TouchedBy? contact) => contact is { } known ? NeedMaker.Of(kb, new Question { TouchedBy = known, Soil = [] }).Level ?? Model.Level.Cleaned : null;
 
     private static string Contact(TouchedBy? contact) => contact is { } known ? Words.Of(known) : "what nobody wrote down";
 

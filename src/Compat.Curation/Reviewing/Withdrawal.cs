@@ -1,6 +1,3 @@
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Curation.Reviewing;
 
 /// <summary>Takes one record out of a knowledge base with all that rests on it alone.</summary>

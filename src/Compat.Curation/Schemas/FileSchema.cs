@@ -3,7 +3,6 @@ using System.Reflection;
 using System.Text.Json;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Yaml;
-using Compat.Exposures;
 using NJsonSchema;
 using NJsonSchema.Validation;
 

@@ -7,7 +7,7 @@ namespace Compat.Curation.Schemas;
 internal static class NodePath
 {
     /// <summary>The place of a path: the stretch to point at and the record (item of the top list or of a list below a top key) it lies in.</summary>
-    public static (Span At, YamlNode Record) Find(YamlNode root, string path)
+    public static (TextSpan At, YamlNode Record) Find(YamlNode root, string path)
     {
         var node = root;
         var record = root;
@@ -38,7 +38,7 @@ internal static class NodePath
     }
 
     /// <summary>What to point at for a whole node: the first key of a mapping, the first item of a list.</summary>
-    public static Span PointAt(YamlNode node) => node switch
+    public static TextSpan PointAt(YamlNode node) => node switch
     {
         YamlMapping { Entries.Count: > 0 } mapping => mapping.Entries[0].Key.Span,
         YamlSequence { Items.Count: > 0 } list => PointAt(list.Items[0]),

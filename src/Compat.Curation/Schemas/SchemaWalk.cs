@@ -61,7 +61,7 @@ internal sealed class SchemaWalk(DiagnosticList faults)
 
         if (missing.Count > 0)
         {
-            var at = mapping.Entries.Count > 0 ? mapping.Entries[0].Key.Span : new Span(mapping.Span.Start, Math.Min(1, mapping.Span.Length));
+            var at = mapping.Entries.Count > 0 ? mapping.Entries[0].Key.Span : new TextSpan(mapping.Span.Start, Math.Min(1, mapping.Span.Length));
             faults.Add(at, "missing-key", $"{Listed(missing)} {(missing.Count == 1 ? "is" : "are")} missing{(name.Length == 0 ? "" : $" in `{name}`")}");
         }
 
@@ -76,7 +76,7 @@ internal sealed class SchemaWalk(DiagnosticList faults)
     {
         var items = shape.Items ?? SchemaShape.Nothing;
         if (shape.Distinct && sequence.Items.Any(item => item is not YamlScalar) && sequence.Items.DistinctBy(Written).Count() < sequence.Items.Count) ConditionsHold = false;
-        var seen = new Dictionary<string, Span>(StringComparer.Ordinal);
+        var seen = new Dictionary<string, TextSpan>(StringComparer.Ordinal);
         foreach (var item in sequence.Items)
         {
             Walk(item, items, name);
@@ -168,12 +168,12 @@ internal sealed class SchemaWalk(DiagnosticList faults)
     }
 
     /// <summary>Where a comment stands behind a value on its line; null where none does.</summary>
-    private Span? CommentBehind(YamlScalar scalar)
+    private TextSpan? CommentBehind(YamlScalar scalar)
     {
         var text = faults.Source.Text;
         var at = scalar.Span.End;
         while (at < text.Length && text[at] == ' ') at++;
-        return at > scalar.Span.End && at < text.Length && text[at] == '#' ? new Span(at, 1) : null;
+        return at > scalar.Span.End && at < text.Length && text[at] == '#' ? new TextSpan(at, 1) : null;
     }
 
     private static bool Matches(Regex pattern, string text) => text.Length <= 2000 && !text.EndsWith('\n') && pattern.IsMatch(text);
@@ -198,7 +198,7 @@ internal sealed class SchemaWalk(DiagnosticList faults)
             ("boolean", YamlScalar) => "without quotes",
             _ => null,
         };
-        var span = node is YamlScalar ? node.Span : new Span(node.Span.Start, Math.Min(1, node.Span.Length));
+        var span = node is YamlScalar ? node.Span : new TextSpan(node.Span.Start, Math.Min(1, node.Span.Length));
         faults.Add(span, Code, name.Length == 0 ? $"{expected} expected, read {read}" : $"{expected} expected for `{name}`, read {read}", help);
     }
 

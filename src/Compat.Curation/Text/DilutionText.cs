@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using Compat.Exposures;
 
 namespace Compat.Curation.Text;
 

@@ -1,5 +1,3 @@
-using Compat.Exposures;
-
 namespace Compat.Curation.Text;
 
 /// <summary>Reads what is written of exposures, in files and on a command line, with one set of messages.</summary>

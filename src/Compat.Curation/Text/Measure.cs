@@ -1,4 +1,3 @@
-using Compat.Exposures;
 using Compat.Validation;
 
 namespace Compat.Curation.Text;

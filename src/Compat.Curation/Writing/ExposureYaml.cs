@@ -1,7 +1,4 @@
 using System.Globalization;
-using Compat.Efficacy;
-using Compat.Exposures;
-using Compat.Knowledge;
 
 namespace Compat.Curation.Writing;
 

@@ -1,8 +1,3 @@
-using Compat.Efficacy;
-using Compat.Exposures;
-using Compat.Mixing;
-using Compat.Occasions;
-
 namespace Compat.Curation.Writing;
 
 /// <content>Organisms, levels, tests, needs, claims and hazards of mixing.</content>

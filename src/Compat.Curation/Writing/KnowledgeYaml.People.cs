@@ -1,7 +1,3 @@
-using Compat.Exposures;
-using Compat.Instructions;
-using Compat.People;
-
 namespace Compat.Curation.Writing;
 
 /// <content>Person rules, protection and words of instructions.</content>

@@ -1,6 +1,4 @@
 using System.Globalization;
-using Compat.Exposures;
-using Compat.Sites;
 
 namespace Compat.Curation.Writing;
 

@@ -30,7 +30,7 @@ internal static partial class CharacterCheck
                 var end = i + 1;
                 while (end < text.Length && text[end] == '\t') end++;
                 faults.Add(
-                    Span.Between(i, end),
+                    TextSpan.Between(i, end),
                     "tab",
                     atStart ? "a tab in the indentation" : "a tab",
                     "use spaces");
@@ -60,7 +60,7 @@ internal static partial class CharacterCheck
     /// <param name="value">The value, escapes undone.</param>
     /// <param name="span">Where it stands, quotes included.</param>
     /// <returns>Whether there is none.</returns>
-    public static bool Passes(DiagnosticList faults, string value, Span span)
+    public static bool Passes(DiagnosticList faults, string value, TextSpan span)
     {
         var at = HiddenText.Find(value, out _);
         if (at < 0) return true;
@@ -82,7 +82,7 @@ internal static partial class CharacterCheck
         return false;
     }
 
-    private static void Refuse(DiagnosticList faults, Span span, string text, int at) =>
+    private static void Refuse(DiagnosticList faults, TextSpan span, string text, int at) =>
         faults.Add(span, "character", $"the character {HiddenText.NameAt(text, at)} cannot be seen", "leave it out");
 
     /// <summary>Whether an escape writes a hidden character; a backslash, a quote and a slash can be written as escapes too.</summary>

@@ -37,12 +37,12 @@ public sealed class LineIndex
 
     /// <summary>The stretch of a line (from 1) without its line end.</summary>
     /// <exception cref="ArgumentOutOfRangeException">There is no such line.</exception>
-    public Span LineSpan(int line)
+    public TextSpan LineSpan(int line)
     {
         var start = _starts[line - 1];
         var end = line < _starts.Count ? _starts[line] : _text.Length;
         while (end > start && _text[end - 1] is ('\n' or '\r')) end--;
-        return Span.Between(start, end);
+        return TextSpan.Between(start, end);
     }
 
     /// <summary>The offset of a place; one behind the end of its line is taken to that end.</summary>

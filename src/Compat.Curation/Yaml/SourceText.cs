@@ -26,5 +26,5 @@ public sealed class SourceText
     public LineIndex Lines => _lines.Value;
 
     /// <summary>What stands in a stretch of it.</summary>
-    public string Excerpt(Span span) => Text.Substring(span.Start, span.Length);
+    public string Excerpt(TextSpan span) => Text.Substring(span.Start, span.Length);
 }

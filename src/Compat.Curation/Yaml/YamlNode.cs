@@ -2,7 +2,7 @@ namespace Compat.Curation.Yaml;
 
 /// <summary>A value in a file, with the exact place it stands at.</summary>
 /// <param name="Span">Where it stands; of a block collection, from its first item or key to the end of its last value.</param>
-internal abstract record YamlNode(Span Span)
+internal abstract record YamlNode(TextSpan Span)
 {
     /// <summary>What it is, in a reader's words.</summary>
     public abstract string Kind { get; }
@@ -12,7 +12,7 @@ internal abstract record YamlNode(Span Span)
 /// <param name="Text">Its text, quotes and escapes undone.</param>
 /// <param name="IsPlain">Whether it is written without quotes.</param>
 /// <param name="Span">Where it stands, quotes included.</param>
-internal sealed record YamlScalar(string Text, bool IsPlain, Span Span) : YamlNode(Span)
+internal sealed record YamlScalar(string Text, bool IsPlain, TextSpan Span) : YamlNode(Span)
 {
     /// <inheritdoc/>
     public override string Kind => "a single value";
@@ -23,7 +23,7 @@ internal sealed record YamlScalar(string Text, bool IsPlain, Span Span) : YamlNo
 
 /// <summary>A value that was refused: its fault is reported already.</summary>
 /// <param name="Span">Where it stands.</param>
-internal sealed record YamlRefused(Span Span) : YamlNode(Span)
+internal sealed record YamlRefused(TextSpan Span) : YamlNode(Span)
 {
     /// <inheritdoc/>
     public override string Kind => "a refused value";
@@ -32,7 +32,7 @@ internal sealed record YamlRefused(Span Span) : YamlNode(Span)
 /// <summary>A list.</summary>
 /// <param name="Items">Its items.</param>
 /// <param name="Span">Where it stands.</param>
-internal sealed record YamlSequence(IReadOnlyList<YamlNode> Items, Span Span) : YamlNode(Span)
+internal sealed record YamlSequence(IReadOnlyList<YamlNode> Items, TextSpan Span) : YamlNode(Span)
 {
     /// <inheritdoc/>
     public override string Kind => "a list";
@@ -51,7 +51,7 @@ internal sealed record YamlMapping : YamlNode
     private readonly Dictionary<string, YamlEntry>? _byKey;
 
     /// <summary>Makes a mapping of distinct keys.</summary>
-    public YamlMapping(IReadOnlyList<YamlEntry> entries, Span span)
+    public YamlMapping(IReadOnlyList<YamlEntry> entries, TextSpan span)
         : base(span)
     {
         Entries = entries;

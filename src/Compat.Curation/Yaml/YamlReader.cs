@@ -82,7 +82,7 @@ internal sealed class YamlReader
     private YamlNode ReadScalar(Scalar scalar)
     {
         var start = RefuseProperties(scalar, (int)scalar.Start.Index);
-        var span = Trim(Span.Between(start, (int)scalar.End.Index));
+        var span = Trim(TextSpan.Between(start, (int)scalar.End.Index));
         if (!CharacterCheck.Passes(_faults, scalar.Value, span)) return new YamlRefused(span);
         return new YamlScalar(scalar.Value, scalar.Style == ScalarStyle.Plain, span);
     }
@@ -124,7 +124,7 @@ internal sealed class YamlReader
         // The scanner gives no place for a single key in a list in brackets (`[a: b]`): it is that of its key.
         var span = Close(start, next, last);
         var hasPlace = start > 0 || _open.Count == 0;
-        return new(entries, hasPlace || entries.Count == 0 ? span : Span.Between(entries[0].Key.Span.Start, last));
+        return new(entries, hasPlace || entries.Count == 0 ? span : TextSpan.Between(entries[0].Key.Span.Start, last));
     }
 
     private int Open(NodeEvent at)
@@ -137,11 +137,11 @@ internal sealed class YamlReader
         return start;
     }
 
-    private Span Close(int start, ParsingEvent end, int lastChild)
+    private TextSpan Close(int start, ParsingEvent end, int lastChild)
     {
         _open.Pop();
         var isFlow = start < _text.Length && _text[start] is ('[' or '{');
-        return Trim(Span.Between(start, isFlow ? (int)end.Start.Index + 1 : lastChild));
+        return Trim(TextSpan.Between(start, isFlow ? (int)end.Start.Index + 1 : lastChild));
     }
 
     /// <summary>Reports an anchor and a tag before a value and returns where the value itself starts.</summary>
@@ -152,7 +152,7 @@ internal sealed class YamlReader
         {
             var end = start;
             while (end < _text.Length && _text[end] is not (' ' or '\r' or '\n' or ',' or ']' or '}')) end++;
-            var span = Span.Between(start, end);
+            var span = TextSpan.Between(start, end);
             if (_text[start] == '&')
                 _faults.Add(span, "anchor", $"the anchor `{_faults.Source.Excerpt(span)}` is refused", "write the value out where it is used");
             else
@@ -197,20 +197,20 @@ internal sealed class YamlReader
         return new();
     }
 
-    private void Stop(Span span, string code, string message, string? help = null)
+    private void Stop(TextSpan span, string code, string message, string? help = null)
     {
         _faults.Add(span, code, message, help);
         throw new StopReading();
     }
 
-    private Span SpanOf(ParsingEvent at) => Trim(Span.Between((int)at.Start.Index, (int)at.End.Index));
+    private TextSpan SpanOf(ParsingEvent at) => Trim(TextSpan.Between((int)at.Start.Index, (int)at.End.Index));
 
-    private Span Trim(Span span)
+    private TextSpan Trim(TextSpan span)
     {
         var end = Clamp(span.End);
         var start = Math.Min(Clamp(span.Start), end);
         while (end > start && _text[end - 1] is (' ' or '\n' or '\r')) end--;
-        return Span.Between(start, end);
+        return TextSpan.Between(start, end);
     }
 
     private int Clamp(int offset) => Math.Clamp(offset, 0, _text.Length);

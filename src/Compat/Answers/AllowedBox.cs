@@ -1,5 +1,3 @@
-using Compat.Knowledge;
-
 namespace Compat.Answers;
 
 /// <summary>Exposures at which the answer is allowed: every axis written, assumed ranges too.</summary>

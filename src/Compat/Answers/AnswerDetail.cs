@@ -1,5 +1,3 @@
-using Compat.Knowledge;
-
 namespace Compat.Answers;
 
 /// <summary>What an answer holds beside its verdicts: <see cref="Answer"/> says of each what it is.</summary>
@@ -37,7 +35,7 @@ internal sealed record AnswerDetail
 }
 
 /// <summary>A detail that is made when it is first read. Copies of an answer share it, so that all of them read the same.</summary>
-internal sealed class LazyDetail(Verdicts.PointGround ground, Verdict verdict)
+internal sealed class LazyDetail(Deciding.PointGround ground, Verdict verdict)
 {
     private AnswerDetail? _made;
 

@@ -1,6 +1,3 @@
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Instructions;
 
 /// <summary>Reads the words of one edition: a permission narrow, a prohibition wide.</summary>

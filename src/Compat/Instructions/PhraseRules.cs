@@ -1,6 +1,3 @@
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Instructions;
 
 /// <summary>What the words of the instructions of all devices became.</summary>

@@ -1,4 +1,3 @@
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Instructions;

@@ -1,6 +1,3 @@
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Instructions;
 
 /// <summary>Makes rules of what words of one edition are read as. Their ids come from the device, the edition, the word, the agent and the part.</summary>

@@ -1,6 +1,5 @@
 using System.Text;
 using System.Text.Json;
-using Compat.Answers;
 
 namespace Compat.Serialization;
 

@@ -1,9 +1,3 @@
-using Compat.Answers;
-using Compat.Kill;
-using Compat.Knowledge;
-using Compat.People;
-using Compat.Windows;
-
 namespace Compat.Serialization;
 
 /// <summary>The texts of an answer in the reader's language: the library words nothing, it gives codes with arguments.</summary>

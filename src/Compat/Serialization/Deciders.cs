@@ -1,5 +1,3 @@
-using Compat.Kill;
-
 namespace Compat.Serialization;
 
 /// <summary>Which of part, kill and people decide a whole answer.</summary>

@@ -1,7 +1,4 @@
 using System.Text.Json;
-using Compat.Answers;
-using Compat.Knowledge;
-using Compat.People;
 
 namespace Compat.Serialization;
 

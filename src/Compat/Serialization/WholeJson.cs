@@ -1,8 +1,4 @@
 using System.Text.Json;
-using Compat.Kill;
-using Compat.Needs;
-using Compat.People;
-using Compat.Windows;
 
 namespace Compat.Serialization;
 
@@ -59,7 +55,7 @@ internal sealed class WholeJson(Utf8JsonWriter json, AnswerTexts? texts, RecordJ
         json.WriteEndObject();
     }
 
-    private void Test(Efficacy.TestStandard test)
+    private void Test(Model.TestStandard test)
     {
         json.WriteStartObject();
         json.WriteString("code", test.Code.Value);

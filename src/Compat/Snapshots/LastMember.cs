@@ -1,5 +1,3 @@
-using Compat.Knowledge;
-
 namespace Compat.Snapshots;
 
 /// <summary>
@@ -8,23 +6,23 @@ namespace Compat.Snapshots;
 /// </summary>
 internal static class LastMember
 {
-    public const Act Act = Knowledge.Act.Rub;
-    public const ApplicationMethod ApplicationMethod = Exposures.ApplicationMethod.Chamber;
-    public const AxisStatement AxisStatement = Exposures.AxisStatement.Within;
-    public const Consequence Consequence = Knowledge.Consequence.Patient;
-    public const ConventionKey ConventionKey = Knowledge.ConventionKey.IngressImmerse;
-    public const Delicacy Delicacy = Knowledge.Delicacy.Thin;
-    public const DutyKind DutyKind = Knowledge.DutyKind.Discard;
-    public const Geometry Geometry = Knowledge.Geometry.Lumen;
-    public const Hazard Hazard = Knowledge.Hazard.Burns;
-    public const KnownBy KnownBy = Knowledge.KnownBy.Practice;
-    public const Mechanism Mechanism = Knowledge.Mechanism.HeatDistortion;
-    public const Nature Nature = Knowledge.Nature.Oil;
-    public const Onset Onset = Knowledge.Onset.Cumulative;
-    public const Residue Residue = Knowledge.Residue.Salts;
-    public const SourceKind SourceKind = Knowledge.SourceKind.CommonPractice;
-    public const TestPiece TestPiece = Knowledge.TestPiece.Device;
-    public const TouchedBy TouchedBy = Knowledge.TouchedBy.SterileTissue;
-    public const Trust Trust = Knowledge.Trust.Weak;
-    public const WaterGrade WaterGrade = Knowledge.WaterGrade.Sterile;
+    public const Act Act = Model.Act.Rub;
+    public const ApplicationMethod ApplicationMethod = Space.ApplicationMethod.Chamber;
+    public const AxisStatement AxisStatement = Space.AxisStatement.Within;
+    public const Consequence Consequence = Model.Consequence.Patient;
+    public const ConventionKey ConventionKey = Model.ConventionKey.IngressImmerse;
+    public const Delicacy Delicacy = Model.Delicacy.Thin;
+    public const DutyKind DutyKind = Model.DutyKind.Discard;
+    public const Geometry Geometry = Model.Geometry.Lumen;
+    public const Hazard Hazard = Model.Hazard.Burns;
+    public const KnownBy KnownBy = Model.KnownBy.Practice;
+    public const Mechanism Mechanism = Model.Mechanism.HeatDistortion;
+    public const Nature Nature = Model.Nature.Oil;
+    public const Onset Onset = Model.Onset.Cumulative;
+    public const Residue Residue = Model.Residue.Salts;
+    public const SourceKind SourceKind = Model.SourceKind.CommonPractice;
+    public const TestPiece TestPiece = Model.TestPiece.Device;
+    public const TouchedBy TouchedBy = Model.TouchedBy.SterileTissue;
+    public const Trust Trust = Model.Trust.Weak;
+    public const WaterGrade WaterGrade = Model.WaterGrade.Sterile;
 }

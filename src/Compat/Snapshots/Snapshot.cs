@@ -1,5 +1,4 @@
 using System.Security.Cryptography;
-using Compat.Knowledge;
 
 namespace Compat.Snapshots;
 

@@ -1,7 +1,3 @@
-using Compat.Efficacy;
-using Compat.Knowledge;
-using Compat.People;
-
 namespace Compat.Snapshots;
 
 /// <summary>The records, each as <see cref="SnapshotWriter"/> wrote it.</summary>
@@ -151,7 +147,7 @@ internal sealed partial class SnapshotReader
         return devicePart is null ? RuleTarget.On(device) : RuleTarget.On(device, devicePart);
     }
 
-    /// <remarks>What <see cref="Evaluation.RuleHead"/> takes of it stands first.</remarks>
+    /// <remarks>What <see cref="Deciding.RuleHead"/> takes of it stands first.</remarks>
     public Rule Rule() => new()
     {
         Id = new RuleId(Text()),

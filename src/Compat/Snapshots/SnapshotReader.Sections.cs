@@ -1,11 +1,3 @@
-using Compat.Efficacy;
-using Compat.Evaluation;
-using Compat.Instructions;
-using Compat.Knowledge;
-using Compat.Mixing;
-using Compat.Occasions;
-using Compat.People;
-
 namespace Compat.Snapshots;
 
 /// <content>The sections. One with an unknown number is skipped by its length; one that does not fill its length, or stands twice, is refused.</content>
@@ -92,7 +84,7 @@ internal sealed partial class SnapshotReader
     /// <summary>The words of an enumeration in the order of its members, spelt once.</summary>
     private static class WordTable<TEnum> where TEnum : struct, Enum
     {
-        public static readonly IReadOnlyList<string> Words = Exposures.Words.All<TEnum>();
+        public static readonly IReadOnlyList<string> Words = Space.Words.All<TEnum>();
     }
 
     private CalendarDate Reviewed() => MaybeDate() ?? throw new SnapshotException("a review date is missing");

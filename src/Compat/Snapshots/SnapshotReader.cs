@@ -1,5 +1,4 @@
 using System.Globalization;
-using Compat.Knowledge;
 
 namespace Compat.Snapshots;
 

@@ -1,8 +1,3 @@
-using Compat.Baths;
-using Compat.Dilutions;
-using Compat.Knowledge;
-using Compat.Plans;
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat.Snapshots;

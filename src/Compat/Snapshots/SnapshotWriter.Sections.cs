@@ -1,11 +1,4 @@
 using System.Runtime.CompilerServices;
-using Compat.Efficacy;
-using Compat.Evaluation;
-using Compat.Instructions;
-using Compat.Knowledge;
-using Compat.Mixing;
-using Compat.Occasions;
-using Compat.People;
 using Compat.Validation;
 
 namespace Compat.Snapshots;

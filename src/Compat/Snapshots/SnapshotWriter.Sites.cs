@@ -1,5 +1,3 @@
-using Compat.Efficacy;
-using Compat.Sites;
 using Compat.Validation;
 
 namespace Compat.Snapshots;

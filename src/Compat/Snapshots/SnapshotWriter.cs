@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text;
-using Compat.Knowledge;
 using Compat.Validation;
 
 namespace Compat.Snapshots;

@@ -1,6 +1,3 @@
-using Compat.Evaluation;
-using Compat.Knowledge;
-
 namespace Compat.Snapshots;
 
 /// <summary>The rules of a snapshot, in the order of their ids, with what is needed of them before any is read.</summary>

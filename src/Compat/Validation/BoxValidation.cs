@@ -52,7 +52,7 @@ internal static class BoxValidation
         Limit(box.Temperature, "temperature", -40m, 200m, true);
         Limit(box.Ph, "ph", -1m, 15m, true);
         Limit(box.Uses, "uses", 1m, null, true);
-        if (box.Uses.Statement == AxisStatement.Within && !box.Uses.Range.IsEmpty && Evaluation.RuleCompiler.WholeNumbers(box.Uses.Range).IsEmpty)
+        if (box.Uses.Statement == AxisStatement.Within && !box.Uses.Range.IsEmpty && Deciding.RuleCompiler.WholeNumbers(box.Uses.Range).IsEmpty)
             scope.Add("empty-interval", place with { Field = field + ".uses" }, $"`{box.Uses.Range}` holds no whole number");
         if (box.Methods.Statement == AxisStatement.Within && box.Methods.Methods.IsEmpty)
             scope.Add("no-methods", place with { Field = field + ".methods" }, "no method is named", "name at least one that carries an agent");

@@ -1,5 +1,3 @@
-using Compat.Efficacy;
-
 namespace Compat.Validation;
 
 /// <summary>Checks claims of efficacy.</summary>

@@ -1,7 +1,3 @@
-using Compat.Evaluation;
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Validation;
 
 /// <summary>Checks one part of a device.</summary>

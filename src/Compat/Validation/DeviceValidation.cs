@@ -1,6 +1,3 @@
-using Compat.Evaluation;
-using Compat.Sites;
-
 namespace Compat.Validation;
 
 /// <summary>Checks a device and its instructions.</summary>

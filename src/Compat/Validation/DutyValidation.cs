@@ -1,5 +1,3 @@
-using Compat.Knowledge;
-
 namespace Compat.Validation;
 
 /// <summary>Checks duties.</summary>

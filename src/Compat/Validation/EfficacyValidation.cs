@@ -1,6 +1,3 @@
-using Compat.Efficacy;
-using Compat.Knowledge;
-
 namespace Compat.Validation;
 
 /// <summary>Checks organisms, what levels include, what contacts ask and what tests show.</summary>

@@ -1,6 +1,3 @@
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Validation;
 
 /// <summary>Asks of a site's records what the schemas ask of its file, so that one made in code passes no sooner: no text is empty, nothing is listed twice, an address is one.</summary>

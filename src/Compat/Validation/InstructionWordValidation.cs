@@ -1,6 +1,3 @@
-using Compat.Instructions;
-using Compat.Knowledge;
-
 namespace Compat.Validation;
 
 /// <summary>Checks how words of instructions are read.</summary>

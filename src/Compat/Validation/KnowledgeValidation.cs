@@ -1,5 +1,3 @@
-using Compat.Evaluation;
-using Compat.Knowledge;
 using Compat.Snapshots;
 
 namespace Compat.Validation;

@@ -1,6 +1,3 @@
-using Compat.Knowledge;
-using Compat.Mixing;
-
 namespace Compat.Validation;
 
 /// <summary>Checks hazards of mixing, and what is on record as harmless.</summary>

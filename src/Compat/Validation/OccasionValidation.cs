@@ -1,5 +1,3 @@
-using Compat.Occasions;
-
 namespace Compat.Validation;
 
 /// <summary>Checks occasions.</summary>

@@ -1,6 +1,3 @@
-using Compat.Evaluation;
-using Compat.Knowledge;
-
 namespace Compat.Validation;
 
 /// <summary>Checks that an override speaks at or below what it overrides, meets its box, and forms no cycle.</summary>

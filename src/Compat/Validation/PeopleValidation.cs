@@ -1,5 +1,3 @@
-using Compat.People;
-
 namespace Compat.Validation;
 
 /// <summary>Checks person rules and protection.</summary>

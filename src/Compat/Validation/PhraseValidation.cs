@@ -1,5 +1,4 @@
 using Compat.Instructions;
-using Compat.Sites;
 
 namespace Compat.Validation;
 

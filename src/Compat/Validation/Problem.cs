@@ -89,5 +89,5 @@ public sealed record Problem(string Code, ProblemPlace Place, string Message, st
 
     /// <summary>The place and the message in one line.</summary>
     public override string ToString() =>
-        $"{Exposures.Words.Of(Place.Kind)} `{Place.Id}`{(Place.Field.Length == 0 ? "" : " at " + Place.Field)}: {Message}{(Help is null ? "" : " (" + Help + ")")}";
+        $"{Space.Words.Of(Place.Kind)} `{Place.Id}`{(Place.Field.Length == 0 ? "" : " at " + Place.Field)}: {Message}{(Help is null ? "" : " (" + Help + ")")}";
 }

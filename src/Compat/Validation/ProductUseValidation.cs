@@ -1,5 +1,3 @@
-using Compat.Sites;
-
 namespace Compat.Validation;
 
 /// <summary>Checks how a product is used: by which methods, how long it stays wet, how long it is good, how its bath is kept.</summary>

@@ -1,5 +1,3 @@
-using Compat.Sites;
-
 namespace Compat.Validation;
 
 /// <summary>Checks a product: what is in it, and its figures.</summary>

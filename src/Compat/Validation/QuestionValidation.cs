@@ -1,4 +1,3 @@
-using Compat.Evaluation;
 using Compat.Snapshots;
 
 namespace Compat.Validation;
@@ -23,7 +22,7 @@ internal static class QuestionValidation
         if (question.Uses is < 1) scope.Add("outside-axis", Place with { Field = "uses" }, $"`{question.Uses}` lies outside the axis of uses", "expected a whole number from 1");
         foreach (var target in question.Against)
             if (target.Organism is { } organism && scope.Data.Organisms.All(o => o.Id != organism))
-                scope.Add("unknown-organism", Place with { Field = "against" }, $"no organism is called `{organism}`", NearestNames.Help(organism.Value, scope.Data.Organisms.Select(o => o.Id.Value).Concat(Words.All<Efficacy.OrganismGroup>())));
+                scope.Add("unknown-organism", Place with { Field = "against" }, $"no organism is called `{organism}`", NearestNames.Help(organism.Value, scope.Data.Organisms.Select(o => o.Id.Value).Concat(Words.All<Model.OrganismGroup>())));
         if (question.Method == ApplicationMethod.DryWipe)
             scope.Add("dry-wipe", Place with { Field = "method" }, "`dry-wipe` carries no agent", "name damp-wipe, wet-wipe, spray, rinse, immerse or chamber");
         return scope.Problems;
@@ -87,7 +86,7 @@ internal static class QuestionValidation
         BoxValidation.Strength(scope, place, place.Field!, strength.Percent, strength.Unit);
         if (!strength.Unit.Suits(traits.Agent))
             scope.Add("no-conversion", place, $"`{strength.Unit}` counts oxygen from hydrogen peroxide, and `{agent}` is another agent", $"write the strength in `{traits.Basis}`");
-        else if (StrengthConversion.OfAgentAlone(strength, traits, kb.Convention(Knowledge.ConventionKey.SolutionDensity).Range) is null)
+        else if (StrengthConversion.OfAgentAlone(strength, traits, kb.Convention(Model.ConventionKey.SolutionDensity).Range) is null)
             scope.Add("no-conversion", place, $"`{strength.Unit}` cannot be turned into `{traits.Basis}` for `{agent}`", "its density or its share of available chlorine is not on record");
     }
 }

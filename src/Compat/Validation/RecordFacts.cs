@@ -1,5 +1,3 @@
-using Compat.Sites;
-
 namespace Compat.Validation;
 
 /// <summary>What every record of the newer kinds must have: sources, a reason, a known agent, parts that are known.</summary>

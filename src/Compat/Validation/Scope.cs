@@ -1,7 +1,3 @@
-using Compat.Efficacy;
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Validation;
 
 /// <summary>The records that references may name, and the problems found so far.</summary>

@@ -1,6 +1,3 @@
-using Compat.Efficacy;
-using Compat.Sites;
-
 namespace Compat.Validation;
 
 /// <summary>Checks what a site's labels and instructions say is killed.</summary>

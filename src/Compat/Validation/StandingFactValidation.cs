@@ -1,7 +1,3 @@
-using Compat.Efficacy;
-using Compat.Knowledge;
-using Compat.People;
-
 namespace Compat.Validation;
 
 /// <summary>Checks standing rules on claims, patients, binding and mixing, and that the data keeps them.</summary>

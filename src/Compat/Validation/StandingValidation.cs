@@ -1,7 +1,3 @@
-using Compat.Evaluation;
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Validation;
 
 /// <summary>Refuses a site whose rules break a standing rule. A device's own instructions may depart from one.</summary>

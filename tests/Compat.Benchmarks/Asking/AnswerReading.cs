@@ -1,6 +1,3 @@
-using Compat.Answers;
-using Compat.Knowledge;
-
 namespace Compat.Benchmarks.Asking;
 
 /// <summary>Reads all that an answer holds.</summary>

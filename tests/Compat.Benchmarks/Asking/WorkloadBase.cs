@@ -1,7 +1,3 @@
-using Compat.Exposures;
-using Compat.Knowledge;
-using Compat.Sites;
-
 namespace Compat.Benchmarks.Asking;
 
 /// <summary>The workload as records of a knowledge base and questions to it.</summary>

@@ -1,9 +1,7 @@
 using Compat.Cli.Cards;
 using Compat.Cli.Wording;
 using Compat.Curation;
-using Compat.Exposures;
-using Compat.Plans;
-using Compat.Sites;
+using Compat.Planning;
 
 namespace Compat.Cli.Tests.Cards;
 
@@ -70,7 +68,7 @@ public sealed class WardCardTests
         var sheets = kb.Sites[0].Devices.Take(6).Select(device => kb.PlanOf(new PlanQuestion { Device = device.Id })).ToArray();
         Assert.Contains(sheets, sheet => sheet.Products.Any(id => id.Value.Contains("spirit", StringComparison.Ordinal)));
         var told = sheets.SelectMany(sheet => NeverList.Of(kb, sheet).NeverTogether).Where(pair => pair.One == peroxide.Id || pair.Other == peroxide.Id).SelectMany(pair => pair.Hazards);
-        Assert.Equal(isTold, told.Any(hazard => hazard.Effects.Contains(Compat.Mixing.MixingEffect.Explosion)));
+        Assert.Equal(isTold, told.Any(hazard => hazard.Effects.Contains(Compat.Model.MixingEffect.Explosion)));
     }
 
     [Theory]
@@ -166,7 +164,7 @@ public sealed class WardCardTests
 
     private static bool Names(string line, string name) => line.Contains(name, StringComparison.OrdinalIgnoreCase);
 
-    private static bool OnPart(string line, Sites.Device device, DevicePartId id) =>
+    private static bool OnPart(string line, Model.Device device, DevicePartId id) =>
         Names(line, device.Parts.First(part => part.Id == id).Name ?? id.Value.Replace('-', ' ')) || Names(line, CardNames.EveryPart);
 
     /// <summary>What must stand with a use: the worst that happens to the part, or what harms people, or the instructions.</summary>

@@ -1,5 +1,3 @@
-using Compat.Exposures;
-
 namespace Compat.Cli.Tests.Documents;
 
 internal static class EmbeddingSample

@@ -1,12 +1,5 @@
 using System.Text.Json.Nodes;
-using Compat.Answers;
-using Compat.Efficacy;
-using Compat.Exposures;
-using Compat.Kill;
-using Compat.Knowledge;
-using Compat.People;
 using Compat.Serialization;
-using Compat.Windows;
 using Json.Schema;
 
 namespace Compat.Cli.Tests.Json;

@@ -1,10 +1,6 @@
 using Compat.Cli.Wording;
 using Compat.Curation;
-using Compat.Efficacy;
-using Compat.Kill;
-using Compat.Knowledge;
-using Compat.Plans;
-using Compat.Windows;
+using Compat.Planning;
 
 namespace Compat.Cli.Tests.Plans;
 
@@ -112,7 +108,7 @@ public sealed class DemoClinicTests
     {
         var sheet = Plan("autorefractor", q => q with { Occasion = new("incident-hold") });
         Assert.True(sheet is { Hold: true, Parts.Count: 0, Steps.Count: 0 });
-        Assert.Contains(Occasions.Paper.HoldLabel, sheet.Papers);
+        Assert.Contains(Model.Paper.HoldLabel, sheet.Papers);
     }
 
     /// <summary>What is said once for all parts is said of none again, and no product's reason is lost to it.</summary>

@@ -1,5 +1,5 @@
 using Compat.Curation;
-using Compat.Shelves;
+using Compat.Planning;
 
 namespace Compat.Cli.Tests.Shelving;
 

@@ -51,7 +51,7 @@ public sealed class TerminalProgressTests
     {
         var kb = Curation.SiteFile.LayOver(KnowledgeBase.Shipped, Repository.Demo).KnowledgeBase!;
         var counted = new System.Collections.Concurrent.ConcurrentBag<(int Done, int All)>();
-        Shelves.Shelf.Of(kb, (done, all) => counted.Add((done, all)));
+        Planning.Shelf.Of(kb, (done, all) => counted.Add((done, all)));
         Assert.Equal(Enumerable.Range(1, counted.First().All), counted.Select(one => one.Done).Order());
     }
 }

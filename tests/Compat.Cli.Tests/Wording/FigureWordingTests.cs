@@ -1,5 +1,4 @@
 using Compat.Cli.Wording;
-using Compat.Exposures;
 
 namespace Compat.Cli.Tests.Wording;
 

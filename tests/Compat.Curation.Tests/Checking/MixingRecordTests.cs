@@ -1,5 +1,4 @@
 using Compat.Curation.Checking;
-using Compat.Mixing;
 
 namespace Compat.Curation.Tests.Checking;
 

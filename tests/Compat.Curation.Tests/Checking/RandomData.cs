@@ -3,7 +3,7 @@ using Compat.Tests.RandomCases;
 using FsCheck;
 using FsCheck.Fluent;
 using Microsoft.FSharp.Core;
-using Interval = Compat.Exposures.Interval;
+using Interval = Compat.Space.Interval;
 
 namespace Compat.Curation.Tests.Checking;
 

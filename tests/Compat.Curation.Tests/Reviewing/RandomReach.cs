@@ -1,7 +1,4 @@
 using System.Globalization;
-using Compat.Efficacy;
-using Compat.Mixing;
-using Compat.People;
 using Compat.Tests.RandomCases;
 
 namespace Compat.Curation.Tests.Reviewing;

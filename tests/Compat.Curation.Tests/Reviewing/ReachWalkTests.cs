@@ -1,9 +1,5 @@
+using Compat.Deciding;
 using Compat.Curation.Reviewing;
-using Compat.Efficacy;
-using Compat.Evaluation;
-using Compat.Mixing;
-using Compat.Needs;
-using Compat.People;
 using Compat.Validation;
 
 namespace Compat.Curation.Tests.Reviewing;

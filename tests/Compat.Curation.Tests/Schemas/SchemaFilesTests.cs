@@ -3,10 +3,6 @@ using System.Text.Json.Nodes;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Schemas;
 using Compat.Curation.Yaml;
-using Compat.Efficacy;
-using Compat.Mixing;
-using Compat.Occasions;
-using Compat.People;
 using Newtonsoft.Json.Linq;
 
 namespace Compat.Curation.Tests.Schemas;

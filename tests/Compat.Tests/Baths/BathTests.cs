@@ -1,5 +1,4 @@
-using Compat.Baths;
-using Compat.Efficacy;
+using Compat.Planning;
 
 namespace Compat.Tests.Baths;
 

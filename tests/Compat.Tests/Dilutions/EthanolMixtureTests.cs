@@ -1,4 +1,4 @@
-using Compat.Dilutions;
+using Compat.Planning;
 
 namespace Compat.Tests.Dilutions;
 

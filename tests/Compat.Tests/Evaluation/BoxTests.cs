@@ -1,4 +1,3 @@
-using Compat.Answers;
 using Compat.Tests.RandomCases;
 using Compat.Tests.Reference;
 

@@ -32,7 +32,7 @@ internal static class EyeWorkshop
         [
             new() { Id = PartType.Root, Name = "any part", Never = [Act.HeatDrying] },
             new() { Id = new("window"), Name = "window", Under = PartType.Root, Materials = [new(new MaterialId("glass"))], Wettest = ApplicationMethod.WetWipe, Geometry = Geometry.Open, TouchedBy = TouchedBy.Hand },
-            new() { Id = new("coated-window"), Name = "coated window", Under = new("window"), Materials = [new(new MaterialId("glass")), new(new MaterialId("thin-coating"))], MaterialsKnown = true, Patients = [Compat.People.PatientGroup.Eye] },
+            new() { Id = new("coated-window"), Name = "coated window", Under = new("window"), Materials = [new(new MaterialId("glass")), new(new MaterialId("thin-coating"))], MaterialsKnown = true, Patients = [Compat.Model.PatientGroup.Eye] },
             new() { Id = new("pad"), Name = "pad", Under = PartType.Root, Materials = [new(new MaterialId("foam"))], Wettest = ApplicationMethod.WetWipe, Geometry = Geometry.Porous, Duties = [new() { Kind = DutyKind.NoPooling }] },
             new() { Id = new("socket"), Name = "socket", Under = PartType.Root },
         ],
@@ -102,7 +102,7 @@ internal static class EyeWorkshop
     {
         Key = key,
         Reason = "invented",
-        Methods = Compat.Knowledge.Convention.NamesMethods(key) ? MethodSet.Of(ApplicationMethod.DampWipe) : MethodSet.None,
+        Methods = Compat.Model.Convention.NamesMethods(key) ? MethodSet.Of(ApplicationMethod.DampWipe) : MethodSet.None,
         Consequences = key == ConventionKey.DamageOrder ? Enum.GetValues<Consequence>() : [],
         Hazards = key == ConventionKey.HazardOrder ? Enum.GetValues<Hazard>() : [],
         Range = key switch

@@ -1,5 +1,3 @@
-using Compat.Answers;
-
 namespace Compat.Tests.Evaluation;
 
 /// <summary>Products are judged by what is in them.</summary>
@@ -85,6 +83,6 @@ public class MixtureTests
     public void The_socket_stands_nothing_wet_and_heat_drying_is_never_stood()
     {
         Assert.Equal(ReasonCode.TooWet, EyeWorkshop.Base.Ask(new Question { Part = new("socket"), Agent = new("soap") }).Decisive.Code);
-        Assert.Equal(ReasonCode.NeverActs, EyeWorkshop.Base.Ask(new Question { Part = new("window"), Agent = new("soap"), Acts = [Compat.Knowledge.Act.HeatDrying] }).Decisive.Code);
+        Assert.Equal(ReasonCode.NeverActs, EyeWorkshop.Base.Ask(new Question { Part = new("window"), Agent = new("soap"), Acts = [Compat.Model.Act.HeatDrying] }).Decisive.Code);
     }
 }

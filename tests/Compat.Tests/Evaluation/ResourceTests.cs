@@ -1,5 +1,5 @@
+using Compat.Deciding;
 using System.Diagnostics;
-using Compat.Evaluation;
 using Compat.Tests.RandomCases;
 using Xunit.Abstractions;
 

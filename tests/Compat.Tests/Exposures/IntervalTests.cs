@@ -1,6 +1,6 @@
 using FsCheck;
 using FsCheck.Fluent;
-using Interval = Compat.Exposures.Interval;
+using Interval = Compat.Space.Interval;
 
 namespace Compat.Tests.Exposures;
 

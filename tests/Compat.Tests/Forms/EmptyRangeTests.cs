@@ -1,12 +1,8 @@
-using Compat.Efficacy;
-using Compat.Evaluation;
-using Compat.Needs;
+using Compat.Deciding;
 using Compat.Tests.Evaluation;
 using Compat.Tests.RandomCases;
 using Compat.Tests.Reference;
 using Compat.Tests.Validation;
-using Compat.Verdicts;
-using Compat.Windows;
 
 namespace Compat.Tests.Forms;
 

@@ -167,8 +167,8 @@ public sealed class FormFaultTests
         foreach (var agent in kb.Data.Agents) kb.TryAsk(new Question { Part = new("window"), Agent = agent.Id, Strength = Evaluation.EyeWorkshop.Percent(1m, "% w/w") }, out _, out _);
         kb.TryAsk(new Question { Part = new("window"), Product = new("stock") }, out _, out _);
         kb.TryPlan(RecordGraph.Plan, out _, out _);
-        Compat.Baths.Bath.TryJudge(kb, RecordGraph.Bath, out _, out _);
-        Compat.Dilutions.Dilution.TryMake(kb, RecordGraph.Dilution, out _, out _);
-        Compat.Dilutions.LabelDilution.TryMake(kb, new("stock"), 1m, out _, out _);
+        Compat.Planning.Bath.TryJudge(kb, RecordGraph.Bath, out _, out _);
+        Compat.Planning.Dilution.TryMake(kb, RecordGraph.Dilution, out _, out _);
+        Compat.Planning.LabelDilution.TryMake(kb, new("stock"), 1m, out _, out _);
     }
 }

@@ -1,6 +1,6 @@
 using System.Collections;
 using System.Reflection;
-using Compat.Plans;
+using Compat.Planning;
 
 namespace Compat.Tests.Forms;
 
@@ -154,15 +154,15 @@ public sealed class PublicMemberTests
     private static Dictionary<Type, object> FindSamples()
     {
         var kb = RecordGraph.With;
-        var question = new Question { Device = new("viewer"), DevicePart = new("pane"), Product = new("stock"), TouchedBy = Compat.Knowledge.TouchedBy.Hand };
+        var question = new Question { Device = new("viewer"), DevicePart = new("pane"), Product = new("stock"), TouchedBy = Compat.Model.TouchedBy.Hand };
         var sheet = kb.PlanOf(new PlanQuestion { Device = new("viewer") });
         var point = new Question { Part = new("window"), Agent = new("alcohol"), Strength = Evaluation.EyeWorkshop.Percent(70m), Method = ApplicationMethod.DampWipe, ExposureTime = Interval.Exactly(30m), Uses = 1 };
         var found = new Dictionary<Type, object>();
         object[] roots =
         [
-            kb, point, kb.Ask(question), kb.Ask(point), kb.Prepare(point), kb.WindowOf(question), kb.NeedOf(question), kb.AskDevice(question with { DevicePart = null }).First(), kb.Map(point), sheet, Compat.Shelves.Shelf.Of(kb), NeverList.Of(kb, sheet),
+            kb, point, kb.Ask(question), kb.Ask(point), kb.Prepare(point), kb.WindowOf(question), kb.NeedOf(question), kb.AskDevice(question with { DevicePart = null }).First(), kb.Map(point), sheet, Compat.Planning.Shelf.Of(kb), NeverList.Of(kb, sheet),
             .. RecordGraph.Roots.Values.Select(root => root.Whole), new UseBudget(Mechanism.Oxidation, [new UseLimit(new("stock"), 1)]),
-            Compat.Mixing.MixingPartner.Of(new AgentId("soap")), new QuestionException(), new Compat.Validation.Problem("code", new(Compat.Validation.RecordKind.Rule, ""), "message"),
+            Compat.Model.MixingPartner.Of(new AgentId("soap")), new QuestionException(), new Compat.Validation.Problem("code", new(Compat.Validation.RecordKind.Rule, ""), "message"),
         ];
         var open = new Queue<object>(roots);
         while (open.TryDequeue(out var one))

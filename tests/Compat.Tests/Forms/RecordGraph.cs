@@ -1,11 +1,7 @@
 using System.Collections;
 using System.Reflection;
 using System.Runtime.CompilerServices;
-using Compat.Baths;
-using Compat.Dilutions;
-using Compat.Efficacy;
-using Compat.People;
-using Compat.Plans;
+using Compat.Planning;
 using Compat.Tests.Evaluation;
 using Compat.Tests.Validation;
 
@@ -116,8 +112,8 @@ internal static class RecordGraph
         ["agent question"] = (Question with { Part = null, Materials = [], Product = null, Dilution = null }, Asked),
         ["product question"] = (Question with { Part = null, Materials = [], Agent = null, Strength = null }, Asked),
         ["plan"] = (Plan, question => With.TryPlan((PlanQuestion)question, out _, out var problems) ? [] : problems),
-        ["bath"] = (Bath, question => Compat.Baths.Bath.TryJudge(With, (BathQuestion)question, out _, out var problems) ? [] : problems),
-        ["dilution"] = (Dilution, question => Compat.Dilutions.Dilution.TryMake(With, (DilutionQuestion)question, out _, out var problems) ? [] : problems),
+        ["bath"] = (Bath, question => Compat.Planning.Bath.TryJudge(With, (BathQuestion)question, out _, out var problems) ? [] : problems),
+        ["dilution"] = (Dilution, question => Compat.Planning.Dilution.TryMake(With, (DilutionQuestion)question, out _, out var problems) ? [] : problems),
     };
 
     private static IReadOnlyList<Compat.Validation.Problem> Asked(object question)

@@ -1,5 +1,3 @@
-using Compat.Efficacy;
-using Compat.Kill;
 using static Compat.Tests.Kill.KillWorkshop;
 
 namespace Compat.Tests.Kill;

@@ -1,4 +1,3 @@
-using Compat.Efficacy;
 using Compat.Tests.Windows;
 
 namespace Compat.Tests.Kill;

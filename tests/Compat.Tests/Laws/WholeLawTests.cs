@@ -1,6 +1,3 @@
-using Compat.Efficacy;
-using Compat.Kill;
-using Compat.People;
 using Compat.Tests.RandomCases;
 
 namespace Compat.Tests.Laws;
@@ -153,7 +150,7 @@ public sealed class WholeLawTests
     {
         var households = c with { Data = c.Data with { TestStandards = c.Data.TestStandards.Select(test => test with { Field = TestField.FoodAndHousehold, Step = TestStep.Practical }).ToArray() } };
         if (Claiming(households, claim => claim with { Registration = null }).Build(out _) is not { } kb || !kb.TryAsk(c.Question, out var answer, out _)) return;
-        Assert.DoesNotContain(answer.Kill?.Claims ?? [], claim => claim.Origin == Compat.Kill.ClaimOrigin.Label);
+        Assert.DoesNotContain(answer.Kill?.Claims ?? [], claim => claim.Origin == Compat.Answers.ClaimOrigin.Label);
     }, share: 4);
 
     private static Case Claiming(Case c, Func<LabelClaim, LabelClaim> change) => c with

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Compat.Mixing;
 using Compat.Tests.Evaluation;
 using Compat.Tests.Reference;
 

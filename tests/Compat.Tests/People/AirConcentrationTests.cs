@@ -1,5 +1,3 @@
-using Compat.People;
-
 namespace Compat.Tests.People;
 
 public class AirConcentrationTests

@@ -1,4 +1,4 @@
-using Compat.Plans;
+using Compat.Planning;
 
 namespace Compat.Tests.Plans;
 

@@ -1,5 +1,5 @@
 using System.Numerics;
-using Compat.Plans;
+using Compat.Planning;
 using Google.OrTools.Sat;
 
 namespace Compat.Tests.Plans;

@@ -1,5 +1,4 @@
-using Compat.Efficacy;
-using Compat.Plans;
+using Compat.Planning;
 
 namespace Compat.Tests.Plans;
 

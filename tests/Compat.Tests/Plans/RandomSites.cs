@@ -1,5 +1,3 @@
-using Compat.Efficacy;
-
 namespace Compat.Tests.Plans;
 
 /// <summary>Random sites over the shipped data without its rules, so that the rules of the site alone decide what a part stands. All that is random comes from one seed.</summary>

@@ -1,5 +1,5 @@
 using System.Globalization;
-using Compat.Plans;
+using Compat.Planning;
 using FsCheck;
 using FsCheck.Fluent;
 using Microsoft.FSharp.Core;

@@ -1,4 +1,3 @@
-using Compat.Efficacy;
 using Compat.Tests.Reference;
 
 namespace Compat.Tests.RandomCases;

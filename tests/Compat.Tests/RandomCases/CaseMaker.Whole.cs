@@ -1,6 +1,3 @@
-using Compat.Efficacy;
-using Compat.People;
-
 namespace Compat.Tests.RandomCases;
 
 /// <summary>What is needed, what kills and what reaches people.</summary>

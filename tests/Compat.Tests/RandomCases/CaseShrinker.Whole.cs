@@ -1,5 +1,3 @@
-using Compat.Efficacy;
-
 namespace Compat.Tests.RandomCases;
 
 /// <summary>Less to need, to kill with and to harm.</summary>

@@ -1,5 +1,3 @@
-using Compat.Efficacy;
-
 namespace Compat.Tests.Reference;
 
 /// <content>What the claims of a label are worth: the tests they name, and the water they allow.</content>

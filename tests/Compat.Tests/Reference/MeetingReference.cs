@@ -1,5 +1,3 @@
-using Compat.Mixing;
-
 namespace Compat.Tests.Reference;
 
 /// <summary>What is on record where two meet.</summary>

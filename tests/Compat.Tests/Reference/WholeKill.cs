@@ -1,7 +1,3 @@
-using Compat.Efficacy;
-using Compat.Mixing;
-using Compat.People;
-
 namespace Compat.Tests.Reference;
 
 /// <summary>A claim that speaks of what is asked, with what its source leaves open filled in. Of an ingredient, or of the product itself.</summary>

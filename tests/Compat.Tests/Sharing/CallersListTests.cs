@@ -1,7 +1,5 @@
 using System.Collections;
-using Compat.Baths;
-using Compat.Dilutions;
-using Compat.Plans;
+using Compat.Planning;
 using Compat.Snapshots;
 using Compat.Tests.Evaluation;
 using Compat.Tests.Forms;

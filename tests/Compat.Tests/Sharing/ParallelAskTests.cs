@@ -1,5 +1,5 @@
 using System.Text;
-using Compat.Plans;
+using Compat.Planning;
 
 namespace Compat.Tests.Sharing;
 

@@ -1,4 +1,4 @@
-using Compat.Shelves;
+using Compat.Planning;
 
 namespace Compat.Tests.Shelves;
 

@@ -1,5 +1,4 @@
-using Compat.Evaluation;
-using Compat.People;
+using Compat.Deciding;
 
 namespace Compat.Tests.Shipped;
 

@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using Compat.Efficacy;
 
 namespace Compat.Tests.Shipped;
 

@@ -1,4 +1,4 @@
-using Compat.Evaluation;
+using Compat.Deciding;
 using Compat.Validation;
 
 namespace Compat.Tests.Shipped;

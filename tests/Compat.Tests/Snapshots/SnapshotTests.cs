@@ -74,7 +74,7 @@ public class SnapshotTests
         using var stream = new MemoryStream();
         KnowledgeBase.Shipped.Save(stream);
         var compiled = Load(stream.ToArray(), KnowledgeBase.Shipped.Identity[0].Hash).Compiled;
-        var seen = new Compat.Evaluation.CompiledRule[4][];
+        var seen = new Compat.Deciding.CompiledRule[4][];
         Parallel.For(0, seen.Length, i => seen[i] = Enumerable.Range(0, compiled.Heads.Count).Select(compiled.RuleAt).ToArray());
         foreach (var others in seen)
             Assert.All(others.Zip(seen[0]), pair => Assert.Same(pair.First, pair.Second));
@@ -107,7 +107,7 @@ public class SnapshotTests
     {
         var stored = (StoredRules)Snapshot.Read(new MemoryStream(Bytes(EyeWorkshop.Data)), ownResource: false, out _).Rules;
         for (var axis = 0; axis < stored.Cuts.Length; axis++) stored.Cuts[axis] = [];
-        var compiled = new Compat.Evaluation.CompiledBase(EyeWorkshop.Data with { Rules = stored }, []);
+        var compiled = new Compat.Deciding.CompiledBase(EyeWorkshop.Data with { Rules = stored }, []);
         Assert.Throws<SnapshotException>(() => compiled.Rules);
     }
 

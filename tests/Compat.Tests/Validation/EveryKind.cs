@@ -1,8 +1,3 @@
-using Compat.Efficacy;
-using Compat.Instructions;
-using Compat.Mixing;
-using Compat.Occasions;
-using Compat.People;
 using Compat.Tests.Evaluation;
 
 namespace Compat.Tests.Validation;

@@ -1,6 +1,3 @@
-using Compat.Efficacy;
-using Compat.People;
-
 namespace Compat.Tests.Validation;
 
 /// <summary>Sites in each of which one thing is wrong: by a name that ends in the problem's code, with the place where it lies.</summary>

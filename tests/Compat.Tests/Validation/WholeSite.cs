@@ -1,5 +1,3 @@
-using Compat.Efficacy;
-using Compat.People;
 using Compat.Tests.Evaluation;
 
 namespace Compat.Tests.Validation;

@@ -1,4 +1,3 @@
-using Compat.Efficacy;
 using Compat.Snapshots;
 using Compat.Tests.Evaluation;
 

@@ -1,7 +1,3 @@
-using Compat.Efficacy;
-using Compat.Kill;
-using Compat.Windows;
-
 namespace Compat.Tests.Windows;
 
 /// <summary>What closes a window, on small hand-made knowledge bases.</summary>

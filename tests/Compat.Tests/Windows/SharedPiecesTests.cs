@@ -1,5 +1,3 @@
-using Compat.Windows;
-
 namespace Compat.Tests.Windows;
 
 /// <summary>A whole answer reads its window off the pieces that its own verdict was read off; asked for the window alone, they are collected anew. Both must say the same.</summary>

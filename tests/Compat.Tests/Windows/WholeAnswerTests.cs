@@ -1,6 +1,3 @@
-using Compat.Efficacy;
-using Compat.Kill;
-
 namespace Compat.Tests.Windows;
 
 /// <summary>What is needed, whether it is killed and whether people are harmed, on the shipped data.</summary>

@@ -1,6 +1,5 @@
 using Compat.Tests.RandomCases;
 using Compat.Tests.Reference;
-using Compat.Windows;
 
 namespace Compat.Tests.Windows;
 

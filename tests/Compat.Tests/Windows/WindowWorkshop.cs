@@ -1,6 +1,3 @@
-using Compat.Efficacy;
-using Compat.People;
-
 namespace Compat.Tests.Windows;
 
 /// <summary>Small hand-made knowledge bases: one part that hands touch, one agent, one 'allowed' up to an exposure time, one claim from a contact time on.</summary>

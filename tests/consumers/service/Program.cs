@@ -1,6 +1,6 @@
 // A web service around the library, and parallel clients that load it. Prints what came of it; the exit code is 0 where all is well.
 using Compat;
-using Compat.Exposures;
+using Compat.Space;
 using Compat.Serialization;
 
 const int Clients = 8;

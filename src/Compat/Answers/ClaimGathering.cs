@@ -1,0 +1,198 @@
+namespace Compat.Answers;
+
+/// <summary>Collects the claims by which a substance may be judged on a part. A product with label claims is judged by these, and by the instructions, alone.</summary>
+internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IReadOnlyList<PartVariant> variants)
+{
+    private readonly ClaimAxes _axes = new(kb);
+
+    public CompiledBase Base { get; } = kb;
+
+    /// <summary>Why the published claims of ingredients were not looked at; null where they were.</summary>
+    public KillReason? PublishedNotUsed { get; private set; }
+
+    public IReadOnlyList<ClaimSet> Sets()
+    {
+        if (substance.Product is not { } product)
+        {
+            var asked = substance.Components[0];
+            return [new ClaimSet(asked, [.. Published(asked, []), .. Instructed(asked)])];
+        }
+
+        var own = OfLabel(product).Concat(Instructed(product)).ToArray();
+        var sets = new List<ClaimSet>();
+        foreach (var component in substance.Components)
+        {
+            if (component.OnlyForbids || component.Unknown) continue;
+            var published = MayUsePublished(product, component) ? Published(component, Destroyers(component)) : [];
+            var claims = published.Concat(Instructed(component)).ToArray();
+            if (claims.Length > 0) sets.Add(new ClaimSet(component, [.. own, .. claims]));
+        }
+
+        if (sets.Count == 0) sets.Add(new ClaimSet(null, own));
+        return sets;
+    }
+
+    /// <summary>A published claim counts for a product only where it is known whole. What in it binds or destroys the ingredient leaves only claims of a blend that names it.</summary>
+    private bool MayUsePublished(Product product, Component component)
+    {
+        if (product.LabelClaims.Count > 0) return Not(new KillReason(KillReasonCode.LabelAlone, [product.Id.Value]));
+        if (product.Composition != Composition.Full) return Not(new KillReason(KillReasonCode.CompositionNotFull, [product.Id.Value, Words.Of(product.Composition)]));
+        foreach (var other in substance.Components)
+        {
+            if (other == component || other.OnlyForbids) continue;
+            if (other.Unknown) return Not(new KillReason(KillReasonCode.UnknownIngredient, [other.Name ?? ""]));
+        }
+
+        return true;
+
+        bool Not(KillReason reason)
+        {
+            PublishedNotUsed ??= reason;
+            return false;
+        }
+    }
+
+    private Component[] Destroyers(Component component)
+    {
+        var destroyers = substance.Components.Where(other => other != component && !other.OnlyForbids && !other.Unknown && Destroys(component.Agent, other.Agent)).ToArray();
+        if (destroyers.Length > 0) PublishedNotUsed ??= new KillReason(KillReasonCode.Inactivated, [component.Name ?? "", destroyers[0].Name ?? ""]);
+        return destroyers;
+    }
+
+    private bool Destroys(int agent, int by)
+    {
+        foreach (var node in Base.Agents.Upward(agent))
+            if (Base.Data.Agents[node].InactivatedBy.Any(id => Base.Agents.IsAtOrBelow(by, Base.Agents[id.Value]))) return true;
+        return Base.Data.MixingHazards.Any(hazard => hazard.Effects.Contains(MixingEffect.Inactivation) && hazard.WithAgent is { } with
+            && ((At(agent, hazard.Agent) && At(by, with)) || (At(by, hazard.Agent) && At(agent, with))));
+
+        bool At(int node, AgentId id) => Base.Agents.IsAtOrBelow(node, Base.Agents[id.Value]);
+    }
+
+    /// <summary>What is published of the agent, or of an ingredient of a product without label claims, and holds in a machine only.</summary>
+    public IEnumerable<ClaimOnAxes> InMachine() => substance.Product is { LabelClaims.Count: > 0 } ? []
+        : substance.Components.Where(component => !component.OnlyForbids && !component.Unknown).SelectMany(component => Published(component, [], ClaimWhere.Machine));
+
+    private IEnumerable<ClaimOnAxes> Published(Component component, IReadOnlyList<Component> destroyers, ClaimWhere? where = null)
+    {
+        foreach (var claim in Base.Data.Claims)
+        {
+            if (claim.Refuted is not null || claim.Where != where || !Base.Agents.IsAtOrBelow(component.Agent, Base.Agents[claim.Agent.Value])) continue;
+            if (claim.For.Count > 0 && !variants.Any(v => v.IsOneOf(Base, claim.For))) continue;
+            if (!destroyers.All(by => claim.With.Any(partner => Base.Agents.IsAtOrBelow(by.Agent, Base.Agents[partner.Agent.Value])))) continue;
+            foreach (var dilutions in DilutionsOfPartners(claim, component)) yield return new ClaimOnAxes
+            {
+                Claim = new KillClaim
+                {
+                    Origin = ClaimOrigin.Published,
+                    Id = claim.Id.Value,
+                    Reaches = claim.Reaches,
+                    Kills = claim.Kills,
+                    DoesNotKill = claim.DoesNotKill,
+                    NamesThePart = claim.For.Count > 0,
+                    Needs = claim.Needs,
+                    Sources = claim.Sources,
+                    WellFounded = claim.Sources.Any(WasRead),
+                },
+                Methods = _axes.Methods(claim.When.Methods),
+                Spans = _axes.Of(claim.When, claim.Agent, dilutions),
+                For = claim.For,
+                OfGuideline = claim.Kind is ClaimKind.Guideline or ClaimKind.Standard,
+            };
+        }
+    }
+
+    /// <summary>The dilutions at which everything else that a blend's claim names is there at its strength, for each way to find it among the other ingredients.</summary>
+    private IEnumerable<Span> DilutionsOfPartners(Claim claim, Component component)
+    {
+        IEnumerable<Span> ways = [Span.Whole];
+        foreach (var partner in claim.With)
+        {
+            var there = substance.Components.Where(c => c != component && !c.OnlyForbids && !c.Unknown && Base.Agents.IsAtOrBelow(c.Agent, Base.Agents[partner.Agent.Value]))
+                .Select(c => partner.Strength.Statement == AxisStatement.Within ? DilutionsInside(c.Strength, partner.Strength.Range) : Span.Whole).ToArray();
+            ways = ways.SelectMany(way => there.Select(way.Intersect)).ToArray();
+        }
+
+        return ways.Where(way => !way.IsEmpty);
+    }
+
+    /// <summary>The dilutions d at which d times every strength of a range lies inside an interval.</summary>
+    internal static Span DilutionsInside(Interval atOne, Interval inside)
+    {
+        Cut? from = null, to = null;
+        if (inside.Lower is { } least)
+        {
+            if (atOne.Lower is not { } low || low <= 0m) return least > 0m || !inside.LowerIncluded ? Span.Nothing : Span.Whole;
+            from = new Cut(least, low, !inside.LowerIncluded && atOne.LowerIncluded);
+        }
+
+        if (inside.Upper is { } most)
+        {
+            if (atOne.Upper is not { } high) return Span.Nothing;
+            if (high > 0m) to = new Cut(most, high, inside.UpperIncluded || !atOne.UpperIncluded);
+        }
+
+        return new Span(from, to);
+    }
+
+    private IEnumerable<ClaimOnAxes> OfLabel(Product product) =>
+        from claim in product.LabelClaims
+        where claim.IsShown && HardnessSuits(product)
+        select new ClaimOnAxes
+        {
+            Claim = new KillClaim
+            {
+                Origin = ClaimOrigin.Label,
+                Id = product.Id.Value + ": " + claim.Id.Value,
+                Reaches = claim.Reaches,
+                Kills = claim.Kills,
+                DoesNotKill = claim.DoesNotKill,
+                NamesThePart = claim.For.Count > 0,
+                Needs = claim.Needs,
+                ShownBy = claim.ShownBy.Select(code => Base.Data.TestStandards.First(test => test.Code == code)).ToArray(),
+                Registration = claim.Registration,
+                WellFounded = true,
+            },
+            Methods = _axes.Methods(claim.When.Methods, product),
+            Spans = _axes.OfLabel(claim.When, product),
+            For = claim.For,
+        };
+
+    /// <summary>Whether the water at hand is soft enough for what the label lets the product be diluted with; what is not stated does not speak against it.</summary>
+    private bool HardnessSuits(Product product) =>
+        product.StrengthOf != StrengthOf.Concentrate || product.MostHardness is not { } most
+        || Base.Sites.All(site => site.Here.Hardness is not { } here || (here.Upper is { } hardest && hardest <= most));
+
+    private IEnumerable<ClaimOnAxes> Instructed(Product product) =>
+        Editions().SelectMany(pair => pair.Edition.Reaches.Where(level => level.Product == product.Id && SpeaksOfPart(level)).Select(level => OfInstructions(pair.Device, pair.Edition, level, _axes.OfLabel(level.When, product), _axes.Methods(level.When.Methods, product))));
+
+    private IEnumerable<ClaimOnAxes> Instructed(Component component) =>
+        Editions().SelectMany(pair => pair.Edition.Reaches
+            .Where(level => level.Agent is { } agent && SpeaksOfPart(level) && Base.Agents.IsAtOrBelow(component.Agent, Base.Agents[agent.Value]))
+            .Select(level => OfInstructions(pair.Device, pair.Edition, level, _axes.Of(level.When, level.Agent!, Span.Whole), _axes.Methods(level.When.Methods))));
+
+    private bool SpeaksOfPart(InstructedLevel level) => level.Parts.Count == 0 || level.Parts.Any(part => part == variants[0].DevicePart);
+
+    private IEnumerable<(Device Device, InstructionsEdition Edition)> Editions() =>
+        variants.Where(v => v.Device is not null).SelectMany(v => v.Editions.Select(e => (v.Device!, e))).Distinct();
+
+    private static ClaimOnAxes OfInstructions(Device device, InstructionsEdition edition, InstructedLevel level, Span[] spans, MethodSet methods) => new()
+    {
+        Claim = new KillClaim
+        {
+            Origin = ClaimOrigin.Instructions,
+            Id = device.Id.Value + ": " + edition.Id.Value,
+            Reaches = level.Reaches,
+            Kills = level.Kills,
+            NamesThePart = true,
+            Needs = level.Needs,
+            Sources = edition.Source is { } source ? [source] : [],
+            WellFounded = true,
+        },
+        Methods = methods,
+        Spans = spans,
+        Edition = edition.Id,
+    };
+
+    private bool WasRead(SourceId id) => Base.SourcesById.TryGetValue(id, out var source) && source.IsWellFounded;
+}

@@ -1,0 +1,36 @@
+namespace Compat.Answers;
+
+/// <summary>A claim with every axis filled: the exposures in which it holds.</summary>
+internal sealed record ClaimOnAxes
+{
+    public const int ContactTime = 0;
+    public const int Dilution = 1;
+    public const int Strength = 2;
+    public const int Temperature = 3;
+    public const int Ph = 4;
+
+    public required KillClaim Claim { get; init; }
+
+    public required MethodSet Methods { get; init; }
+
+    /// <summary>Its spans, by the numbers above.</summary>
+    public required Span[] Spans { get; init; }
+
+    /// <summary>The part types it speaks of; empty for all.</summary>
+    public IReadOnlyList<PartId> For { get; init; } = [];
+
+    /// <summary>Of instructions: the edition that must speak.</summary>
+    public EditionId? Edition { get; init; }
+
+    /// <summary>Whether a published claim may count for a high level: a guideline or standard that names the kind of part.</summary>
+    public bool OfGuideline { get; init; }
+
+    public bool SpeaksOf(CompiledBase kb, PartVariant variant) =>
+        Edition is { } edition ? variant.Editions.Any(e => e.Id == edition)
+        : For.Count == 0 || variant.IsOneOf(kb, For);
+}
+
+/// <summary>Claims that may be used together: those of the product or device, and of one ingredient. Claims of two ingredients never add up.</summary>
+/// <param name="Component">The ingredient or agent whose strength its published claims are held against; null where there is none.</param>
+/// <param name="Claims">The claims.</param>
+internal sealed record ClaimSet(Component? Component, IReadOnlyList<ClaimOnAxes> Claims);

@@ -1,0 +1,78 @@
+namespace Compat.Answers;
+
+/// <summary>One person rule as it speaks of one component of a substance.</summary>
+internal sealed record PersonRuleOnAxes(PersonRule Rule, Component Component, MethodSet Methods, IReadOnlyList<Span[]> Holes)
+{
+    /// <summary>A duty that no way the part stands can meet; null where all can be met, or the rule forbids.</summary>
+    public Duty? Unmet { get; init; }
+
+    public bool Forbids => Rule.Verdict == PersonVerdict.NotAllowed || Unmet is not null;
+}
+
+/// <summary>Finds what person rules say of a substance on a part for the patients of a need.</summary>
+internal sealed class PeopleGround(CompiledBase kb, Question question, Substance substance, IReadOnlyList<PartVariant> variants, Need need)
+{
+    /// <summary>The rules that speak, each with the exposures at which it does.</summary>
+    public IReadOnlyList<PersonRuleOnAxes> Rules()
+    {
+        var found = new List<PersonRuleOnAxes>();
+        foreach (var rule in kb.Data.PersonRules.OrderBy(rule => rule.Id))
+        {
+            if ((rule.Occupied && !need.Occupied) || !IsFor(rule)) continue;
+            foreach (var component in substance.Components)
+            {
+                if (component.Unknown ? rule.Agent != AgentClass.Root : !kb.Agents.IsAtOrBelow(component.Agent, kb.Agents[rule.Agent.Value])) continue;
+                var methods = rule.When.Methods.Statement == AxisStatement.Within ? rule.When.Methods.Methods : MethodSet.All;
+                var holes = Laid(rule, component).ToArray();
+                if (holes.Length == 0) continue;
+                found.Add(new PersonRuleOnAxes(rule, component, methods, holes) { Unmet = rule.Duties.FirstOrDefault(duty => variants.Any(v => !v.CanMeet(duty))) });
+            }
+        }
+
+        return found;
+    }
+
+    /// <summary>The patients for whom no person rule speaks of a component, of those that a residue may harm: what nobody wrote is no permission.</summary>
+    public IReadOnlyList<(string Component, PatientGroup Patient)> Silent() =>
+        (from component in substance.Components
+         where !component.OnlyForbids
+         let name = component.Unknown ? component.Name ?? "" : kb.Data.Agents[component.Agent].Id.Value
+         from patient in need.Patients
+         where component.Unknown || !kb.Data.PersonRules.Any(rule => rule.Patients.Contains(patient) && kb.Agents.IsAtOrBelow(component.Agent, kb.Agents[rule.Agent.Value]))
+         select (name, patient)).Distinct().ToArray();
+
+    private bool IsFor(PersonRule rule) =>
+        (rule.Patients.Any(need.Patients.Contains) || (rule.Occupied && need.Occupied && rule.Patients.Count == 0))
+        && (rule.For.Count == 0 || variants.Any(v => v.IsOneOf(kb, rule.For)));
+
+    private IEnumerable<Span[]> Laid(PersonRule rule, Component component)
+    {
+        var strength = On(rule.When.Strength);
+        var ph = On(rule.When.Ph);
+        var temperature = On(rule.When.Temperature);
+        if (!temperature.Meets(Span.Of(substance.Temperature))) yield break;
+        var (exposureTime, uses) = (ExposureTime(rule.When.ExposureTime), On(rule.When.Uses));
+        if (!exposureTime.Meets(Span.Of(question.ExposureTime ?? Interval.Above(0m))) || !uses.Meets(Span.Of(question.Uses is { } n ? Interval.Closed(1m, n) : Interval.AtLeast(1m)))) yield break;
+        foreach (var dilution in substance.DilutionsAt(component, strength, ph, Span.Whole))
+        {
+            var hole = new Span[WindowAxes.Count];
+            hole[WindowAxes.ExposureTime] = exposureTime;
+            hole[WindowAxes.Uses] = uses;
+            hole[WindowAxes.Dilution] = dilution;
+            hole[WindowAxes.Strength] = strength;
+            hole[WindowAxes.Temperature] = temperature;
+            hole[WindowAxes.Ph] = ph;
+            yield return hole;
+        }
+    }
+
+    /// <summary>The exposure times asked at which a rule speaks: where a variant stands no way to end it, it stays.</summary>
+    private Span ExposureTime(AxisLimit limit)
+    {
+        if (limit.Statement != AxisStatement.Within || variants.All(v => v.MaterialsAlone || v.EndingWays(substance.LeavesNothing).Count > 0)) return On(limit);
+        var stays = substance.LeavesNothing ? kb.Convention(ConventionKey.DryingTime).Range.Upper ?? 0m : Interval.WithoutEnd;
+        return limit.Range.Contains(stays) ? Span.Whole : On(limit);
+    }
+
+    private static Span On(AxisLimit limit) => limit.Statement == AxisStatement.Within ? Span.Of(limit.Range) : Span.Whole;
+}

@@ -1,0 +1,82 @@
+namespace Compat.Deciding;
+
+/// <summary>Fills in conventions and turns rules into runs of cells.</summary>
+internal static class RuleCompiler
+{
+    public static CompiledRule Compile(Rule rule, int index, CompiledBase kb)
+    {
+        var any = new bool[CompiledRule.AxisCount + 1];
+        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++) any[(int)axis] = rule.When.On(axis).Statement == AxisStatement.Any;
+        any[CompiledRule.AxisCount] = rule.When.Methods.Statement == AxisStatement.Any;
+        return new CompiledRule
+        {
+            Rule = rule,
+            Index = index,
+            Agent = rule.Agent is null ? -1 : kb.Agents[rule.Agent.Value],
+            Box = BoxOf(rule, kb),
+            SaysAny = any,
+            Methods = rule.When.Methods.Statement switch
+            {
+                AxisStatement.Within => rule.When.Methods.Methods,
+                AxisStatement.Unstated => kb.Convention(ConventionKey.UnstatedMethods).Methods,
+                _ => MethodSet.All,
+            },
+            SeenWith = Nodes(rule.SeenWith, kb),
+            Overridden = kb.IndexesOf(rule.Overrides),
+        };
+    }
+
+    /// <summary>The box of a rule with conventions filled in, axis by axis.</summary>
+    public static Interval[] BoxOf(Rule rule, CompiledBase kb)
+    {
+        var box = new Interval[CompiledRule.AxisCount];
+        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
+        {
+            var limit = rule.When.On(axis);
+            box[(int)axis] = limit.Statement switch
+            {
+                AxisStatement.Within => limit.Range,
+                AxisStatement.Unstated => Unstated(rule, axis, kb),
+                _ => Interval.Whole,
+            };
+        }
+
+        box[(int)Axis.Uses] = WholeNumbers(box[(int)Axis.Uses]);
+        return box;
+    }
+
+    private static int[] Nodes(IReadOnlyList<AgentId> agents, CompiledBase kb)
+    {
+        var nodes = new int[agents.Count];
+        for (var i = 0; i < nodes.Length; i++) nodes[i] = kb.Agents[agents[i].Value];
+        return nodes;
+    }
+
+    /// <summary>Uses are whole numbers: every end becomes one of the form 'up to and with n', so that touching rules share their cut.</summary>
+    public static Interval WholeNumbers(Interval uses)
+    {
+        decimal? above = uses.Lower is { } low ? (uses.LowerIncluded ? decimal.Ceiling(low) - 1 : decimal.Floor(low)) : null;
+        decimal? upTo = uses.Upper is { } high ? (uses.UpperIncluded ? decimal.Floor(high) : decimal.Ceiling(high) - 1) : null;
+        return new(above, false, upTo, true);
+    }
+
+    /// <summary>The pH of a product as it is used: over every state on record but the 1 % test dilution; null where there is none.</summary>
+    public static Interval? PhHull(Product product)
+    {
+        Interval? hull = null;
+        foreach (var measured in product.Ph.Where(ph => ph.Of != PhState.OnePercent && (!product.NeedsActivation || ph.Of is PhState.Activated or PhState.InUse)))
+            hull = hull?.Hull(measured.Value) ?? measured.Value;
+        return hull;
+    }
+
+    private static Interval Unstated(Rule rule, Axis axis, CompiledBase kb) => axis switch
+    {
+        Axis.Strength => rule.Agent is null ? Interval.Whole : kb.Agent(rule.Agent).Strength ?? Interval.Exactly(-1m),
+        Axis.Dilution => kb.Convention(ConventionKey.UnstatedDilution).Range,
+        Axis.ExposureTime => kb.Convention(ConventionKey.UnstatedExposureTime).Range,
+        Axis.Temperature => kb.Convention(ConventionKey.UnstatedTemperature).Range,
+        Axis.Ph => (rule.Product is null ? kb.Agent(rule.Agent!).Ph : PhHull(kb.Product(rule.Product)))
+            ?? kb.Convention(ConventionKey.UnstatedPh).Range,
+        _ => kb.Convention(ConventionKey.UnstatedUses).Range,
+    };
+}

@@ -1,0 +1,17 @@
+namespace Compat.Model;
+
+/// <summary>Which groups of organisms a level includes. A group never implies a level. <see cref="Level.Cleaned"/> includes none and needs no record.</summary>
+public sealed record LevelMeaning
+{
+    /// <summary>The level.</summary>
+    public required Level Level { get; init; }
+
+    /// <summary>The groups it includes.</summary>
+    public IReadOnlyList<OrganismGroup> Includes { get; init => field = Frozen.Of(value); } = [];
+
+    /// <summary>Where the statements of this record come from.</summary>
+    public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
+
+    /// <summary>A remark for the reader.</summary>
+    public string? Note { get; init; }
+}

@@ -1,0 +1,18 @@
+using System.Diagnostics.CodeAnalysis;
+
+namespace Compat.Model;
+
+/// <summary>Names a hazard of mixing, for example <c>chlorine.acid</c>.</summary>
+public sealed record MixingHazardId : DottedId
+{
+    /// <summary>Makes the id of its text.</summary>
+    /// <param name="value">Its text.</param>
+    /// <exception cref="ArgumentException">It has not the form of an id.</exception>
+    public MixingHazardId(string value) : base(value) { }
+
+    /// <summary>Makes the id of a text, where that has the form of one.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="id">The id, or null.</param>
+    /// <returns>Whether it has.</returns>
+    public static bool TryParse(string? text, [NotNullWhen(true)] out MixingHazardId? id) => (id = IsWellFormed(text) ? new MixingHazardId(text!) : null) is not null;
+}

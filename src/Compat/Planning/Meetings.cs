@@ -1,0 +1,37 @@
+namespace Compat.Planning;
+
+/// <summary>What is on record where the products of a shelf meet each other and soil; looked up once for each pair.</summary>
+internal sealed class Meetings(KnowledgeBase knowledge)
+{
+    private readonly Dictionary<(ProductId, ProductId), MixingAnswer?> _products = [];
+    private readonly Dictionary<(ProductId, SoilKind), MixingAnswer?> _soils = [];
+
+    public IReadOnlyList<FoundHazard> Of(ProductId one, SoilKind soil)
+    {
+        if (!_soils.TryGetValue((one, soil), out var found)) _soils[(one, soil)] = found = Look(MixingPartner.Of(one), MixingPartner.Of(soil));
+        return found?.Hazards ?? [];
+    }
+
+    public IReadOnlyList<FoundHazard> Of(ProductId one, ProductId other) => Between(one, other)?.Hazards ?? [];
+
+    /// <summary>Hazards on record of two products that hold only at other strengths than theirs.</summary>
+    public IReadOnlyList<FoundHazard> AtOtherStrengths(ProductId one, ProductId other) => Between(one, other)?.AtOtherStrengths ?? [];
+
+    /// <summary>Pairs that never stand in one plan: what must never meet, and nothing on record lets them follow each other.</summary>
+    public bool NeverInOnePlan(ProductId one, ProductId other) =>
+        Of(one, other).Any(found => found.Hazard.Severity == MixingSeverity.Never && found.Hazard.SeparatedBy.All(separation => separation == Separation.Nothing));
+
+    /// <summary>Pairs that are never used on one part: what must never meet.</summary>
+    public bool NeverOnOnePart(ProductId one, ProductId other) => Of(one, other).Any(found => found.Hazard.Severity == MixingSeverity.Never);
+
+    private MixingAnswer? Between(ProductId one, ProductId other)
+    {
+        if (one == other) return null;
+        var key = one.CompareTo(other) < 0 ? (one, other) : (other, one);
+        if (!_products.TryGetValue(key, out var found)) _products[key] = found = Look(MixingPartner.Of(key.Item1), MixingPartner.Of(key.Item2));
+        return found;
+    }
+
+    private MixingAnswer? Look(MixingPartner one, MixingPartner other) =>
+        Mixture.TryJudge(knowledge, one, other, out var answer, out _) ? answer : null;
+}
