@@ -107,7 +107,7 @@ public static class ExposureWording
     private static void AddCommon(List<string> parts, Interval exposureTime, Interval temperature, Interval ph, Interval uses)
     {
         parts.Add(exposureTime.Upper is null or Interval.WithoutEnd && exposureTime.Lower is null or 0m
-            ? "any exposure-time"
+            ? "any exposure time"
             : "exposure time " + FigureWording.ExposureTime(exposureTime));
         parts.Add(IsWhole(Space.Axis.Temperature, temperature) ? "any temperature" : FigureWording.Temperature(temperature));
         parts.Add(IsWhole(Space.Axis.Ph, ph) ? "any pH" : "pH " + FigureWording.Ph(ph));

@@ -14,7 +14,7 @@ internal sealed record Measure(string Name, IReadOnlyList<(string Unit, decimal 
 {
     private static readonly (string, decimal)[] NoUnit = [("", 1m)];
 
-    public static Measure ExposureTime { get; } = new("exposure-time", [("s", 1), ("min", 60), ("h", 3600), ("d", 86400)], 0, false, 1e15m, "above 0");
+    public static Measure ExposureTime { get; } = new("exposure time", [("s", 1), ("min", 60), ("h", 3600), ("d", 86400)], 0, false, 1e15m, "above 0");
 
     public static Measure Duration { get; } = ExposureTime with { Name = "time" };
 
