@@ -84,7 +84,8 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
     private static PeopleJudgement PeopleOf(WindowGround ground)
     {
         var forbidding = ground.PersonRules.Where(rule => rule.Forbids).ToArray();
-        var left = ground.Methods.Count == 0 || ground.Methods.Any(method => ground.Boxes(ground.PeopleHoles(method)).Count > 0);
+        var methods = ground.Methods.Count > 0 ? ground.Methods : ground.MethodsAsked;
+        var left = methods.Count == 0 || methods.Any(method => ground.Boxes(ground.PeopleHoles(method)).Count > 0);
         var verdict = !left ? Verdict.NotAllowed
             : ground.Substance.IsNothing ? Verdict.NotEstablished
             : ground.PersonRules.Count > 0 || ground.Silent.Count > 0 || ground.Substance.Product is { Composition: not Model.Composition.Full } ? Verdict.AllowedWithinLimits

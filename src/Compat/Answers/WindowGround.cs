@@ -25,6 +25,7 @@ internal sealed class WindowGround
         _question = question;
         Need = need;
         var resolved = SubstanceResolver.Resolve(kb, question);
+        MethodsAsked = resolved.Methods.Methods;
         Substance = resolved with
         {
             Temperature = question.Temperature ?? (measured ? AtHand(kb, question) : null) ?? resolved.Temperature,
@@ -46,8 +47,8 @@ internal sealed class WindowGround
     public WindowGround(WindowGround other)
     {
         (_kb, _question, _pieces, _accepts) = (other._kb, other._question, other._pieces, other._accepts);
-        (Need, Substance, Variants, Axes, Domain, Gathering, Cover, PersonRules, Silent) =
-            (other.Need, other.Substance, other.Variants, other.Axes, other.Domain, other.Gathering, other.Cover, other.PersonRules, other.Silent);
+        (Need, Substance, MethodsAsked, Variants, Axes, Domain, Gathering, Cover, PersonRules, Silent) =
+            (other.Need, other.Substance, other.MethodsAsked, other.Variants, other.Axes, other.Domain, other.Gathering, other.Cover, other.PersonRules, other.Silent);
         Sets = other.Sets.Select(LabelTests.WithoutWeak).ToArray();
     }
 
@@ -72,6 +73,9 @@ internal sealed class WindowGround
     public IReadOnlyList<SilentPatient> Silent { get; }
 
     public IReadOnlyList<ApplicationMethod> Methods => Substance.Methods.Methods;
+
+    /// <summary>The methods asked, those too by which the product cannot be used: what harms people there does so all the same.</summary>
+    public IReadOnlyList<ApplicationMethod> MethodsAsked { get; }
 
     /// <summary>The longest exposure time asked, in seconds; null where none was, or one without end.</summary>
     public decimal? LongestAsked => _question.ExposureTime?.Upper is { } upper && upper != Interval.WithoutEnd ? upper : null;
