@@ -112,6 +112,23 @@ public sealed class KillTests
         Assert.Equal(KillReasonCode.ClaimsMeet, Of((shop with { Product = Liquid(Spirit, Soap) }).Ask()).Code);
     }
 
+    [Theory]
+    [InlineData(null, 5, false, true)]
+    [InlineData(null, 5, true, false)]
+    [InlineData(5, null, false, true)]
+    [InlineData(5, null, true, false)]
+    public void ClaimOfABlend_PartnerRangeWithOpenEnd_HoldsAnIngredientWithThatEndOpenOnly(int? from, int? to, bool endIncluded, bool meets)
+    {
+        var there = new Strength(new(from, endIncluded, to, endIncluded), StrengthUnit.PercentOf(StrengthBasis.MassPerMass));
+        var shop = new KillWorkshop
+        {
+            SoapBasis = there.Unit,
+            Claims = [Low with { With = [new(Soap, AxisLimit.Within(new(from, false, to, false)))] }],
+            Product = Liquid(Spirit) with { Ingredients = [new() { Agent = Spirit }, new() { Agent = Soap, Strength = there }] },
+        };
+        Assert.Equal(meets, Of(shop.Ask()).Code == KillReasonCode.ClaimsMeet);
+    }
+
     [Fact]
     public void AnEdition_SpeaksUntilAnotherReplacesIt()
     {

@@ -21,6 +21,9 @@ internal sealed record KillWorkshop
 
     public IReadOnlyList<string> SpiritBoundBy { get; init; } = [];
 
+    /// <summary>What strengths of the soap are counted in; null where it has none.</summary>
+    public StrengthUnit? SoapBasis { get; init; }
+
     public Product Product { get; init; } = Liquid(Spirit);
 
     public IReadOnlyList<InstructionsEdition> Editions { get; init; } = [];
@@ -87,7 +90,8 @@ internal sealed record KillWorkshop
             Claims = Claims,
             StandingRules = Standing,
             TestStandards = [Wiped, .. Tests],
-            Agents = shop.Agents.Select(agent => agent.Id == Spirit ? agent with { BoundBy = SpiritBoundBy } : agent).ToArray(),
+            Agents = shop.Agents.Select(agent => agent.Id == Spirit ? agent with { BoundBy = SpiritBoundBy }
+                : agent.Id == Soap ? agent with { Basis = SoapBasis } : agent).ToArray(),
             Organisms =
             [
                 new() { Id = Known.Organism!, Name = "known", Group = OrganismGroup.NonEnvelopedViruses, Sources = [WindowWorkshop.Read.Id] },

@@ -15,7 +15,7 @@ internal sealed partial class CaseMaker
         {
             Id = id,
             Agent = agent,
-            With = Chance(12) && partners.Length > 0 ? [RandomPartner(One(partners).Id)] : [],
+            With = RandomPartners(partners),
             When = ClaimExposures(agent, Chance(50)),
             Reaches = reaches,
             Kills = kills,
@@ -30,7 +30,20 @@ internal sealed partial class CaseMaker
         };
     }
 
-    private ClaimPartner RandomPartner(AgentId agent) => new(agent, _trees.Basis(agent) is null ? default : Chance(60) ? AxisLimit.Within(RandomRange(Axis.Strength)) : AxisLimit.Any);
+    /// <summary>Seldom a partner; rather one that is in the product asked, and then often with an end of its strength there.</summary>
+    private ClaimPartner[] RandomPartners(AgentClass[] partners)
+    {
+        var inProduct = (_question.Product is null ? [] : _site!.Products[0].Ingredients).Where(i => partners.Any(p => p.Id == i.Agent)).ToArray();
+        if (inProduct.Length == 0 || Chance(50)) return Chance(12) && partners.Length > 0 ? [RandomPartner(One(partners).Id)] : [];
+        var there = One(inProduct);
+        var ends = new[] { there.Strength?.Percent.Lower, there.Strength?.Percent.Upper }.OfType<decimal>().ToArray();
+        if (_trees.Basis(there.Agent!) is null || ends.Length == 0 || Chance(30)) return [RandomPartner(there.Agent!)];
+        var end = One(ends);
+        return [new(there.Agent!, AxisLimit.Within(One(Interval.AtMost(end), Interval.Below(end), Interval.AtLeast(end), Interval.Above(end))))];
+    }
+
+    private ClaimPartner RandomPartner(AgentId agent) =>
+        new(agent, _trees.Basis(agent) is null ? default : Chance(60) ? AxisLimit.Within(RandomRange(Axis.Strength)) : AxisLimit.Any);
 
     private OrganismTarget[] RandomKills(Level? reaches) => reaches is null || Chance(25) ? Shuffled(AllTargets).Take(One(1, 2, 3)).ToArray() : [];
 

@@ -9,9 +9,34 @@ internal sealed partial class CaseMaker
     private void MakeRules()
     {
         var shipped = Enumerable.Range(1, One(3, 4, 5, 6)).Select(i => RandomRule(new("base.r-" + i), site: false)).ToArray();
-        _data = _data with { Rules = shipped };
+        _data = _data with { Rules = [.. shipped, .. Narrowed(shipped)] };
         if (_site is not null) _site = _site with { Rules = Enumerable.Range(1, One(1, 2, 3, 4)).Select(i => RandomRule(new("site.r-" + i), site: true)).ToArray() };
         MakeOverrides();
+    }
+
+    /// <summary>Sometimes an 'allowed' once more over a part of its strengths or exposure times, with a duty that the part asked cannot meet.</summary>
+    private IEnumerable<Rule> Narrowed(Rule[] rules)
+    {
+        foreach (var rule in rules.Where(r => r.Allows && Chance(35)))
+        {
+            var when = rule.When;
+            if (when.Strength.Statement == AxisStatement.Within && when.Strength.Range is { Lower: null, Upper: > 1 } strength)
+                when = when with { Strength = AxisLimit.Within(new(1, Chance(50), strength.Upper, strength.UpperIncluded)) };
+            else if (when.ExposureTime.Statement == AxisStatement.Within && when.ExposureTime.Range is { Upper: > 30 })
+                when = when with { ExposureTime = AxisLimit.Within(RandomStretch(30, true, Chance(50))) };
+            else
+                continue;
+            yield return rule with { Id = new(rule.Id.Value + "-narrow"), When = when, Duties = [DutyNotMet()] };
+        }
+    }
+
+    private Duty DutyNotMet()
+    {
+        var type = _question.Part ?? _site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == _question.DevicePart)?.OneOfTypes[0];
+        var wettest = type is null ? ApplicationMethod.Immerse : _trees.Wettest(type);
+        return wettest < ApplicationMethod.Immerse || type is null
+            ? new() { Kind = DutyKind.TakeOff, Ways = [DutyWay.By(ApplicationMethod.Immerse)] }
+            : new() { Kind = DutyKind.Dry, Ways = [DutyWay.By(_trees.Never(type).FirstOrDefault(Act.HeatDrying))] };
     }
 
     private Rule RandomRule(RuleId id, bool site)

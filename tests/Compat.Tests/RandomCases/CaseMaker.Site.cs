@@ -19,6 +19,9 @@ internal sealed partial class CaseMaker
         if (agents.Length == 0) agents = [AgentClass.Root];
         var kind = One(StrengthOf.Liquid, StrengthOf.Liquid, StrengthOf.WholeWipe, StrengthOf.Concentrate, StrengthOf.Concentrate);
         var ingredients = Enumerable.Range(0, One(1, 2, 2, 3)).Select(_ => RandomIngredient(One(agents.Take(2).ToArray()))).ToList();
+        var share = kind == StrengthOf.WholeWipe && Chance(60) ? One(0.8m, 0.7m) : (decimal?)null;
+        if (share is { } liquid) MeetStrengthInLiquid(ingredients[0], liquid);
+        if (kind == StrengthOf.Concentrate && Chance(60)) ingredients[0] = MeetStrengthDiluted(ingredients[0]);
         if (Chance(10)) ingredients.Add(new() { Unknown = "perfume" });
         var activation = Chance(15);
         var states = kind == StrengthOf.Concentrate ? Enum.GetValues<PhState>() : [PhState.Concentrate, PhState.InUse, PhState.Activated];
@@ -29,7 +32,7 @@ internal sealed partial class CaseMaker
             Composition = One(Composition.Full, Composition.Full, Composition.DeclaredHazardousOnly, Composition.Partial),
             CompositionDated = Chance(30) ? Day : null,
             StrengthOf = kind,
-            LiquidShare = kind == StrengthOf.WholeWipe && Chance(60) ? 0.8m : null,
+            LiquidShare = share,
             Ingredients = ingredients,
             Density = Chance(50) ? One(0.8m, 1m, 1.25m) : null,
             Ph = Shuffled(states).Where(s => (s == PhState.Activated) == activation || s == PhState.InUse).Take(One(0, 1, 1, 2)).Select(s => new MeasuredPh(Between(Axis.Ph), s)).ToArray(),
@@ -43,8 +46,40 @@ internal sealed partial class CaseMaker
     {
         var basis = Chance(80) ? _trees.Basis(agent) : One(StrengthBasis.VolumePerVolume, StrengthBasis.MassPerMass, StrengthBasis.MassPerVolume);
         var (a, b) = (One(0.5m, 1, 2.5m, 5, 10, 20, 25), One(0.5m, 1, 2.5m, 5, 10, 20, 25));
-        var range = Chance(60) ? Interval.Exactly(a) : Interval.Closed(Math.Min(a, b), Math.Max(a, b));
+        var (low, high) = (Math.Min(a, b), Math.Max(a, b));
+        var range = _random.Next(10) switch
+        {
+            < 5 => Interval.Exactly(a),
+            5 => Interval.Below(a),
+            6 => Interval.Above(a),
+            7 or 8 when low < high => new(low, Chance(50), high, Chance(50)),
+            _ => Interval.Closed(low, high),
+        };
         return new() { Agent = agent, Strength = Chance(90) && basis is { } of ? new Strength(range, StrengthUnit.PercentOf(of)) : null };
+    }
+
+    /// <summary>Lets rules begin and end where the strength of an ingredient lies if all of it is in the liquid, rounded up to six digits: 0.7 divides few figures.</summary>
+    private void MeetStrengthInLiquid(Ingredient ingredient, decimal share)
+    {
+        if (ingredient.Strength?.Percent.Upper is not { } high) return;
+        var (quotient, step) = (high / share, 0.00001m);
+        while (quotient >= step * 1_000_000) step *= 10;
+        while (quotient < step * 100_000) step /= 10;
+        _pool[Axis.Strength] = [.. _pool[Axis.Strength].Skip(1).Append(decimal.Ceiling(quotient / step) * step).Order()];
+    }
+
+    /// <summary>Lets dilutions be asked at which an end of an ingredient's strength, often open, just comes to where rules begin and end.</summary>
+    private Ingredient MeetStrengthDiluted(Ingredient ingredient)
+    {
+        if (ingredient.Strength is not { } stated) return ingredient;
+        var (range, boundary) = (stated.Percent, _pool[Axis.Strength][0]);
+        if (Chance(60)) range = Chance(50) ? Interval.Below(One(5m, 10, 20)) : new(One(5m, 10, 20), false, 25, true);
+        var ends = new[] { range.Lower, range.Upper }.OfType<decimal>().Where(end => end > boundary).ToArray();
+        if (ends.Length == 0) return ingredient;
+        var dilution = boundary / ends[0];
+        _pool[Axis.Strength] = [boundary, boundary, _pool[Axis.Strength][^1]];
+        _pool[Axis.Dilution] = [.. _pool[Axis.Dilution].Skip(1).Append(dilution).Append(dilution).Order()];
+        return ingredient with { Strength = new Strength(range, stated.Unit) };
     }
 
     private Device RandomDevice()

@@ -106,7 +106,7 @@ internal sealed partial class CaseMaker
             When = new()
             {
                 Strength = default,
-                ExposureTime = Chance(20) ? AxisLimit.Any : AxisLimit.Within(Interval.AtMost(One(_pool[Axis.ExposureTime]))),
+                ExposureTime = Chance(20) ? AxisLimit.Any : AxisLimit.Within(RandomStretch(SparedEnd(), true, Chance(50))),
                 Temperature = Limit(Axis.Temperature, true),
                 Ph = AxisLimit.Any,
                 Uses = AxisLimit.Any,
@@ -125,6 +125,13 @@ internal sealed partial class CaseMaker
 
         if (_question.Device is null) _data = _data with { Rules = [.. _data.Rules, rule] };
         else _site = _site! with { Rules = [.. _site.Rules, rule] };
+    }
+
+    /// <summary>Where an 'allowed' ends; one time in three just where the margin beyond a contact time is met.</summary>
+    private decimal SparedEnd()
+    {
+        var time = One(_pool[Axis.ExposureTime]);
+        return Chance(33) ? time + Math.Max(time * WindowShare, WindowLeast) : time;
     }
 
     private StandingRule RandomNeverAbove()

@@ -24,6 +24,7 @@ internal enum Shape
 /// <summary>Makes one random knowledge base, site and question, valid by construction. All that is random comes from one seed.</summary>
 internal sealed partial class CaseMaker
 {
+    private const decimal WindowShare = 0.1m, WindowLeast = 15;
     private static readonly CalendarDate Day = new(2026, 1, 1);
     private readonly Random _random;
     private readonly Shape _shape;
@@ -157,14 +158,15 @@ internal sealed partial class CaseMaker
         Says(ConventionKey.UnstatedDilution, Chance(50) ? Interval.Exactly(1) : Between(Axis.Dilution)),
         new() { Key = ConventionKey.UnstatedMethods, Methods = MethodSet.Of(ApplicationMethod.DampWipe, ApplicationMethod.WetWipe), Reason = "narrow" },
         Says(ConventionKey.AssumedTemperature, Interval.Closed(15, 30)),
-        Says(ConventionKey.DryingTime, Interval.Closed(30, 300)),
+        // Its ends are boundaries of rules too: a rule that ends where a part is dry must be read on the right side of that end.
+        Says(ConventionKey.DryingTime, Between(Axis.ExposureTime)),
         Says(ConventionKey.SolutionDensity, Interval.Closed(0.8m, 1.25m)),
         Says(ConventionKey.WaterPh, Interval.Closed(6.5m, 9.5m)),
         Says(ConventionKey.PurifiedWaterPh, Interval.Closed(5, 7.5m)),
         Says(ConventionKey.ClaimTemperature, Interval.Closed(20, 25)),
         new() { Key = ConventionKey.ClaimMethods, Methods = MethodSet.Of(ApplicationMethod.Immerse), Reason = "narrow" },
-        Says(ConventionKey.WindowShare, Interval.Exactly(0.1m)),
-        Says(ConventionKey.WindowLeast, Interval.Exactly(15)),
+        Says(ConventionKey.WindowShare, Interval.Exactly(WindowShare)),
+        Says(ConventionKey.WindowLeast, Interval.Exactly(WindowLeast)),
         Says(ConventionKey.MostProducts, Interval.Exactly(3)),
         Says(ConventionKey.UsesShare, Interval.AtMost(1)),
         new() { Key = ConventionKey.DamageOrder, Consequences = Enum.GetValues<Consequence>(), Reason = "caution" },

@@ -121,7 +121,8 @@ internal sealed partial class ReferenceEvaluator
         if (Trees.Basis(agent) is null) return Interval.Whole;
         if (ingredient.Strength is not { } stated) return Interval.Closed(0, 100);
         var percent = product.StrengthOf != StrengthOf.WholeWipe ? stated.Percent
-            : Interval.Closed(stated.Percent.Lower ?? 0, Math.Min(100, stated.Percent.Upper / product.LiquidShare ?? 100));
+            : new(stated.Percent.Lower ?? 0, stated.Percent.Lower is null || stated.Percent.LowerIncluded,
+                Math.Min(100, SixDigits(stated.Percent.Upper / product.LiquidShare, Math.Ceiling) ?? 100), true);
         return InBasis(percent, stated.Unit.Basis, agent, product.Density) ?? Trees.WholeStrength(agent);
     }
 

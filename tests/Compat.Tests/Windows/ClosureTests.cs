@@ -29,6 +29,22 @@ public sealed class ClosureTests
         Assert.Equal(Interval.Closed(kills, stands), box.ExposureTime);
     }
 
+    /// <summary>105 s and the margin of 15 s are 120 s: held where the part stands 120 s itself, not where it stands less only.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void ContactTime_LongestWithItsMarginAtTheEndOfWhatThePartStands_IsHeldOnlyWithThatEnd(bool included)
+    {
+        var box = Assert.Single(WindowOf(new() { Kills = 60, Stands = 120, StandsIncluded = included }).Boxes, b => b.Method == ApplicationMethod.WetWipe);
+        Assert.Equal(new Interval(60, true, 105, included), box.ContactTime);
+    }
+
+    [Theory]
+    [InlineData(60, 75)]
+    [InlineData(600, 660)]
+    public void ContactTime_ShortestWithItsMarginWhereThePartStandsLess_IsTooNarrow(int kills, int stands) =>
+        Assert.Equal(ClosureCode.TooNarrow, Closure(new() { Kills = kills, Stands = stands, StandsIncluded = false }).Code);
+
     [Fact]
     public void KillsByMethodsThatThePartDoesNotStand_IsOtherMethods() => Assert.Equal(ClosureCode.OtherMethods,
         Closure(new() { KillsBy = MethodLimit.Within(ApplicationMethod.Immerse), StandsBy = MethodLimit.Within(ApplicationMethod.DampWipe) }).Code);

@@ -9,6 +9,9 @@ internal sealed record WindowWorkshop
 
     public decimal Stands { get; init; } = 600;
 
+    /// <summary>Whether the part stands that time itself.</summary>
+    public bool StandsIncluded { get; init; } = true;
+
     public decimal Kills { get; init; } = 60;
 
     public TouchedBy TouchedBy { get; init; } = TouchedBy.Hand;
@@ -66,7 +69,7 @@ internal sealed record WindowWorkshop
             new()
             {
                 Id = new("lid.spared"), Target = ByMaterial ? RuleTarget.On(new MaterialId("glass")) : RuleTarget.On(Part), Agent = AgentClass.Root, WholeClass = true, Allows = true, KnownBy = KnownBy.Published,
-                When = new() { ExposureTime = AxisLimit.Within(Interval.AtMost(Stands)), Temperature = StandsAt, Ph = AxisLimit.Any, Uses = AxisLimit.Any, Methods = StandsBy },
+                When = new() { ExposureTime = AxisLimit.Within(new(null, false, Stands, StandsIncluded)), Temperature = StandsAt, Ph = AxisLimit.Any, Uses = AxisLimit.Any, Methods = StandsBy },
                 Why = "invented", Sources = [Read.Id], Reviewed = Day,
             },
         ],
