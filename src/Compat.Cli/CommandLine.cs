@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using Compat.Cli.Commands;
 using Compat.Cli.Text;
+using Compat.Curation;
 using Compat.Validation;
 
 namespace Compat.Cli;
@@ -99,11 +100,22 @@ public static class CommandLine
 
     private static IEnumerable<Problem> Problems(ParseResult parsed, Command root)
     {
+        var renamed = false;
         foreach (var token in parsed.UnmatchedTokens)
         {
+            var options = parsed.CommandResult.Command.Options.Select(option => option.Name);
+            if (RenamedWords.OfOption(token.Split('=')[0], options) is { } now)
+            {
+                renamed = true;
+                yield return BadInput.Of("renamed", $"unknown option `{token}`, it is called `{now}` now");
+                continue;
+            }
+
+            // What stands behind a renamed option is its value.
+            if (renamed && !token.StartsWith('-')) continue;
             var known = parsed.CommandResult.Command == root && !token.StartsWith('-')
                 ? root.Subcommands.Where(command => !command.Hidden).Select(command => command.Name)
-                : parsed.CommandResult.Command.Options.Select(option => option.Name);
+                : options;
             var what = token.StartsWith('-') ? "option" : parsed.CommandResult.Command == root ? "command" : "argument";
             yield return BadInput.Of("unknown-" + what, $"unknown {what} `{token}`", NearestNames.Help(token, known));
         }

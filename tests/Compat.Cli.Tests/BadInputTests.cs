@@ -25,6 +25,8 @@ public sealed class BadInputTests
     [InlineData("`--part` is given more than once", "ask", "--agent", "ethanol", "--part", "socket", "--part", "keypad-membrane")]
     [InlineData("`1:50` is read two ways", "ask", "--part", "socket", "--product", "none", "--dilution", "1:50")]
     [InlineData("`--exposure-time` and `--contact-time` are both given", "ask", "--part", "socket", "--agent", "ethanol", "--exposure-time", "1 min", "--contact-time", "1 min")]
+    [InlineData("error: unknown option `--residence`, it is called `--exposure-time` now", "ask", "--part", "socket", "--agent", "ethanol", "--residence", "1 min")]
+    [InlineData("error: unknown option `--contact=1 min`, it is called `--contact-time` now", "ask", "--part", "socket", "--agent", "ethanol", "--contact=1 min")]
     [InlineData("time without a unit", "ask", "--part", "socket", "--agent", "ethanol", "--contact-time", "2")]
     [InlineData("exposure time without a unit", "ask", "--part", "socket", "--agent", "ethanol", "--exposure-time", "2")]
     [InlineData("did you mean `display-coated`", "ask", "--part", "Display Coated", "--agent", "ethanol")]
@@ -40,6 +42,13 @@ public sealed class BadInputTests
         Assert.Equal(2, run.Code);
         Assert.Equal("", run.Output);
         Assert.Contains(text, run.FlatNotes, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Option_ThatWasRenamed_IsRefusedWithoutItsValue()
+    {
+        var run = CliRun.Of("ask", "--part", "socket", "--agent", "ethanol", "--contact", "1 min");
+        Assert.Equal((2, "error: unknown option `--contact`, it is called `--contact-time` now\n"), (run.Code, run.Notes));
     }
 
     [Theory]

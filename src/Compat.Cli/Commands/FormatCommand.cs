@@ -10,6 +10,7 @@ internal sealed class FormatCommand : CliCommand
 {
     private readonly Argument<string[]> _paths;
     private readonly Option<string?> _check;
+    private readonly Option<string?> _renew;
 
     /// <summary>Makes the command.</summary>
     public FormatCommand()
@@ -17,11 +18,12 @@ internal sealed class FormatCommand : CliCommand
             "format",
             "Brings data files into the one format: order of keys, indentation, spaces, quotes, spelling of ranges. Comments, blank lines, the order of records and every value are kept.",
             new("Whether a data folder is in that format; nothing is written", "compat format data --check"),
-            new("A site's own file, rewritten in place", "compat format my-site.yaml"))
+            new("A site's own file with the words of an older version, rewritten in place", "compat format my-site.yaml --renew"))
     {
         _paths = new Argument<string[]>("path") { HelpName = "PATH", Description = "A data folder, a data file or a site file; may be repeated", Arity = ArgumentArity.ZeroOrMore };
         Arguments.Add(_paths);
         _check = Flag("--check", "Write nothing: list each file that would change, with its first line that would; then the exit code is 1");
+        _renew = Flag("--renew", "First write keys and words that were renamed anew, also in files of answers for `site add-product`, which keep their layout");
     }
 
     /// <inheritdoc/>
@@ -33,7 +35,8 @@ internal sealed class FormatCommand : CliCommand
         var paths = call.Parsed.GetValue(_paths) ?? [];
         if (paths.Length == 0) call.Problems.Add(BadInput.Of("missing-argument", "`format` needs PATH", "name a data folder or a file"));
         if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
-        var results = paths.Distinct(StringComparer.Ordinal).Select(DataFormat.Of).ToList();
+        var renew = call.Parsed.GetResult(_renew) is not null;
+        var results = paths.Distinct(StringComparer.Ordinal).Select(path => DataFormat.Of(path, renew)).ToList();
         var files = results.SelectMany(result => result.Files).ToList();
         var changing = files.Where(file => file.FirstChange is not null).ToList();
         var faults = results.SelectMany(result => result.Diagnostics).ToList();
@@ -41,8 +44,8 @@ internal sealed class FormatCommand : CliCommand
         var check = call.Parsed.GetResult(_check) is not null;
         foreach (var file in changing)
         {
-            if (check) call.Stdout.Write(string.Create(CultureInfo.InvariantCulture, $"{file.ShownAs}:{file.FirstChange}: not in the canonical format\n"));
-            else if (Saved(file, call)) call.Stdout.Write($"{file.ShownAs}: formatted\n");
+            if (check) call.Stdout.Write(string.Create(CultureInfo.InvariantCulture, $"{file.ShownAs}:{file.FirstChange}: {(file.IsRenewed ? "holds words that were renamed" : "not in the canonical format")}\n"));
+            else if (Saved(file, call)) call.Stdout.Write($"{file.ShownAs}: {(file.IsRenewed ? "renewed" : "formatted")}\n");
             else return ExitCode.BadInput;
         }
 

@@ -13,7 +13,7 @@ namespace Compat.Curation.Editing;
 /// </remarks>
 public sealed record ProductAnswers
 {
-    private static readonly string[] Sections = ["section-1", "section-3", "section-9", "label"];
+    internal static readonly string[] Sections = ["section-1", "section-3", "section-9", "label"];
 
     /// <summary>The product; null where it could not be read.</summary>
     public Product? Product { get; private init; }

@@ -1,3 +1,4 @@
+using System.Text;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Reading;
 using Compat.Curation.Schemas;
@@ -17,60 +18,68 @@ public static class DataFormat
 {
     /// <summary>Formats a data folder with the site files in it, or a single data or site file.</summary>
     /// <param name="path">The folder or file; it is shown by this name.</param>
-    public static FormatResult Of(string path) => Directory.Exists(path) ? OfFolder(path) : OfFile(path);
+    /// <param name="renew">Whether renamed keys and words are written anew first; answers that describe a product are then renewed and keep their layout.</param>
+    public static FormatResult Of(string path, bool renew = false) => Directory.Exists(path) ? OfFolder(path, renew) : OfFile(path, renew);
 
-    private static FormatResult OfFolder(string directory)
+    private static FormatResult OfFolder(string directory, bool renew)
     {
         var faults = new List<Diagnostic>();
         var data = new SortedDictionary<string, byte[]>(StringComparer.Ordinal);
         var others = new SortedDictionary<string, byte[]>(StringComparer.Ordinal);
-        var paths = new Dictionary<string, string>(StringComparer.Ordinal);
+        var found = new Dictionary<string, (string Path, byte[] Bytes)>(StringComparer.Ordinal);
+        var files = new List<FormattedFile>();
         foreach (var (path, full) in FolderFiles.Find(directory, faults) ?? [])
         {
             var shownAs = DataFolder.Shown(directory, path);
-            var isData = FolderLayout.KindOf(path, shownAs, faults) is not null;
-            if ((!isData && (!path.EndsWith(".yaml", StringComparison.Ordinal) || faults.Any(fault => fault.File == shownAs)))
+            var kind = FolderLayout.KindOf(path, shownAs, faults);
+            if ((kind is null && (!path.EndsWith(".yaml", StringComparison.Ordinal) || faults.Any(fault => fault.File == shownAs)))
                 || SourceReader.ReadBytes(full, shownAs, faults) is not { } bytes)
             {
                 continue;
             }
 
-            (isData ? data : others)[path] = bytes;
-            paths[path] = full;
+            found[path] = (full, bytes);
+            if (renew && kind is null && Renewal.IsOfAnswers(bytes)) files.Add(Answers(full, shownAs, bytes));
+            else (kind is null ? others : data)[path] = renew ? Renewal.Of(kind ?? FileKind.Site, bytes) : bytes;
         }
 
         var read = DataFolder.Read(data, directory);
         faults.AddRange(read.Diagnostics);
-        var files = new List<FormattedFile>();
         foreach (var (path, bytes) in data)
         {
             var kind = FolderLayout.KindOf(path, path, [])!.Value;
             var up = string.Concat(Enumerable.Repeat("../", path.Count(c => c == '/') + 1));
-            Add(files, faults, kind, paths[path], DataFolder.Shown(directory, path), bytes, $"# yaml-language-server: $schema={up}schemas/{Words.Of(kind)}.schema.json");
+            Add(files, faults, kind, found[path], DataFolder.Shown(directory, path), bytes, $"# yaml-language-server: $schema={up}schemas/{Words.Of(kind)}.schema.json");
         }
 
         foreach (var (path, bytes) in others)
         {
             var shownAs = DataFolder.Shown(directory, path);
             faults.AddRange(SiteFile.Read(bytes, shownAs, read.Data).Diagnostics);
-            Add(files, faults, FileKind.Site, paths[path], shownAs, bytes, null);
+            Add(files, faults, FileKind.Site, found[path], shownAs, bytes, null);
         }
 
-        if (paths.Count == 0 && faults.Count == 0) faults.Add(new("folder-empty", "the folder holds no data files", null, directory, null));
+        if (found.Count == 0 && faults.Count == 0) faults.Add(new("folder-empty", "the folder holds no data files", null, directory, null));
         faults.Sort();
         return new(files.OrderBy(file => file.ShownAs, StringComparer.Ordinal).ToArray(), faults);
     }
 
-    private static FormatResult OfFile(string path)
+    private static FormatResult OfFile(string path, bool renew)
     {
         var faults = new List<Diagnostic>();
         var files = new List<FormattedFile>();
         if (SourceReader.ReadBytes(path, path, faults) is { } bytes && SourceReader.Decode(bytes, path, faults) is { } source)
         {
-            if (KindOf(source, faults) is { } kind)
+            if (renew && Renewal.IsOfAnswers(bytes))
             {
+                files.Add(Answers(path, path, bytes));
+            }
+            else if (KindOf(source, faults) is { } kind)
+            {
+                var before = bytes;
+                if (renew) bytes = Renewal.Of(kind, bytes);
                 faults.AddRange(kind == FileKind.Site ? SiteFile.Read(bytes, path, new()).Diagnostics : DataFolder.ReadOne(kind, bytes, path).Diagnostics);
-                Add(files, faults, kind, path, path, bytes, null);
+                Add(files, faults, kind, (path, before), path, bytes, null);
             }
         }
 
@@ -86,9 +95,16 @@ public static class DataFormat
         return null;
     }
 
-    private static void Add(List<FormattedFile> files, List<Diagnostic> faults, FileKind kind, string path, string shownAs, byte[] bytes, string? modeline)
+    private static FormattedFile Answers(string path, string shownAs, byte[] bytes)
+    {
+        var after = Renewal.Of(null, bytes);
+        return new(path, shownAs, bytes, Encoding.UTF8.GetString(after)) { IsRenewed = after != bytes };
+    }
+
+    private static void Add(
+        List<FormattedFile> files, List<Diagnostic> faults, FileKind kind, (string Path, byte[] Bytes) file, string shownAs, byte[] bytes, string? modeline)
     {
         if (faults.Any(fault => fault.File == shownAs) || SourceReader.Decode(bytes, shownAs, faults) is not { } source) return;
-        if (TextFormatter.Run(kind, source, modeline, faults) is { } after) files.Add(new(path, shownAs, bytes, after));
+        if (TextFormatter.Run(kind, source, modeline, faults) is { } after) files.Add(new(file.Path, shownAs, file.Bytes, after) { IsRenewed = bytes != file.Bytes });
     }
 }

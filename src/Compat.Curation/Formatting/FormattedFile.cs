@@ -9,6 +9,9 @@ namespace Compat.Curation.Formatting;
 /// <param name="After">Its canonical form.</param>
 public sealed record FormattedFile(string Path, string ShownAs, ReadOnlyMemory<byte> Before, string After)
 {
+    /// <summary>Whether it holds renamed words, which the canonical form has in their new spelling.</summary>
+    public bool IsRenewed { get; init; }
+
     /// <summary>The first line (from 1) that is not as it is written canonically; null where the file is canonical.</summary>
     public int? FirstChange
     {

@@ -4,10 +4,11 @@ using Compat.Validation;
 
 namespace Compat.Curation.Reading;
 
-/// <summary>Which file of a data folder is of which kind. A file that nobody would read is a fault, not a surprise; only `README.md` may stand beside them.</summary>
+/// <summary>Which file of a data folder is of which kind. A file that nobody would read is a fault, not a surprise; only `README.md` and
+/// `CHANGELOG.md` may stand beside them.</summary>
 internal static class FolderLayout
 {
-    private const string ReadMe = "README.md";
+    private static readonly string[] Beside = ["README.md", "CHANGELOG.md"];
     private const string Extension = ".yaml";
     private const string Form = "a name is lower-case letters, digits and hyphens, and ends in `.yaml`";
 
@@ -73,7 +74,7 @@ internal static class FolderLayout
     public static FileKind? KindOf(string path, string shownAs, List<Diagnostic> faults)
     {
         var parts = path.Split('/');
-        if (parts[^1] == ReadMe) return null;
+        if (Beside.Contains(parts[^1])) return null;
         if (!path.EndsWith(Extension, StringComparison.Ordinal) || !parts[..^1].Append(parts[^1][..^Extension.Length]).All(IsFormed))
         {
             faults.Add(path.Contains('\uFFFD', StringComparison.Ordinal)

@@ -50,7 +50,15 @@ internal sealed class SchemaWalk(DiagnosticList faults)
 
             Walk(entry.Value, SchemaShape.Nothing, key);
             if (!isKnown) continue;
-            var near = NearestNames.Of(key, shape.Properties.Keys.Where(known => mapping.Find(known) is null));
+            var free = shape.Properties.Keys.Where(known => mapping.Find(known) is null);
+            if (RenamedWords.OfKey(key, free) is { } now)
+            {
+                missing.Remove(now);
+                faults.Add(entry.Key.Span, "renamed", $"the key `{key}` is not known here, it is called `{now}` now", RenamedWords.Help);
+                continue;
+            }
+
+            var near = NearestNames.Of(key, free);
             missing.RemoveAll(near.Contains);
             faults.Add(
                 entry.Key.Span,
@@ -151,7 +159,9 @@ internal sealed class SchemaWalk(DiagnosticList faults)
         }
         else if (shape.Words is { } words && !words.Contains(text))
         {
-            faults.Add(scalar.Span, "unknown-word", $"`{text}` is not one of the words for `{name}`", NearestNames.Help(text, words) ?? "known here: " + Listed(words));
+            var now = RenamedWords.OfValue(text, words);
+            if (now is not null) faults.Add(scalar.Span, "renamed", $"`{text}` is not one of the words for `{name}`, it is called `{now}` now", RenamedWords.Help);
+            else faults.Add(scalar.Span, "unknown-word", $"`{text}` is not one of the words for `{name}`", NearestNames.Help(text, words) ?? "known here: " + Listed(words));
         }
         else if (shape.Pattern is { } pattern && !Matches(pattern, text))
         {
