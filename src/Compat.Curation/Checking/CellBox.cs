@@ -3,6 +3,12 @@ namespace Compat.Curation.Checking;
 /// <summary>A box of exposures as runs of cells, one run an axis. Every cell holds a value, so a box of cells is never empty.</summary>
 internal sealed record CellBox(int[] Low, int[] High)
 {
+    /// <summary>The cells of a box of the engine.</summary>
+    public static CellBox Of(Box<Run> cells) => new(EachAxis(axis => cells[axis].Low), EachAxis(axis => cells[axis].High));
+
+    /// <summary>As a box of the engine.</summary>
+    public Box<Run> ToCells() => Box<Run>.Of(MethodSet.All, axis => Run.Of(Low[(int)axis], High[(int)axis]));
+
     /// <summary>What two boxes share; null where they do not meet.</summary>
     public CellBox? Intersect(CellBox other)
     {
@@ -67,6 +73,8 @@ internal sealed record CellBox(int[] Low, int[] High)
 
         throw new InvalidOperationException("a box that crosses another ends inside it");
     }
+
+    private static int[] EachAxis(Func<Axis, int> of) => Enumerable.Range((int)Axis.Strength, (int)Axis.Uses + 1).Select(axis => of((Axis)axis)).ToArray();
 
     private static void Keep(List<CellBox> kept, CellBox box)
     {

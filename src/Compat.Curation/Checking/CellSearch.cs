@@ -1,10 +1,10 @@
 namespace Compat.Curation.Checking;
 
 /// <summary>Cuts a box of cells along the rules of a scene that cross it until something is found; stops at the first.</summary>
-internal sealed class CellSearch(Ground ground, Scene scene, ApplicationMethod method)
+internal sealed class CellSearch(Scene scene, ApplicationMethod method)
 {
     private readonly CellBox?[] _boxes = scene.Candidates.Select(one => !one.Rule.Methods.Contains(method) ? null
-        : ground.BoxOf(one.Rule).With((int)Axis.ExposureTime, one.ExposureTimeLow, one.ExposureTimeHigh)).ToArray();
+        : CellBox.Of(one.Cells)).ToArray();
 
     private int _visited;
 

@@ -76,7 +76,7 @@ internal sealed class DeadRules(Ground ground)
         foreach (var method in rule.Methods.Intersect(subject.Stood).Methods)
         {
             if (live.BoxOf(own[0]) is not { } box) continue;
-            new CellSearch(ground, live.Scene, method).Find(box, null, (applies, cells) =>
+            new CellSearch(live.Scene, method).Find(box, null, (applies, cells) =>
             {
                 if (!ground.IsReal(speaker, cells)) return false;
                 var with = effect.Of(applies);

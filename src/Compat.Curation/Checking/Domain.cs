@@ -19,9 +19,6 @@ internal static class Domain
     /// <summary>The cells that the values of each axis touch.</summary>
     public static CellBox Cells(CompiledBase kb, Speaker speaker)
     {
-        var box = new CellBox(new int[CompiledRule.AxisCount], new int[CompiledRule.AxisCount]);
-        for (var axis = 0; axis < CompiledRule.AxisCount; axis++)
-            (box.Low[axis], box.High[axis]) = kb.Tables[axis].Cells(Of((Axis)axis, speaker));
-        return box;
+        return CellBox.Of(kb.Grid.CellsOf(Box<Stretch>.Of(MethodSet.All, axis => Stretch.Of(Of(axis, speaker)))));
     }
 }

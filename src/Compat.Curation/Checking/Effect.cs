@@ -54,8 +54,7 @@ internal sealed class Effect(CompiledBase kb, Scene scene)
 
     private static IEnumerable<string> Unstated(CompiledRule rule)
     {
-        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
-            if (rule.Rule.When.On(axis).Statement == AxisStatement.Unstated) yield return $"{axis} {rule.Box[(int)axis]}";
+        foreach (var axis in rule.Rule.When.SilentOn) yield return $"{axis} {rule.Box[axis]}";
         if (rule.Rule.When.Methods.Statement == AxisStatement.Unstated) yield return $"methods {rule.Methods}";
     }
 }

@@ -29,7 +29,7 @@ internal sealed class Ground
         _ofMaterial = Enumerable.Range(0, Kb.Materials.Count).Select(m => Reach.OfMaterial(Kb, m).ToArray()).ToArray();
         _speakers = Enumerable.Range(0, Kb.Agents.Count).Select(agent => Speaker.Of(Kb, agent)).ToArray();
         _domains = _speakers.Select(speaker => Domain.Cells(Kb, speaker)).ToArray();
-        _boxes = Kb.Rules.Select(rule => new CellBox(rule.Low, rule.High)).ToArray();
+        _boxes = Kb.Rules.Select(rule => CellBox.Of(rule.Cells)).ToArray();
         ProductSpeakers = kb.Sites.SelectMany(site => site.Products).OrderBy(product => product.Id).SelectMany(product => Speaker.OfProduct(Kb, product)).ToArray();
         _hearing = new(ByRule);
         Overriders = new CompiledRule[Kb.Rules.Length][];
@@ -104,12 +104,11 @@ internal sealed class Ground
     /// <param name="speaker">The component.</param>
     /// <param name="box">The box of cells.</param>
     /// <param name="within">Where the strength must lie too.</param>
-    public Span RealDilutions(Speaker speaker, CellBox box, AxisLimit within = default)
+    public Stretch RealDilutions(Speaker speaker, CellBox box, AxisLimit within = default)
     {
-        var dilution = Kb.Tables[(int)Axis.Dilution].SpanOf(box.Low[(int)Axis.Dilution], box.High[(int)Axis.Dilution]).Intersect(Span.Of(speaker.Substance.Dilution));
-        var strength = Kb.Tables[(int)Axis.Strength].SpanOf(box.Low[(int)Axis.Strength], box.High[(int)Axis.Strength]);
-        if (within.Statement == AxisStatement.Within) strength = strength.Intersect(Span.Of(within.Range));
-        return dilution.Intersect(Pieces.DilutionsThatReach(speaker.Component.Strength, strength));
+        var dilution = Kb.Grid[Axis.Dilution].ValuesOf(box.ToCells().Dilution).Intersect(Stretch.Of(speaker.Substance.Dilution));
+        var strength = Kb.Grid[Axis.Strength].ValuesOf(box.ToCells().Strength);
+        return dilution.Intersect(Dilutions.WhereSome(speaker.Component.Strength, strength.Intersect(Stretch.Of(within))));
     }
 
     /// <summary>The agents of which a rule speaks, the highest of each branch.</summary>

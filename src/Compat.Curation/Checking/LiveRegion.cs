@@ -16,9 +16,7 @@ internal sealed class LiveRegion(Ground ground, Subject subject, Speaker speaker
     /// <summary>Where a candidate of the scene applies; null where it does not.</summary>
     public CellBox? BoxOf(int candidate)
     {
-        var one = Scene.Candidates[candidate];
-        var exposureTime = (int)Axis.ExposureTime;
-        return ground.BoxOf(one.Rule).With(exposureTime, one.ExposureTimeLow, one.ExposureTimeHigh).Intersect(_domain);
+        return CellBox.Of(Scene.Candidates[candidate].Cells).Intersect(_domain);
     }
 
     /// <summary>The place of a rule among the candidates of a voice, or -1.</summary>

@@ -70,18 +70,13 @@ internal sealed class LooserClaims(Ground ground)
         var killers = _kb.Data.Claims.Where(one => one.Refuted is null && one.Where is null && one.With.Count == 0 && one.Kills.Contains(target)
             && _kb.Agents.IsAtOrBelow(agent, At(one)) && one.Needs.All(claim.Needs.Contains)).ToArray();
         return SharedParts(claim, other).All(part => meeting.Methods.Methods.All(method => Subtraction.MaximalBoxes(
-            meeting.Box,
-            killers.Where(one => _axes.Methods(one.When.Methods).Contains(method) && (one.For.Count == 0 || one.For.Any(named => _kb.Parts.IsAtOrBelow(part, _kb.Parts[named.Value])))).Select(Box),
-            anchored: -1).Count == 0));
+            meeting with { Methods = MethodSet.Of(method) },
+            killers.Where(one => (one.For.Count == 0 || one.For.Any(named => _kb.Parts.IsAtOrBelow(part, _kb.Parts[named.Value])))).Select(Box)).Count == 0));
     }
 
     /// <summary>The exposures of a claim at which another one binds that says no; null where there are none.</summary>
-    private (MethodSet Methods, Span[] Box)? Overlap(Claim claim, Claim other)
-    {
-        var methods = _axes.Methods(claim.When.Methods).Intersect(KillReasons.WithDrier(_axes.Methods(other.When.Methods)));
-        var box = Box(claim).Zip(KillReasons.WithWeaker(Box(other)), (one, two) => one.Intersect(two)).ToArray();
-        return methods.IsEmpty || box.Any(span => span.IsEmpty) ? null : (methods, box);
-    }
+    private Box<Stretch>? Overlap(Claim claim, Claim other) =>
+        Box(claim).Intersect(KillReasons.WithWeaker(Box(other))) is { IsEmpty: false } shared ? shared : null;
 
-    private Span[] Box(Claim claim) => _axes.Of(claim.When, claim.Agent, Span.Whole);
+    private Box<Stretch> Box(Claim claim) => _axes.Of(claim.When, claim.Agent, Stretch.Whole);
 }

@@ -32,7 +32,7 @@ internal sealed class MendProposals(CompiledBase kb, Relation relation)
             var limit = rule.Rule.When.On(axis);
             if (limit.Statement == AxisStatement.NotNamed) continue;
             if ((axis == Axis.Strength && (rule.Agent < 0 || kb.Agent(rule.Agent).Basis is null)) || (axis == Axis.Dilution && rule.Agent >= 0)) continue;
-            foreach (var left in Outside(rule.Box[(int)axis], other.Box[(int)axis]).Where(interval => Fits(axis, interval)))
+            foreach (var left in Outside(rule.Box[axis].ToInterval(), other.Box[axis].ToInterval()).Where(interval => Fits(axis, interval)))
             {
                 yield return new Mend
                 {

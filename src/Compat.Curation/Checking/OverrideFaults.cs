@@ -76,7 +76,7 @@ internal sealed class OverrideFaults(Ground ground)
         CellBox? At(CompiledRule one)
         {
             var leaves = speaker.Substance.LeavesNothing;
-            return Reach.ExposureTimes(ground.Kb, one, subject.EndsNowhere(leaves), leaves) is var (low, high) ? ground.BoxOf(one).With((int)Axis.ExposureTime, low, high) : null;
+            return Reach.ExposureTimes(ground.Kb, one, subject.EndsNowhere(leaves), leaves) is { } times ? CellBox.Of(one.Cells with { ExposureTime = times }) : null;
         }
     }
 

@@ -9,8 +9,8 @@ internal readonly record struct Pair(CompiledRule Allowed, CompiledRule Forbids,
 /// </summary>
 internal sealed class PairSearch
 {
-    private const int AgentAxis = CompiledRule.AxisCount;
-    private const int Axes = CompiledRule.AxisCount + 1;
+    private const int AgentAxis = (int)Axis.Uses + 1;
+    private const int Axes = AgentAxis + 1;
     private const int FewPairs = 4096;
     private readonly Ground _ground;
     private readonly int[] _ends;
@@ -23,7 +23,7 @@ internal sealed class PairSearch
         foreach (var rule in ground.Kb.Rules)
         {
             var at = rule.Index * Axes * 2;
-            for (var axis = 0; axis < CompiledRule.AxisCount; axis++) (_ends[at + (axis * 2)], _ends[at + (axis * 2) + 1]) = (rule.Low[axis], rule.High[axis]);
+            for (var axis = 0; axis < AgentAxis; axis++) (_ends[at + (axis * 2)], _ends[at + (axis * 2) + 1]) = (rule.Cells[(Axis)axis].Low, rule.Cells[(Axis)axis].High);
             var tops = Ground.Tops(rule);
             var single = rule.Allows && !rule.Rule.WholeClass && rule.SeenWith.Length == 0;
             _ends[at + (AgentAxis * 2)] = tops.Length == 0 ? 0 : tops.Min(ground.Agents.Enter);

@@ -14,12 +14,11 @@ internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods
     /// <summary>The values of an axis, as far as they can be asked.</summary>
     public Interval Range(Ground ground, Axis axis) => Values(ground, axis).ToInterval();
 
-    private Span Values(Ground ground, Axis axis)
+    private Stretch Values(Ground ground, Axis axis)
     {
-        var i = (int)axis;
         if (axis == Axis.Dilution && Speaker.Substance.Product is not null) return ground.RealDilutions(Speaker, Cells, Within?.Strength ?? default);
-        var values = ground.Kb.Tables[i].SpanOf(Cells.Low[i], Cells.High[i]).Intersect(Span.Of(Domain.Of(axis, Speaker)));
-        return Within?.On(axis) is { Statement: AxisStatement.Within } limit ? values.Intersect(Span.Of(limit.Range)) : values;
+        var values = ground.Kb.Grid[axis].ValuesOf(Cells.ToCells()[axis]).Intersect(Stretch.Of(Domain.Of(axis, Speaker)));
+        return Within?.On(axis) is { Statement: AxisStatement.Within } limit ? values.Intersect(Stretch.Of(limit.Range)) : values;
     }
 
     /// <summary>The box as a rule would write it: an axis on which it holds everything is not named.</summary>
@@ -38,7 +37,7 @@ internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods
 
         AxisLimit Limit(Axis axis)
         {
-            var domain = Span.Of(Domain.Of(axis, Speaker));
+            var domain = Stretch.Of(Domain.Of(axis, Speaker));
             var values = Values(ground, axis);
             if (domain.LiesIn(values)) return default;
             var range = values.ToInterval();

@@ -64,7 +64,7 @@ internal sealed class StandingRules(Ground ground)
         foreach (var method in methods.Methods.Where(method => subjects.All(subject => subject.Stood.Contains(method))))
         {
             Decision? broken = null;
-            var cells = new CellSearch(ground, scene, method).Find(box, (_, some) => CanAllow(scene, some), (applies, cell) =>
+            var cells = new CellSearch(scene, method).Find(box, (_, some) => CanAllow(scene, some), (applies, cell) =>
             {
                 var decision = decider.Worst(applies);
                 if (decision.Verdict != Verdict.Allowed || IsOfInstructions(decision) != ofInstructions || (standing.AlwaysWith is { } kind && Carries(decision, speaker, kind))) return false;
@@ -103,9 +103,9 @@ internal sealed class StandingRules(Ground ground)
         {
             if (standing.When.On(axis) is not { Statement: AxisStatement.Within } limit) continue;
             var range = axis == Axis.Uses ? RuleCompiler.WholeNumbers(limit.Range) : limit.Range;
-            var (low, high) = ground.Kb.Tables[(int)axis].Cells(range);
-            low = Math.Max(low, box.Low[(int)axis]);
-            high = Math.Min(high, box.High[(int)axis]);
+            var cells = ground.Kb.Grid[axis].CellsOf(Stretch.Of(range));
+            var low = Math.Max(cells.Low, box.Low[(int)axis]);
+            var high = Math.Min(cells.High, box.High[(int)axis]);
             if (low > high) return null;
             box = box.With((int)axis, low, high);
         }

@@ -17,7 +17,7 @@ internal sealed class ThinEvidence(Ground ground)
         foreach (var rule in ground.Kb.Rules.Where(one => one.Allows))
         {
             foreach (var axis in BeyondTest(rule))
-                yield return Note(rule, "tested", $"`{rule.Rule.Id}` reaches beyond what was tested on {Words.Of(axis)}: a convention fills in {rule.Box[(int)axis]}", "state the figure that was tested");
+                yield return Note(rule, "tested", $"`{rule.Rule.Id}` reaches beyond what was tested on {Words.Of(axis)}: a convention fills in {rule.Box[axis]}", "state the figure that was tested");
             if (rule.Rule.Tested is { On: TestPiece.Coupon, Strained: false } && StrainedMaterial(rule.Rule.Target) is { } strained)
                 yield return Note(rule, "tested.on", $"`{rule.Rule.Id}` rests on an unstrained coupon, and `{strained}` is under strain", "look for a test of the part, or of a strained coupon");
             if (rule.Rule.Product is null && rule.Rule.Sources.Count > 0 && rule.Rule.Sources.All(id => ground.Kb.SourcesById[id].Kind == SourceKind.Label))
@@ -47,7 +47,7 @@ internal sealed class ThinEvidence(Ground ground)
             if (rule.Rule.When.On(axis).Statement != AxisStatement.Unstated || tested.Exposure.On(axis) is not { Statement: AxisStatement.Within } was) continue;
             var range = axis == Axis.Uses ? RuleCompiler.WholeNumbers(was.Range) : was.Range;
             if (axis is Axis.ExposureTime or Axis.Uses) range = new Interval(null, false, range.Upper, range.UpperIncluded);
-            if (!rule.Box[(int)axis].LiesIn(range)) yield return axis;
+            if (!rule.Box[axis].LiesIn(Stretch.Of(range))) yield return axis;
         }
     }
 

@@ -174,14 +174,11 @@ internal sealed class Attribution
         {
             if (!side.Kb.Records.Rules.TryGetValue(id, out var rule)) continue;
             Add(found, RecordKind.Source, rule.Sources.Select(source => source.Value));
-            if (!IsSilent(rule)) continue;
+            if (!rule.When.IsSilent) continue;
             foreach (var convention in _deciding.Where(edit => edit.Kind == RecordKind.Convention)) found.Add(convention);
             if (rule.Agent is { } agent && side.AgentOf(agent.Value) is >= 0 and var node) Add(found, RecordKind.Agent, side.LineOf(node));
         }
     }
-
-    private static bool IsSilent(Rule rule) =>
-        rule.When.Methods.Statement == AxisStatement.Unstated || Enumerable.Range(0, CompiledRule.AxisCount).Any(axis => rule.When.On((Axis)axis).Statement == AxisStatement.Unstated);
 
     private void Add(HashSet<RecordEdit> found, RecordKind kind, IEnumerable<string> ids)
     {

@@ -12,8 +12,8 @@ internal sealed class ChangeJoin(ReviewSide after)
     public IEnumerable<(IReadOnlyList<RecordEdit> Causes, AnswerChange Change)> Of(PairChanges pair)
     {
         var rows = pair.Changes.Select(change => new Row(Signature(change), MethodSet.Of(change.Method), change.Cells, [change])).ToList();
-        rows = CellJoin.Of(rows, row => row.Signature + "|" + row.Methods, row => row.Cells.Low, row => row.Cells.High,
-            (last, next, axis) => last with { Cells = last.Cells.With(axis, last.Cells.Low[axis], next.Cells.High[axis]), Changes = [.. last.Changes, .. next.Changes] });
+        rows = Joining.Of(rows, row => row.Signature + "|" + row.Methods, row => row.Cells.ToCells(),
+            (last, next, joined) => last with { Cells = CellBox.Of(joined), Changes = [.. last.Changes, .. next.Changes] });
         foreach (var group in rows.GroupBy(row => (row.Signature, string.Join(",", row.Cells.Low.Concat(row.Cells.High)))))
         {
             var methods = MethodSet.Of(group.SelectMany(row => row.Methods.Methods).ToArray());

@@ -83,21 +83,21 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
         var speaking = others.Where(one => AsksNoMore(one, claim) && (units.IsOne || one.When.Strength.Statement != AxisStatement.Within)).ToArray();
         var targets = claim.Kills.Select(target => (Name: $"`{target}`", Reaches: (Func<Claim, bool>)(one => one.Kills.Contains(target) && !one.DoesNotKill.Contains(target))));
         if (claim.Reaches is { } level) targets = targets.Prepend((Name: Words.Of(level), Reaches: one => one.Reaches >= level));
-        var left = new List<(string Name, ApplicationMethod Method, Span[] Box)>();
+        var left = new List<(string Name, ApplicationMethod Method, Box<Stretch> Box)>();
         foreach (var (name, reaches) in targets)
         {
             foreach (var method in Methods(claim, own).Methods)
             {
                 var holes = speaking.Where(one => reaches(one) && Methods(one, other).Contains(method)).Select(one => Box(one, other));
-                left.AddRange(Subtraction.MaximalBoxes(Box(claim, own), holes, anchored: -1).Select(box => (name, method, box)));
+                left.AddRange(Subtraction.MaximalBoxes(Box(claim, own) with { Methods = MethodSet.Of(method) }, holes).Select(box => (name, method, box)));
             }
         }
 
         if (left.Count == 0) return null;
         var first = left[0].Box;
         var methods = left.Where(one => one.Name == left[0].Name).Select(one => Words.Of(one.Method)).Distinct();
-        var box = BoxLine.Of(new ExposureBox { Strength = BoxSpans.Limit(first[0]), Dilution = BoxSpans.Limit(first[4]), Temperature = BoxSpans.Limit(first[2]), Ph = BoxSpans.Limit(first[3]) }, units.Of(isBefore));
-        return ("reached: " + string.Join(", ", left.Select(one => one.Name).Distinct()), $"by `{claim.Agent}` at contact time {first[1].ToInterval().ToString("s")}{(box == "every exposure" ? "" : "; " + box)}; methods {string.Join(", ", methods)}{(claim.Needs.Count == 0 ? "" : "; needs " + string.Join(", ", claim.Needs.Select(Words.Of)))} (`{claim.Id}`)");
+        var box = BoxLine.Of(new ExposureBox { Strength = BoxSpans.Limit(first.Strength), Dilution = BoxSpans.Limit(first.Dilution), Temperature = BoxSpans.Limit(first.Temperature), Ph = BoxSpans.Limit(first.Ph) }, units.Of(isBefore));
+        return ("reached: " + string.Join(", ", left.Select(one => one.Name).Distinct()), $"by `{claim.Agent}` at contact time {first.ContactTime.ToInterval().ToString("s")}{(box == "every exposure" ? "" : "; " + box)}; methods {string.Join(", ", methods)}{(claim.Needs.Count == 0 ? "" : "; needs " + string.Join(", ", claim.Needs.Select(Words.Of)))} (`{claim.Id}`)");
     }
 
     /// <summary>Whether a claim holds wherever another does, as far as its box goes: nothing more is needed or mixed in. A field that none of these lines names must be the same, or left out on both.</summary>
@@ -115,12 +115,15 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
         _ => MethodSet.All,
     };
 
-    private static Span[] Box(Claim claim, CompiledBase kb) =>
-    [
-        Span.Of(Range(claim.When.Strength, Interval.Whole)), Span.Of(Range(claim.When.ContactTime, Interval.Whole)),
-        Span.Of(Range(claim.When.Temperature, kb.Data.Conventions.FirstOrDefault(one => one.Key == ConventionKey.ClaimTemperature)?.Range ?? Interval.Whole)),
-        Span.Of(Range(claim.When.Ph, Interval.Whole)), Span.Of(Range(claim.When.Dilution, Interval.Whole)),
-    ];
+    private static Box<Stretch> Box(Claim claim, CompiledBase kb) => Box<Stretch>.Whole with
+    {
+        Methods = Methods(claim, kb),
+        Strength = Stretch.Of(Range(claim.When.Strength, Interval.Whole)),
+        ContactTime = Stretch.Of(Range(claim.When.ContactTime, Interval.Whole)),
+        Temperature = Stretch.Of(Range(claim.When.Temperature, kb.Data.Conventions.FirstOrDefault(one => one.Key == ConventionKey.ClaimTemperature)?.Range ?? Interval.Whole)),
+        Ph = Stretch.Of(Range(claim.When.Ph, Interval.Whole)),
+        Dilution = Stretch.Of(Range(claim.When.Dilution, Interval.Whole)),
+    };
 
     private static Interval Range(AxisLimit limit, Interval unstated) => limit.Statement switch
     {

@@ -51,13 +51,7 @@ internal sealed class EditTrial
     }
 
     /// <summary>The cells of one base that a box of cells of another touches.</summary>
-    private static CellBox Cells(CellBox cells, CompiledBase of, CompiledBase to)
-    {
-        var box = new CellBox(new int[cells.Low.Length], new int[cells.High.Length]);
-        for (var axis = 0; axis < cells.Low.Length; axis++)
-            (box.Low[axis], box.High[axis]) = to.Tables[axis].Cells(of.Tables[axis].SpanOf(cells.Low[axis], cells.High[axis]));
-        return box;
-    }
+    private static CellBox Cells(CellBox cells, CompiledBase of, CompiledBase to) => CellBox.Of(to.Grid.CellsOf(of.Grid.ValuesOf(cells.ToCells())));
 
     private static KnowledgeData Only(KnowledgeData data, HashSet<RuleId> rules) => data with { Rules = Only(data.Rules, rules) };
 

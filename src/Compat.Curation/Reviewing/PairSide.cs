@@ -17,7 +17,7 @@ internal sealed class PairSide
         var speaker = side.Ground.SpeakerOf(agent);
         _scene = new Scene(side.Kb, subject.Parts, speaker.Substance, speaker.Component, exposureTimeWithoutEnd: false);
         _reader = new CellReader(side.Kb, _scene);
-        _boxes = _scene.Candidates.Select(one => side.Ground.BoxOf(one.Rule).With((int)Axis.ExposureTime, one.ExposureTimeLow, one.ExposureTimeHigh)).ToArray();
+        _boxes = _scene.Candidates.Select(one => CellBox.Of(one.Cells)).ToArray();
     }
 
     /// <summary>Whether more uses may be answered better than fewer: a permission for few uses sets another aside or asks what a variant cannot meet, or a prohibition that starts later sets an exception aside.</summary>

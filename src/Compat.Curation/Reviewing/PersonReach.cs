@@ -80,12 +80,12 @@ internal sealed class PersonReach(ReachSides sides, FactList found)
     private static string Does(PersonRule rule) => $"{(rule.Verdict == PersonVerdict.NotAllowed ? "forbids" : "asks duties for")} `{rule.Agent}`{(rule.Occupied ? " in an occupied device" : "")}";
 
     /// <summary>The first box in which a rule speaks and none of others asks as much; null where there is none.</summary>
-    private static Span[]? Uncovered(PersonRule rule, PersonRule[] others, bool isOneUnit)
+    private static Box<Stretch>? Uncovered(PersonRule rule, PersonRule[] others, bool isOneUnit)
     {
         foreach (var method in BoxSpans.Methods(rule.When).Methods)
         {
             var holes = others.Where(other => AsksAsMuch(other, rule, isOneUnit) && BoxSpans.Methods(other.When).Contains(method)).Select(other => BoxSpans.Of(other.When));
-            if (Subtraction.MaximalBoxes(BoxSpans.Of(rule.When), holes, anchored: -1) is [var first, ..]) return first;
+            if (Subtraction.MaximalBoxes(BoxSpans.Of(rule.When) with { Methods = MethodSet.Of(method) }, holes) is [var first, ..]) return first;
         }
 
         return null;

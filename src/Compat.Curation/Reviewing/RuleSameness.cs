@@ -37,7 +37,7 @@ internal sealed class RuleSameness
     private static bool AreSame(CompiledBase kb, CompiledRule one, CompiledBase otherKb, CompiledRule other) =>
         one.Allows == other.Allows && one.Rule.Target.Equals(other.Rule.Target) && Equals(one.Rule.Agent, other.Rule.Agent)
         && Equals(one.Rule.Product, other.Rule.Product) && Equals(one.Rule.CompositionDated, other.Rule.CompositionDated)
-        && one.Methods.Equals(other.Methods) && one.Box.SequenceEqual(other.Box) && SaySameOfAxes(one.Rule.When, other.Rule.When)
+        && one.Box.Equals(other.Box) && SaySameOfAxes(one.Rule.When, other.Rule.When)
         && one.Rule.WholeClass == other.Rule.WholeClass && RecordDifference.AreSame(one.Rule.SeenWith, other.Rule.SeenWith)
         && RecordDifference.AreSame(one.Rule.Overrides, other.Rule.Overrides) && RecordDifference.AreSame(one.Rule.Duties, other.Rule.Duties)
         && RecordDifference.AreSame(one.Rule.Damage, other.Rule.Damage) && Equals(one.Rule.Edition, other.Rule.Edition)

@@ -94,8 +94,7 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
                     Sources = claim.Sources,
                     WellFounded = claim.Sources.Any(WasRead),
                 },
-                Methods = _axes.Methods(claim.When.Methods),
-                Spans = _axes.Of(claim.When, claim.Agent, dilutions),
+                Box = _axes.Of(claim.When, claim.Agent, dilutions),
                 For = claim.For,
                 OfGuideline = claim.Kind is ClaimKind.Guideline or ClaimKind.Standard,
             };
@@ -103,36 +102,17 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
     }
 
     /// <summary>The dilutions at which everything else that a blend's claim names is there at its strength, for each way to find it among the other ingredients.</summary>
-    private IEnumerable<Span> DilutionsOfPartners(Claim claim, Component component)
+    private IEnumerable<Stretch> DilutionsOfPartners(Claim claim, Component component)
     {
-        IEnumerable<Span> ways = [Span.Whole];
+        IEnumerable<Stretch> ways = [Stretch.Whole];
         foreach (var partner in claim.With)
         {
             var there = substance.Components.Where(c => c != component && !c.OnlyForbids && !c.Unknown && Base.Agents.IsAtOrBelow(c.Agent, Base.Agents[partner.Agent.Value]))
-                .Select(c => partner.Strength.Statement == AxisStatement.Within ? DilutionsInside(c.Strength, partner.Strength.Range) : Span.Whole).ToArray();
+                .Select(c => partner.Strength.Statement == AxisStatement.Within ? Dilutions.WhereAll(c.Strength, Stretch.Of(partner.Strength.Range)) : Stretch.Whole).ToArray();
             ways = ways.SelectMany(way => there.Select(way.Intersect)).ToArray();
         }
 
         return ways.Where(way => !way.IsEmpty);
-    }
-
-    /// <summary>The dilutions d at which d times every strength of a range lies inside an interval.</summary>
-    internal static Span DilutionsInside(Interval atOne, Interval inside)
-    {
-        Cut? from = null, to = null;
-        if (inside.Lower is { } least)
-        {
-            if (atOne.Lower is not { } low || low <= 0m) return least > 0m || !inside.LowerIncluded ? Span.Nothing : Span.Whole;
-            from = new Cut(least, low, !inside.LowerIncluded && atOne.LowerIncluded);
-        }
-
-        if (inside.Upper is { } most)
-        {
-            if (atOne.Upper is not { } high) return Span.Nothing;
-            if (high > 0m) to = new Cut(most, high, inside.UpperIncluded || !atOne.UpperIncluded);
-        }
-
-        return new Span(from, to);
     }
 
     private IEnumerable<ClaimOnAxes> OfLabel(Product product) =>
@@ -153,8 +133,7 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
                 Registration = claim.Registration,
                 WellFounded = true,
             },
-            Methods = _axes.Methods(claim.When.Methods, product),
-            Spans = _axes.OfLabel(claim.When, product),
+            Box = _axes.OfLabel(claim.When, product),
             For = claim.For,
         };
 
@@ -164,19 +143,19 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
         || Base.Sites.All(site => site.Here.Hardness is not { } here || (here.Upper is { } hardest && hardest <= most));
 
     private IEnumerable<ClaimOnAxes> Instructed(Product product) =>
-        Editions().SelectMany(pair => pair.Edition.Reaches.Where(level => level.Product == product.Id && SpeaksOfPart(level)).Select(level => OfInstructions(pair.Device, pair.Edition, level, _axes.OfLabel(level.When, product), _axes.Methods(level.When.Methods, product))));
+        Editions().SelectMany(pair => pair.Edition.Reaches.Where(level => level.Product == product.Id && SpeaksOfPart(level)).Select(level => OfInstructions(pair.Device, pair.Edition, level, _axes.OfLabel(level.When, product))));
 
     private IEnumerable<ClaimOnAxes> Instructed(Component component) =>
         Editions().SelectMany(pair => pair.Edition.Reaches
             .Where(level => level.Agent is { } agent && SpeaksOfPart(level) && Base.Agents.IsAtOrBelow(component.Agent, Base.Agents[agent.Value]))
-            .Select(level => OfInstructions(pair.Device, pair.Edition, level, _axes.Of(level.When, level.Agent!, Span.Whole), _axes.Methods(level.When.Methods))));
+            .Select(level => OfInstructions(pair.Device, pair.Edition, level, _axes.Of(level.When, level.Agent!, Stretch.Whole))));
 
     private bool SpeaksOfPart(InstructedLevel level) => level.Parts.Count == 0 || level.Parts.Any(part => part == variants[0].DevicePart);
 
     private IEnumerable<(Device Device, InstructionsEdition Edition)> Editions() =>
         variants.Where(v => v.Device is not null).SelectMany(v => v.Editions.Select(e => (v.Device!, e))).Distinct();
 
-    private static ClaimOnAxes OfInstructions(Device device, InstructionsEdition edition, InstructedLevel level, Span[] spans, MethodSet methods) => new()
+    private static ClaimOnAxes OfInstructions(Device device, InstructionsEdition edition, InstructedLevel level, Box<Stretch> box) => new()
     {
         Claim = new KillClaim
         {
@@ -189,8 +168,7 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
             Sources = edition.Source is { } source ? [source] : [],
             WellFounded = true,
         },
-        Methods = methods,
-        Spans = spans,
+        Box = box,
         Edition = edition.Id,
     };
 

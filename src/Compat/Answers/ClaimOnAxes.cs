@@ -3,18 +3,12 @@ namespace Compat.Answers;
 /// <summary>A claim with every axis filled: the exposures in which it holds.</summary>
 internal sealed record ClaimOnAxes
 {
-    public const int ContactTime = 0;
-    public const int Dilution = 1;
-    public const int Strength = 2;
-    public const int Temperature = 3;
-    public const int Ph = 4;
-
     public required KillClaim Claim { get; init; }
 
-    public required MethodSet Methods { get; init; }
+    /// <summary>The exposures, and the contact times, at which it holds.</summary>
+    public required Box<Stretch> Box { get; init; }
 
-    /// <summary>Its spans, by the numbers above.</summary>
-    public required Span[] Spans { get; init; }
+    public MethodSet Methods => Box.Methods;
 
     /// <summary>The part types it speaks of; empty for all.</summary>
     public IReadOnlyList<PartId> For { get; init; } = [];

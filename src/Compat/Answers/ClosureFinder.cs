@@ -4,7 +4,7 @@ namespace Compat.Answers;
 internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
 {
     /// <summary>What the part and people stand beside what kills, on one method.</summary>
-    private sealed record Pair(int Set, ApplicationMethod Method, Span[] Stands, Span[] Kills);
+    private sealed record Pair(int Set, ApplicationMethod Method, Box<Stretch> Stands, Box<Stretch> Kills);
 
     public WindowClosure Find()
     {
@@ -12,31 +12,31 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
         if (kills.Count == 0)
             return new WindowClosure { Code = ClosureCode.DoesNotKill, Kill = new KillReasons(ground).Of().Reasons };
 
-        var part = ground.Methods.SelectMany(method => ground.Boxes(ground.PartHoles(method)).Select(box => (Method: method, Box: box))).ToArray();
+        var part = ground.Methods.SelectMany(method => ground.Boxes(method, ground.PartHoles(method))).ToArray();
         if (part.Length == 0) return PartClosed();
-        var stands = ground.Methods.SelectMany(method => ground.Boxes(ground.PartHoles(method).Concat(ground.PeopleHoles(method))).Select(box => (Method: method, Box: box))).ToArray();
+        var stands = ground.Methods.SelectMany(method => ground.Boxes(method, ground.PartHoles(method).Concat(ground.PeopleHoles(method)))).ToArray();
         if (stands.Length == 0)
         {
             var harming = ground.PersonRules.Where(rule => rule.Forbids).Select(rule => rule.Rule.Id.Value).Distinct().ToArray();
             return new WindowClosure { Code = ClosureCode.HarmsPeople, Arguments = harming };
         }
 
-        var pairs = (from kill in kills from stand in stands where kill.Method == stand.Method select new Pair(kill.Set, kill.Method, stand.Box, kill.Spans)).ToArray();
+        var pairs = (from kill in kills from stand in stands where stand.Methods.Contains(kill.Method) select new Pair(kill.Set, kill.Method, stand, kill.Box)).ToArray();
         if (pairs.Length == 0)
         {
             return new WindowClosure
             {
                 Code = ClosureCode.OtherMethods,
-                Arguments = [Joined(kills.Select(kill => kill.Method)), Joined(stands.Select(stand => stand.Method))],
+                Arguments = [Joined(kills.Select(kill => kill.Method)), Joined(stands.Select(stand => stand.Methods.Driest))],
                 Rules = ground.Methods.SelectMany(method => ground.Closed(method)).SelectMany(p => p.Decision.Deciding).Select(r => r.Rule.Id).Distinct().OrderBy(id => id).ToArray(),
                 Claims = ClaimsOf(kills),
             };
         }
 
-        var atOnce = pairs.Where(pair => MeetBut(pair, WindowAxes.ExposureTime, WindowAxes.ContactTime)).ToArray();
+        var atOnce = pairs.Where(pair => MeetAtOnce(pair)).ToArray();
         if (atOnce.Length > 0) return TooShort(atOnce);
-        var code = pairs.Any(pair => MeetBut(pair, WindowAxes.ExposureTime, WindowAxes.ContactTime, WindowAxes.Temperature, WindowAxes.Ph)) ? ClosureCode.OtherConditions : ClosureCode.OtherStrength;
-        return new WindowClosure { Code = code, Rules = Bounding(pairs[0]), Claims = ClaimsOf(pairs.Select(pair => new WindowMaker.Cell(pair.Set, pair.Method, pair.Kills))) };
+        var code = pairs.Any(pair => MeetInStrength(pair)) ? ClosureCode.OtherConditions : ClosureCode.OtherStrength;
+        return new WindowClosure { Code = code, Rules = Bounding(pairs[0]), Claims = ClaimsOf(pairs.Select(pair => new WindowMaker.Cell(pair.Set, pair.Kills))) };
     }
 
     /// <summary>Of the pairs that differ in time only, the one that misses by the least.</summary>
@@ -58,7 +58,7 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
     private WindowClosure PartClosed()
     {
         var closed = ground.Methods.SelectMany(ground.Closed).ToArray();
-        var byMaterials = closed.Any(p => p.Verdict == Verdict.Allowed) && ground.Methods.Any(method => ground.Boxes(ground.Closed(method).Where(p => p.Verdict != Verdict.Allowed).Select(p => ground.Axes.Freed(p.Spans))).Count > 0);
+        var byMaterials = closed.Any(p => p.Verdict == Verdict.Allowed) && ground.Methods.Any(method => ground.Boxes(method, ground.Closed(method).Where(p => p.Verdict != Verdict.Allowed).Select(p => ground.Axes.Freed(p.Box))).Count > 0);
         return new WindowClosure
         {
             Code = byMaterials ? ClosureCode.SparedByMaterialsOnly : ClosureCode.PartDoesNotStandIt,
@@ -103,16 +103,16 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
     private bool Alone(IEnumerable<Piece> pieces)
     {
         var byMethod = pieces.ToLookup(p => p.Method);
-        return ground.Methods.All(method => ground.Boxes(byMethod[method].Select(p => ground.Axes.Freed(p.Spans))).Count == 0);
+        return ground.Methods.All(method => ground.Boxes(method, byMethod[method].Select(p => ground.Axes.Freed(p.Box))).Count == 0);
     }
 
     /// <summary>The rules that end the exposure time of what the part stands: that forbid beyond it, else those that permit up to there.</summary>
     private RuleId[] Bounding(Pair pair)
     {
-        var beyond = ground.Closed(pair.Method).Where(p => p.Verdict == Verdict.NotAllowed && pair.Stands[WindowAxes.ExposureTime].To is { } to && p.Spans[WindowAxes.ExposureTime].From is { } from && from.CompareTo(to) == 0)
+        var beyond = ground.Closed(pair.Method).Where(p => p.Verdict == Verdict.NotAllowed && pair.Stands.ExposureTime.To is { } to && p.Box.ExposureTime.From is { } from && from.CompareTo(to) == 0)
             .SelectMany(p => p.Decision.Deciding).Select(r => r.Rule.Id).Distinct().OrderBy(id => id).ToArray();
         return beyond.Length > 0 ? beyond
-            : ground.PiecesIn(pair.Method, pair.Stands).SelectMany(p => p.Decision.Deciding).Select(r => r.Rule.Id).Distinct().OrderBy(id => id).ToArray();
+            : ground.PiecesIn(pair.Stands).SelectMany(p => p.Decision.Deciding).Select(r => r.Rule.Id).Distinct().OrderBy(id => id).ToArray();
     }
 
     private KillClaim[] ClaimsOf(IEnumerable<WindowMaker.Cell> cells) => cells.SelectMany(maker.ClaimsIn).Select(claim => claim.Claim).Distinct().ToArray();
@@ -120,21 +120,21 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
     /// <summary>Of the claims that kill in the shortest time, those that ask so long.</summary>
     private KillClaim[] Binding(Pair pair)
     {
-        var claims = maker.ClaimsIn(new WindowMaker.Cell(pair.Set, pair.Method, pair.Kills));
-        var binding = claims.Where(claim => claim.Spans[ClaimOnAxes.ContactTime].From is { } from && pair.Kills[WindowAxes.ContactTime].From is { } shortest && from.CompareTo(shortest) == 0).ToArray();
+        var claims = maker.ClaimsIn(new WindowMaker.Cell(pair.Set, pair.Kills));
+        var binding = claims.Where(claim => claim.Box.ContactTime.From is { } from && pair.Kills.ContactTime.From is { } shortest && from.CompareTo(shortest) == 0).ToArray();
         return (binding.Length > 0 ? binding : claims).Select(claim => claim.Claim).Distinct().ToArray();
     }
 
     private decimal Longest(Pair pair) => maker.AskedExposureTime ?? Longest(pair.Stands);
 
-    private static decimal Longest(Span[] stands) => stands[WindowAxes.ExposureTime].To is { } to ? to.Numerator / to.Denominator : Interval.WithoutEnd;
+    private static decimal Longest(in Box<Stretch> stands) => stands.ExposureTime.To?.Value ?? Interval.WithoutEnd;
 
-    private static bool MeetBut(Pair pair, params int[] but)
-    {
-        for (var axis = 0; axis < WindowAxes.Count; axis++)
-            if (Array.IndexOf(but, axis) < 0 && !pair.Stands[axis].Meets(pair.Kills[axis])) return false;
-        return true;
-    }
+    /// <summary>Whether the two differ in time only.</summary>
+    private static bool MeetAtOnce(Pair pair) => MeetInStrength(pair) && pair.Stands.Temperature.Meets(pair.Kills.Temperature) && pair.Stands.Ph.Meets(pair.Kills.Ph);
+
+    /// <summary>Whether the two differ in time and conditions only.</summary>
+    private static bool MeetInStrength(Pair pair) =>
+        pair.Stands.Dilution.Meets(pair.Kills.Dilution) && pair.Stands.Uses.Meets(pair.Kills.Uses) && pair.Stands.Strength.Meets(pair.Kills.Strength);
 
     private static string Joined(IEnumerable<ApplicationMethod> methods) => MethodSet.Of(methods.Distinct().ToArray()).ToString();
 }

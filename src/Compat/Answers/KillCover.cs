@@ -17,18 +17,19 @@ internal sealed class KillCover(CompiledBase kb, Substance substance, IReadOnlyL
     ];
 
     /// <summary>The holes of one set of claims on one method: exposures at which some target is not met.</summary>
-    public IEnumerable<Span[]> Holes(ClaimSet set, ApplicationMethod method) => Targets.SelectMany(target => HolesOf(set, target, method));
+    public IEnumerable<Box<Stretch>> Holes(ClaimSet set, ApplicationMethod method) => Targets.SelectMany(target => HolesOf(set, target, method));
 
     /// <summary>The exposures at which one target is not met.</summary>
-    public IEnumerable<Span[]> HolesOf(ClaimSet set, KillTarget target, ApplicationMethod method)
+    public IEnumerable<Box<Stretch>> HolesOf(ClaimSet set, KillTarget target, ApplicationMethod method)
     {
         var seen = new List<ClaimOnAxes[]>();
+        var whole = Box<Stretch>.Whole with { Methods = MethodSet.Of(method), ContactTime = Stretch.Positive, Dilution = Stretch.Of(Axes.RangeOf(Axis.Dilution)) };
         foreach (var variant in variants)
         {
             var claims = set.Claims.Where(claim => Serves(claim, target, method, variant)).ToArray();
             if (seen.Any(other => other.SequenceEqual(claims))) continue;
             seen.Add(claims);
-            foreach (var hole in Subtraction.MaximalBoxes(Whole, claims.Select(claim => claim.Spans), -1).SelectMany(open => Laid(set.Component, open))) yield return hole;
+            foreach (var hole in Subtraction.MaximalBoxes(whole, claims.Select(claim => claim.Box)).SelectMany(open => Laid(set.Component, open))) yield return hole;
         }
     }
 
@@ -60,21 +61,10 @@ internal sealed class KillCover(CompiledBase kb, Substance substance, IReadOnlyL
     public static bool ReachesInto(ClaimOnAxes claim, ApplicationMethod method, PartVariant variant) =>
         variant.Geometry is not (Geometry.Lumen or Geometry.Porous) || method > ApplicationMethod.Spray || claim.Claim.NamesThePart;
 
-    private static Span[] Whole => [Pieces.Positive, Span.Of(new Interval(0m, false, 1m, true)), Span.Whole, Span.Whole, Span.Whole];
-
     /// <summary>Lays an uncovered box on the axes of a window: where a strength it holds is met.</summary>
-    private IEnumerable<Span[]> Laid(Component? component, Span[] open)
+    private IEnumerable<Box<Stretch>> Laid(Component? component, Box<Stretch> open)
     {
-        if (!open[ClaimOnAxes.Temperature].Meets(Span.Of(substance.Temperature))) yield break;
-        foreach (var dilution in substance.DilutionsAt(component, open[ClaimOnAxes.Strength], open[ClaimOnAxes.Ph], open[ClaimOnAxes.Dilution]))
-        {
-            var hole = new Span[WindowAxes.Count];
-            hole[WindowAxes.Dilution] = dilution;
-            hole[WindowAxes.Strength] = open[ClaimOnAxes.Strength];
-            hole[WindowAxes.Temperature] = open[ClaimOnAxes.Temperature];
-            hole[WindowAxes.Ph] = open[ClaimOnAxes.Ph];
-            hole[WindowAxes.ContactTime] = open[ClaimOnAxes.ContactTime];
-            yield return hole;
-        }
+        if (!open.Temperature.Meets(Stretch.Of(substance.Temperature))) yield break;
+        foreach (var dilution in substance.DilutionsAt(component, open.Strength, open.Ph, open.Dilution)) yield return open with { Dilution = dilution };
     }
 }

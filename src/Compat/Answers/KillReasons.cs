@@ -19,7 +19,7 @@ internal sealed class KillReasons(WindowGround ground)
     {
         var claims = ground.Gathering.InMachine().Where(claim => ground.Methods.Any(claim.Methods.Contains)
             && ground.Variants.Any(variant => claim.SpeaksOf(Kb, variant)) && ground.Cover.Targets.Any(target => ground.Cover.Meets(claim, target))
-            && claim.Spans[ClaimOnAxes.Temperature].Meets(Span.Of(ground.Substance.Temperature))).ToArray();
+            && claim.Box.Temperature.Meets(Stretch.Of(ground.Substance.Temperature))).ToArray();
         if (claims.Length > 0) yield return new KillReason(KillReasonCode.MachineOnly, claims.Select(claim => claim.Claim.Id).ToArray());
     }
 
@@ -77,7 +77,7 @@ internal sealed class KillReasons(WindowGround ground)
     /// <summary>Whether a set of claims meets a target somewhere. Where that target is all that is needed and no cloth binds, it is known not to: nothing kills what is needed.</summary>
     private bool Covers(ClaimSet set, KillTarget target) =>
         (ground.Cover.Targets.Count > 1 || ground.ClothBinds)
-        && ground.Methods.Any(method => ground.Boxes(ground.Cover.HolesOf(set, target, method).Select(ground.Axes.Freed)).Count > 0);
+        && ground.Methods.Any(method => ground.Boxes(method, ground.Cover.HolesOf(set, target, method).Select(ground.Axes.Freed)).Count > 0);
 
     private bool HardWater(Model.Product product) => product.LabelClaims.Any(claim => claim.IsShown) && ground.Sets.All(set => set.Claims.All(claim => claim.Claim.Origin != ClaimOrigin.Label));
 
@@ -103,16 +103,16 @@ internal sealed class KillReasons(WindowGround ground)
         var speaking = Kb.Data.Claims.Where(claim => At(component, claim.Agent) && (claim.For.Count == 0 || variant.IsOneOf(Kb, claim.For)))
             .Select(claim => (Claim: claim, Code: SaysNo(claim, target))).Where(one => one.Code is not null).ToArray();
         return speaking.FirstOrDefault(one => ground.Methods.Any(method => WeakerThan(one.Claim, component, method).Any())) is (var first, { } code)
-            && ground.Methods.All(method => Subtraction.MaximalBoxes(Choices, speaking.SelectMany(one => WeakerThan(one.Claim, component, method)), anchored: -1).Count == 0)
+            && ground.Methods.All(method => Subtraction.MaximalBoxes(Choices with { Methods = MethodSet.Of(method) }, speaking.SelectMany(one => WeakerThan(one.Claim, component, method))).Count == 0)
             ? new KillReason(code, [agent, target.ToString(), first.Id.Value]) : null;
     }
 
     /// <summary>What is chosen beside the method: a dilution, and a contact time no longer than the exposure time asked.</summary>
-    private Span[] Choices =>
-    [
-        ground.Axes.DilutionFree ? Span.Of(ground.Substance.Dilution) : Span.Whole,
-        ground.LongestAsked is { } longest ? Pieces.Positive.Intersect(Span.Of(Interval.AtMost(longest))) : Pieces.Positive,
-    ];
+    private Box<Stretch> Choices => Box<Stretch>.Whole with
+    {
+        Dilution = ground.Axes.DilutionFree ? Stretch.Of(ground.Substance.Dilution) : Stretch.Whole,
+        ContactTime = ground.LongestAsked is { } longest ? Stretch.Positive.Intersect(Stretch.Of(Interval.AtMost(longest))) : Stretch.Positive,
+    };
 
     /// <summary>Whether a claim says that a target is not killed, or was refuted of it, at some exposure.</summary>
     private KillReasonCode? SaysNo(Claim claim, KillTarget target) =>
@@ -121,25 +121,25 @@ internal sealed class KillReasons(WindowGround ground)
         : null;
 
     /// <summary>The choices at which a claim binds that says no, met at some strength, temperature and pH.</summary>
-    private IEnumerable<Span[]> WeakerThan(Claim claim, Component component, ApplicationMethod method)
+    private IEnumerable<Box<Stretch>> WeakerThan(Claim claim, Component component, ApplicationMethod method)
     {
-        if (!WithDrier(_axes.Methods(claim.When.Methods)).Contains(method)) yield break;
-        var box = WithWeaker(_axes.Of(claim.When, claim.Agent, Span.Whole));
-        if (!box[ClaimOnAxes.Temperature].Meets(Span.Of(ground.Substance.Temperature))) yield break;
-        foreach (var dilution in ground.Substance.DilutionsAt(component, box[ClaimOnAxes.Strength], box[ClaimOnAxes.Ph], Span.Whole))
-            yield return [ground.Axes.DilutionFree ? dilution : Span.Whole, box[ClaimOnAxes.ContactTime]];
+        var box = WithWeaker(_axes.Of(claim.When, claim.Agent, Stretch.Whole));
+        if (!box.Methods.Contains(method) || !box.Temperature.Meets(Stretch.Of(ground.Substance.Temperature))) yield break;
+        foreach (var dilution in ground.Substance.DilutionsAt(component, box.Strength, box.Ph, Stretch.Whole))
+            yield return Box<Stretch>.Whole with { Dilution = ground.Axes.DilutionFree ? dilution : Stretch.Whole, ContactTime = box.ContactTime };
     }
 
-    /// <summary>The box of a claim that says no, with all exposures that are weaker: less, shorter, colder. pH has no weaker end.</summary>
-    internal static Span[] WithWeaker(Span[] box)
+    /// <summary>The box of a claim that says no, with all exposures that are weaker: less, shorter, colder, drier. pH has no weaker end.</summary>
+    internal static Box<Stretch> WithWeaker(in Box<Stretch> box) => box with
     {
-        var weaker = box.ToArray();
-        foreach (var axis in new[] { ClaimOnAxes.Strength, ClaimOnAxes.ContactTime, ClaimOnAxes.Temperature }) weaker[axis] = new Span(null, box[axis].To);
-        return weaker;
-    }
+        Methods = WithDrier(box.Methods),
+        Strength = box.Strength.FromStart(),
+        ContactTime = box.ContactTime.FromStart(),
+        Temperature = box.Temperature.FromStart(),
+    };
 
     /// <summary>Methods with all that are drier than the wettest of them on the ladder.</summary>
-    internal static MethodSet WithDrier(MethodSet methods) => MethodSet.Of(MethodSet.All.Methods.Where(method =>
+    private static MethodSet WithDrier(MethodSet methods) => MethodSet.Of(MethodSet.All.Methods.Where(method =>
         methods.Contains(method) || (method != ApplicationMethod.Chamber && methods.Intersect(MethodSet.Ladder).Methods.Any(own => own > method))).ToArray());
 
     private bool At(Component component, AgentId agent) => Kb.Agents.IsAtOrBelow(component.Agent, Kb.Agents[agent.Value]);
@@ -155,7 +155,7 @@ internal sealed class KillReasons(WindowGround ground)
         return Holds(box.Strength, strength) && Holds(box.Temperature, substance.Temperature) && Holds(box.Ph, substance.WholePh)
             && (box.Methods.Statement != AxisStatement.Within || ground.Methods.All(box.Methods.Methods.Contains));
 
-        static bool Holds(AxisLimit limit, Interval asked) => limit.Statement != AxisStatement.Within || Span.Of(asked).LiesIn(Span.Of(limit.Range));
+        static bool Holds(AxisLimit limit, Interval asked) => limit.Statement != AxisStatement.Within || (!asked.IsEmpty && asked.LiesIn(limit.Range));
     }
 
     private sealed class ByContent : IEqualityComparer<KillReason>

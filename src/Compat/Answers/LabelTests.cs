@@ -47,7 +47,7 @@ internal static class LabelTests
     public static ClaimSet WithoutWeak(ClaimSet set) => set with
     {
         Claims = set.Claims
-            .Select(claim => claim with { Methods = MethodSet.Of(claim.Methods.Methods.Where(method => Weak(claim.Claim, method) is null).ToArray()) })
+            .Select(claim => claim with { Box = claim.Box with { Methods = MethodSet.Of(claim.Methods.Methods.Where(method => Weak(claim.Claim, method) is null).ToArray()) } })
             .Where(claim => !claim.Methods.IsEmpty).ToArray(),
     };
 

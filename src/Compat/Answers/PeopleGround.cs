@@ -1,7 +1,7 @@
 namespace Compat.Answers;
 
 /// <summary>One person rule as it speaks of one component of a substance.</summary>
-internal sealed record PersonRuleOnAxes(PersonRule Rule, Component Component, MethodSet Methods, IReadOnlyList<Span[]> Holes)
+internal sealed record PersonRuleOnAxes(PersonRule Rule, Component Component, MethodSet Methods, IReadOnlyList<Box<Stretch>> Holes)
 {
     /// <summary>A duty that no way the part stands can meet; null where all can be met, or the rule forbids.</summary>
     public Duty? Unmet { get; init; }
@@ -23,7 +23,7 @@ internal sealed class PeopleGround(CompiledBase kb, Question question, Substance
             {
                 if (component.Unknown ? rule.Agent != AgentClass.Root : !kb.Agents.IsAtOrBelow(component.Agent, kb.Agents[rule.Agent.Value])) continue;
                 var methods = rule.When.Methods.Statement == AxisStatement.Within ? rule.When.Methods.Methods : MethodSet.All;
-                var holes = Laid(rule, component).ToArray();
+                var holes = Laid(rule, component, methods).ToArray();
                 if (holes.Length == 0) continue;
                 found.Add(new PersonRuleOnAxes(rule, component, methods, holes) { Unmet = rule.Duties.FirstOrDefault(duty => variants.Any(v => !v.CanMeet(duty))) });
             }
@@ -45,34 +45,20 @@ internal sealed class PeopleGround(CompiledBase kb, Question question, Substance
         (rule.Patients.Any(need.Patients.Contains) || (rule.Occupied && need.Occupied && rule.Patients.Count == 0))
         && (rule.For.Count == 0 || variants.Any(v => v.IsOneOf(kb, rule.For)));
 
-    private IEnumerable<Span[]> Laid(PersonRule rule, Component component)
+    private IEnumerable<Box<Stretch>> Laid(PersonRule rule, Component component, MethodSet methods)
     {
-        var strength = On(rule.When.Strength);
-        var ph = On(rule.When.Ph);
-        var temperature = On(rule.When.Temperature);
-        if (!temperature.Meets(Span.Of(substance.Temperature))) yield break;
-        var (exposureTime, uses) = (ExposureTime(rule.When.ExposureTime), On(rule.When.Uses));
-        if (!exposureTime.Meets(Span.Of(question.ExposureTime ?? Interval.Above(0m))) || !uses.Meets(Span.Of(question.Uses is { } n ? Interval.Closed(1m, n) : Interval.AtLeast(1m)))) yield break;
-        foreach (var dilution in substance.DilutionsAt(component, strength, ph, Span.Whole))
-        {
-            var hole = new Span[WindowAxes.Count];
-            hole[WindowAxes.ExposureTime] = exposureTime;
-            hole[WindowAxes.Uses] = uses;
-            hole[WindowAxes.Dilution] = dilution;
-            hole[WindowAxes.Strength] = strength;
-            hole[WindowAxes.Temperature] = temperature;
-            hole[WindowAxes.Ph] = ph;
-            yield return hole;
-        }
+        var box = Box<Stretch>.Of(methods, axis => axis == Axis.ExposureTime ? ExposureTime(rule.When.ExposureTime) : Stretch.Of(rule.When.On(axis)));
+        if (!box.Temperature.Meets(Stretch.Of(substance.Temperature))
+            || !box.ExposureTime.Meets(Stretch.Of(question.ExposureTime ?? Interval.Above(0m)))
+            || !box.Uses.Meets(Stretch.Of(question.Uses is { } n ? Interval.Closed(1m, n) : Interval.AtLeast(1m)))) yield break;
+        foreach (var dilution in substance.DilutionsAt(component, box.Strength, box.Ph, Stretch.Whole)) yield return box with { Dilution = dilution };
     }
 
     /// <summary>The exposure times asked at which a rule speaks: where a variant stands no way to end it, it stays.</summary>
-    private Span ExposureTime(AxisLimit limit)
+    private Stretch ExposureTime(AxisLimit limit)
     {
-        if (limit.Statement != AxisStatement.Within || variants.All(v => v.MaterialsAlone || v.EndingWays(substance.LeavesNothing).Count > 0)) return On(limit);
+        if (limit.Statement != AxisStatement.Within || variants.All(v => v.MaterialsAlone || v.EndingWays(substance.LeavesNothing).Count > 0)) return Stretch.Of(limit);
         var stays = substance.LeavesNothing ? kb.Convention(ConventionKey.DryingTime).Range.Upper ?? 0m : Interval.WithoutEnd;
-        return limit.Range.Contains(stays) ? Span.Whole : On(limit);
+        return limit.Range.Contains(stays) ? Stretch.Whole : Stretch.Of(limit);
     }
-
-    private static Span On(AxisLimit limit) => limit.Statement == AxisStatement.Within ? Span.Of(limit.Range) : Span.Whole;
 }

@@ -53,7 +53,7 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
         }
 
         var closedByPeople = people == Verdict.NotAllowed && window.Closure?.Code == ClosureCode.HarmsPeople;
-        var askedTooShort = !boxes.Any(box => maker.Fits(box.Spans));
+        var askedTooShort = !boxes.Any(box => maker.Fits(box.Box));
         if (askedTooShort || (!window.IsOpen && part >= Verdict.AllowedWithinLimits && !closedByPeople))
             return new() { Verdict = Verdict.NotAllowed, Need = ground.Need, Reasons = [new KillReason(KillReasonCode.WindowClosed, []), .. new KillReasons(ground).InMachine()], Claims = window.Closure!.Claims };
         var perBox = boxes.Select(box => maker.ClaimsIn(box).Select(claim => claim.Claim).Distinct().ToArray()).ToArray();
@@ -61,7 +61,7 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
         var leftOut = perBox.Zip(boxes, (some, box) => KillExceptions.Of(kb, ground.Need, some, box.Method)).SelectMany(some => some).Distinct().ToArray();
         var weak = boxes.SelectMany(maker.WeakIn).GroupBy(reason => (reason.Code, reason.Arguments[0]), (_, same) => same.First());
         var wellFounded = claims.Any(claim => claim.WellFounded);
-        var everywhere = ground.Methods.All(method => boxes.Any(box => box.Method == method && IsWhole(ground, box.Spans)));
+        var everywhere = ground.Methods.All(method => boxes.Any(box => box.Method == method && IsWhole(ground, box.Box)));
         var plain = everywhere && wellFounded && leftOut.Length == 0 && question.ExposureTime is not null && !(ground.Substance.Product is not null && claims.All(claim => claim.Origin == ClaimOrigin.Published));
         return new()
         {
@@ -74,18 +74,13 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
     }
 
     /// <summary>Whether a box leaves out no choice but the contact times that are too short.</summary>
-    private static bool IsWhole(WindowGround ground, Span[] box)
-    {
-        for (var axis = 0; axis < WindowAxes.ContactTime; axis++)
-            if (!ground.Domain[axis].LiesIn(box[axis])) return false;
-        return true;
-    }
+    private static bool IsWhole(WindowGround ground, in Box<Stretch> box) => (ground.Domain with { Methods = box.Methods, ContactTime = box.ContactTime }).LiesIn(box);
 
     private static PeopleJudgement PeopleOf(WindowGround ground)
     {
         var forbidding = ground.PersonRules.Where(rule => rule.Forbids).ToArray();
         var methods = ground.Methods.Count > 0 ? ground.Methods : ground.MethodsAsked;
-        var left = methods.Count == 0 || methods.Any(method => ground.Boxes(ground.PeopleHoles(method)).Count > 0);
+        var left = methods.Count == 0 || methods.Any(method => ground.Boxes(method, ground.PeopleHoles(method)).Count > 0);
         var verdict = !left ? Verdict.NotAllowed
             : ground.Substance.IsNothing ? Verdict.NotEstablished
             : ground.PersonRules.Count > 0 || ground.Silent.Count > 0 || ground.Substance.Product is { Composition: not Model.Composition.Full } ? Verdict.AllowedWithinLimits

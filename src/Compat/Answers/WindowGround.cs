@@ -7,7 +7,7 @@ internal sealed class WindowGround
     private readonly Question _question;
     private readonly IReadOnlyList<Piece> _pieces;
     private readonly Func<Piece, bool>? _accepts;
-    private readonly Dictionary<(int Set, ApplicationMethod Method), Span[][]> _killHoles = [];
+    private readonly Dictionary<(int Set, ApplicationMethod Method), Box<Stretch>[]> _killHoles = [];
     private WindowMaker.Cell[]? _killBoxes;
 
     /// <param name="kb">The knowledge base.</param>
@@ -60,7 +60,8 @@ internal sealed class WindowGround
 
     public WindowAxes Axes { get; }
 
-    public Span[] Domain { get; }
+    /// <summary>What can be chosen, or measured and kept to, by any method.</summary>
+    public Box<Stretch> Domain { get; }
 
     public ClaimGathering Gathering { get; }
 
@@ -87,18 +88,18 @@ internal sealed class WindowGround
     public IEnumerable<Piece> Closed(ApplicationMethod method) =>
         _pieces.Where(p => p.Method == method && (p.Verdict != Verdict.Allowed ? _accepts?.Invoke(p) != true : Need.Level >= Model.Level.High && !p.OnlyForbids && !p.Decision.ByPart));
 
-    public IEnumerable<Piece> PiecesIn(ApplicationMethod method, Span[] box) =>
-        _pieces.Where(p => p.Method == method && p.Component is not null && !p.OnlyForbids && Subtraction.Meet(Axes.Freed(p.Spans), box));
+    public IEnumerable<Piece> PiecesIn(Box<Stretch> box) =>
+        _pieces.Where(p => p.Component is not null && !p.OnlyForbids && Axes.Freed(p.Box).Meets(box));
 
-    public IEnumerable<Span[]> PartHoles(ApplicationMethod method) => Closed(method).Select(p => Axes.Freed(p.Spans));
+    public IEnumerable<Box<Stretch>> PartHoles(ApplicationMethod method) => Closed(method).Select(p => Axes.Freed(p.Box));
 
-    public IEnumerable<Span[]> PeopleHoles(ApplicationMethod method) =>
+    public IEnumerable<Box<Stretch>> PeopleHoles(ApplicationMethod method) =>
         PersonRules.Where(rule => rule.Forbids && rule.Methods.Contains(method)).SelectMany(rule => rule.Holes).Select(Axes.Freed);
 
-    public IReadOnlyList<Span[]> KillHoles(int set, ApplicationMethod method)
+    public IReadOnlyList<Box<Stretch>> KillHoles(int set, ApplicationMethod method)
     {
         if (_killHoles.TryGetValue((set, method), out var holes)) return holes;
-        holes = Substance.IsNothing || (ClothBinds && method <= ApplicationMethod.WetWipe) ? [new Span[WindowAxes.Count]] : Cover.Holes(Sets[set], method).Select(Axes.Freed).ToArray();
+        holes = Substance.IsNothing || (ClothBinds && method <= ApplicationMethod.WetWipe) ? [Box<Stretch>.Whole] : Cover.Holes(Sets[set], method).Select(Axes.Freed).ToArray();
         return _killHoles[(set, method)] = holes;
     }
 
@@ -107,11 +108,13 @@ internal sealed class WindowGround
     [
         .. from set in Enumerable.Range(0, Sets.Count)
            from method in Methods
-           from box in Boxes(KillHoles(set, method))
-           select new WindowMaker.Cell(set, method, box),
+           from box in Boxes(method, KillHoles(set, method))
+           select new WindowMaker.Cell(set, box),
     ];
 
-    public List<Span[]> Boxes(IEnumerable<Span[]> holes) => Subtraction.MaximalBoxes(Domain, holes, WindowAxes.Uses);
+    /// <summary>The boxes of a method that meet no hole.</summary>
+    public List<Box<Stretch>> Boxes(ApplicationMethod method, IEnumerable<Box<Stretch>> holes) =>
+        Subtraction.MaximalBoxes(Domain with { Methods = MethodSet.Of(method) }, holes, Axis.Uses);
 
     /// <summary>The temperatures at hand: those of the site whose device or product is asked, else of any site that states them.</summary>
     private static Interval? AtHand(CompiledBase kb, Question question) =>

@@ -9,7 +9,10 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
     private readonly decimal _least = kb.Convention(ConventionKey.WindowLeast).Range.Upper ?? 0m;
 
     /// <summary>One maximal box of the window, with the set of claims that it was found by.</summary>
-    internal sealed record Cell(int Set, ApplicationMethod Method, Span[] Spans);
+    internal sealed record Cell(int Set, Box<Stretch> Box)
+    {
+        public ApplicationMethod Method => Box.Methods.Driest;
+    }
 
     public Window Make(IReadOnlyList<DataIdentity> identity)
     {
@@ -32,12 +35,12 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
     }
 
     /// <summary>Whether the exposure time of a box can hold its contact time, with what a person with a clock misses it by.</summary>
-    public bool Fits(Span[] box)
+    public bool Fits(Box<Stretch> box)
     {
         var wet = ShortestContactTime(box);
         if (question.ExposureTime is { } stated)
-            return stated.Lower is { } low ? low > wet || (low == wet && !(box[WindowAxes.ContactTime].From?.After ?? false)) : wet == 0m;
-        return box[WindowAxes.ExposureTime].To is not { } most || Holds(most, wet + Margin(wet));
+            return stated.Lower is { } low ? low > wet || (low == wet && !(box.ContactTime.From?.After ?? false)) : wet == 0m;
+        return box.ExposureTime.To is not { } most || Holds(most, wet + Margin(wet));
     }
 
     /// <summary>The shortest exposure time of those asked; null where none was.</summary>
@@ -54,9 +57,9 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
         return new Interval(null, false, most, stands.UpperIncluded || most + Margin(most) < upper);
     }
 
-    public static decimal ShortestContactTime(Span[] box) => box[WindowAxes.ContactTime].From is { } from ? from.Numerator / from.Denominator : 0m;
+    public static decimal ShortestContactTime(in Box<Stretch> box) => box.ContactTime.From?.Value ?? 0m;
 
-    public static bool Holds(Cut most, decimal value) => most.Numerator / most.Denominator is var end && (end > value || (end == value && most.After));
+    public static bool Holds(Cut most, decimal value) => most.Value is var end && (end > value || (end == value && most.After));
 
     private List<Cell> Cells()
     {
@@ -65,49 +68,42 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
         {
             foreach (var method in ground.Methods)
             {
-                foreach (var spans in ground.Boxes(ground.PartHoles(method).Concat(ground.PeopleHoles(method)).Concat(ground.KillHoles(set, method))).Where(Fits))
-                    if (!cells.Any(cell => cell.Method == method && Same(cell.Spans, spans))) cells.Add(new Cell(set, method, spans));
+                foreach (var box in ground.Boxes(method, ground.PartHoles(method).Concat(ground.PeopleHoles(method)).Concat(ground.KillHoles(set, method))).Where(Fits))
+                    if (!cells.Any(cell => cell.Box.Equals(box))) cells.Add(new Cell(set, box));
             }
         }
 
-        return cells.OrderBy(cell => cell.Method).ThenBy(cell => ShortestContactTime(cell.Spans))
-            .ThenByDescending(cell => cell.Spans[WindowAxes.ExposureTime].To is { } to ? to.Numerator / to.Denominator : Interval.WithoutEnd).ToList();
-    }
-
-    private static bool Same(Span[] a, Span[] b)
-    {
-        for (var i = 0; i < a.Length; i++)
-            if (!a[i].Equals(b[i])) return false;
-        return true;
+        return cells.OrderBy(cell => cell.Method).ThenBy(cell => ShortestContactTime(cell.Box))
+            .ThenByDescending(cell => cell.Box.ExposureTime.To?.Value ?? Interval.WithoutEnd).ToList();
     }
 
     private WindowBox ToBox(Cell cell)
     {
-        var spans = cell.Spans;
+        var box = cell.Box;
         var substance = ground.Substance;
-        var wet = spans[WindowAxes.ContactTime].ToInterval();
-        var stands = ground.Axes.ExposureTimeFree ? spans[WindowAxes.ExposureTime].ToInterval() : question.ExposureTime!.Value;
+        var wet = box.ContactTime.ToInterval();
+        var stands = ground.Axes.ExposureTimeFree ? box.ExposureTime.ToInterval() : question.ExposureTime!.Value;
         var exposureTime = stands.Intersect(wet.Lower is { } shortest ? new Interval(shortest, wet.LowerIncluded, null, false) : Interval.Whole);
         var claims = ClaimsIn(cell);
-        var pieces = ground.PiecesIn(cell.Method, spans).ToArray();
-        var people = ground.PersonRules.Where(rule => !rule.Forbids && rule.Methods.Contains(cell.Method) && rule.Holes.Any(hole => Subtraction.Meet(ground.Axes.Freed(hole), spans))).ToArray();
-        var dilution = ground.Axes.DilutionFree ? spans[WindowAxes.Dilution].ToInterval() : substance.Dilution;
+        var pieces = ground.PiecesIn(box).ToArray();
+        var people = ground.PersonRules.Where(rule => !rule.Forbids && rule.Methods.Contains(cell.Method) && rule.Holes.Any(hole => ground.Axes.Freed(hole).Meets(box))).ToArray();
+        var dilution = ground.Axes.DilutionFree ? box.Dilution.ToInterval() : substance.Dilution;
         var hasStrength = substance.Product is null && kb.Agent(substance.Components[0].Agent).Basis is not null;
-        var temperature = ground.Axes.TemperatureFree ? spans[WindowAxes.Temperature].ToInterval() : substance.Temperature;
-        var ph = ground.Axes.PhFree ? spans[WindowAxes.Ph].ToInterval() : substance.PhWithin(Span.Of(dilution)) ?? Interval.Closed(-1m, 15m);
+        var temperature = ground.Axes.TemperatureFree ? box.Temperature.ToInterval() : substance.Temperature;
+        var ph = ground.Axes.PhFree ? box.Ph.ToInterval() : substance.PhWithin(Stretch.Of(dilution)) ?? Interval.Closed(-1m, 15m);
         return new WindowBox
         {
             Method = cell.Method,
-            Strength = !hasStrength ? null : ground.Axes.StrengthFree ? spans[WindowAxes.Strength].ToInterval() : substance.Components[0].Strength,
+            Strength = !hasStrength ? null : ground.Axes.StrengthFree ? box.Strength.ToInterval() : substance.Components[0].Strength,
             Dilution = substance.Product is null ? null : dilution,
-            ContactTime = wet.Intersect(ground.Cover.Targets.Count == 0 ? Interval.Whole : LongestContactTime(stands, ShortestContactTime(spans))),
+            ContactTime = wet.Intersect(ground.Cover.Targets.Count == 0 ? Interval.Whole : LongestContactTime(stands, ShortestContactTime(box))),
             ExposureTime = exposureTime,
             Temperature = temperature,
             MeasureTemperature = ground.Axes.TemperatureFree && !temperature.Equals(substance.Temperature),
             Ph = ph,
             MeasurePh = ground.Axes.PhFree && !ph.Equals(substance.WholePh),
-            Uses = ground.Axes.UsesFree ? new Interval(1m, true, spans[WindowAxes.Uses].ToInterval().Upper, spans[WindowAxes.Uses].ToInterval().UpperIncluded) : Interval.Closed(1m, question.Uses!.Value),
-            Reached = Reached(cell.Method, ShortestContactTime(spans)),
+            Uses = ground.Axes.UsesFree ? new Interval(1m, true, box.Uses.ToInterval().Upper, box.Uses.ToInterval().UpperIncluded) : Interval.Closed(1m, question.Uses!.Value),
+            Reached = Reached(cell.Method, ShortestContactTime(box)),
             Duties = BoxDuties.Of(substance, BoxDuties.Driest(ground.Variants), exposureTime, pieces, people.SelectMany(rule => rule.Rule.Duties).Concat(Needed(claims))),
             Claims = claims.Select(claim => claim.Claim).ToArray(),
             DecidedBy = pieces.SelectMany(p => p.Decision.Deciding).Distinct().Select(r => r.Rule.Id).OrderBy(id => id).ToArray(),
@@ -129,16 +125,16 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
     /// <summary>The claims that meet some target at the shortest contact time of a box.</summary>
     public IReadOnlyList<ClaimOnAxes> ClaimsIn(Cell cell)
     {
-        return ground.Sets[cell.Set].Claims.Where(claim => ground.Cover.Targets.Any(target => ground.Variants.Any(v => ground.Cover.Serves(claim, target, cell.Method, v))) && MeetsAt(claim, cell.Spans)).ToArray();
+        return ground.Sets[cell.Set].Claims.Where(claim => ground.Cover.Targets.Any(target => ground.Variants.Any(v => ground.Cover.Serves(claim, target, cell.Method, v))) && MeetsAt(claim.Box, cell.Box)).ToArray();
     }
 
-    private bool MeetsAt(ClaimOnAxes claim, Span[] box)
+    private bool MeetsAt(in Box<Stretch> claim, in Box<Stretch> box)
     {
-        if (claim.Spans[ClaimOnAxes.ContactTime].From is { } from && box[WindowAxes.ContactTime].From is { } shortest && from.CompareTo(shortest) > 0) return false;
-        return (!ground.Axes.DilutionFree || claim.Spans[ClaimOnAxes.Dilution].Meets(box[WindowAxes.Dilution]))
-            && (!ground.Axes.TemperatureFree || claim.Spans[ClaimOnAxes.Temperature].Meets(box[WindowAxes.Temperature]))
-            && (!ground.Axes.StrengthFree || claim.Spans[ClaimOnAxes.Strength].Meets(box[WindowAxes.Strength]))
-            && (!ground.Axes.PhFree || claim.Spans[ClaimOnAxes.Ph].Meets(box[WindowAxes.Ph]));
+        if (claim.ContactTime.From is { } from && box.ContactTime.From is { } shortest && from.CompareTo(shortest) > 0) return false;
+        return (!ground.Axes.DilutionFree || claim.Dilution.Meets(box.Dilution))
+            && (!ground.Axes.TemperatureFree || claim.Temperature.Meets(box.Temperature))
+            && (!ground.Axes.StrengthFree || claim.Strength.Meets(box.Strength))
+            && (!ground.Axes.PhFree || claim.Ph.Meets(box.Ph));
     }
 
     /// <summary>What the claims and the need ask first.</summary>

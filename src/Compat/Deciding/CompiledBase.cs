@@ -59,8 +59,7 @@ internal sealed class CompiledBase
         var cuts = _table.StoredCuts;
         var uncut = cuts is null ? Enumerable.Range(0, _table.Count).Select(_table.At) : _table.Others;
         var boxes = uncut.Select(rule => RuleCompiler.BoxOf(rule, this)).Concat(alsoCutAlong.Select(rule => rule.Box)).ToArray();
-        Tables = new CutTable[CompiledRule.AxisCount];
-        for (var axis = 0; axis < Tables.Length; axis++) Tables[axis] = new CutTable(cuts?[axis] ?? [], boxes, axis);
+        Grid = new Grid(axis => new CutTable(cuts?[(int)axis] ?? [], boxes.Select(box => box[axis])));
         for (var i = 0; i < _heads.Length; i++)
             if (_heads[i].Device is { } device) OnDevice(device).Add(RuleAt(i));
     }
@@ -92,7 +91,7 @@ internal sealed class CompiledBase
     /// <summary>What is known of the rules, in the order of their ids, without compiling one.</summary>
     public IReadOnlyList<RuleHead> Heads => _heads;
 
-    public CutTable[] Tables { get; }
+    public Grid Grid { get; }
 
     public RecordsById<DeviceId, Device> Devices => Records.Devices;
 
@@ -139,12 +138,6 @@ internal sealed class CompiledBase
     {
         if (_rules[index] is { } known) return known;
         var rule = RuleCompiler.Compile(_table.At(index), index, this);
-        for (var axis = 0; axis < CompiledRule.AxisCount; axis++)
-        {
-            if (!Tables[axis].Has(rule.Box[axis])) throw new SnapshotException("a rule has a boundary that is not listed");
-            (rule.Low[axis], rule.High[axis]) = Tables[axis].Cells(rule.Box[axis]);
-        }
-
         return Interlocked.CompareExchange(ref _rules[index], rule, null) ?? rule;
     }
 

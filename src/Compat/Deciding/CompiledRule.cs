@@ -1,10 +1,8 @@
 namespace Compat.Deciding;
 
-/// <summary>A rule with its references as numbers and its box as runs of cells. Axes are numbered as <see cref="Axis"/>.</summary>
+/// <summary>A rule with its references as numbers and its box as runs of cells.</summary>
 internal sealed class CompiledRule
 {
-    public const int AxisCount = 6;
-
     public required Rule Rule { get; init; }
 
     public required int Index { get; init; }
@@ -13,12 +11,12 @@ internal sealed class CompiledRule
     public required int Agent { get; init; }
 
     /// <summary>The box with conventions filled in.</summary>
-    public required Interval[] Box { get; init; }
+    public required Box<Stretch> Box { get; init; }
 
-    public required MethodSet Methods { get; init; }
+    /// <summary>The cells of its box, which they fill.</summary>
+    public required Box<Run> Cells { get; init; }
 
-    /// <summary>Whether an axis says `any` (index <see cref="AxisCount"/> is the method).</summary>
-    public required bool[] SaysAny { get; init; }
+    public MethodSet Methods => Cells.Methods;
 
     public int[] SeenWith { get; init; } = [];
 
@@ -26,10 +24,6 @@ internal sealed class CompiledRule
     public required int[] Overridden { get; init; }
 
     public bool Overrides(CompiledRule other) => Array.IndexOf(Overridden, other.Index) >= 0;
-
-    public int[] Low { get; } = new int[AxisCount];
-
-    public int[] High { get; } = new int[AxisCount];
 
     public bool Allows => Rule.Allows;
 

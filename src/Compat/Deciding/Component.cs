@@ -21,7 +21,7 @@ internal sealed record Component
 }
 
 /// <summary>A stretch of dilutions with the pH the liquid has there.</summary>
-internal readonly record struct PhSegment(Span Dilution, Interval Ph);
+internal readonly record struct PhSegment(Stretch Dilution, Interval Ph);
 
 /// <summary>What is brought onto the part: its components and what is uncertain or free about it.</summary>
 internal sealed record Substance
@@ -47,31 +47,31 @@ internal sealed record Substance
         || Components.All(component => component.OnlyForbids) || Components.Any(component => component.Strength.IsEmpty);
 
     /// <summary>All the pH that occurs over the dilutions considered.</summary>
-    public Interval WholePh => PhWithin(Span.Whole) ?? Interval.Closed(-1m, 15m);
+    public Interval WholePh => PhWithin(Stretch.Whole) ?? Interval.Closed(-1m, 15m);
 
     public required Interval Temperature { get; init; }
 
     public required MethodSet Methods { get; init; }
 
     /// <summary>The dilutions, stretch by stretch of pH, at which a component can have a strength and the liquid a pH; of what has no strength of its own, the pH alone decides.</summary>
-    public IEnumerable<Span> DilutionsAt(Component? component, Span strength, Span ph, Span within)
+    public IEnumerable<Stretch> DilutionsAt(Component? component, Stretch strength, Stretch ph, Stretch within)
     {
-        var dilution = within.Intersect(Span.Of(Dilution));
+        var dilution = within.Intersect(Stretch.Of(Dilution));
         if (component is not null)
         {
-            if (Product is not null) dilution = dilution.Intersect(Pieces.DilutionsThatReach(component.Strength, strength));
-            else if (!strength.Meets(Span.Of(component.Strength))) yield break;
+            if (Product is not null) dilution = dilution.Intersect(Dilutions.WhereSome(component.Strength, strength));
+            else if (!strength.Meets(Stretch.Of(component.Strength))) yield break;
         }
 
         foreach (var segment in Ph)
         {
             var here = dilution.Intersect(segment.Dilution);
-            if (!here.IsEmpty && ph.Meets(Span.Of(segment.Ph))) yield return here;
+            if (!here.IsEmpty && ph.Meets(Stretch.Of(segment.Ph))) yield return here;
         }
     }
 
     /// <summary>All the pH that occurs over some dilutions; null where no segment meets them.</summary>
-    public Interval? PhWithin(Span dilutions)
+    public Interval? PhWithin(Stretch dilutions)
     {
         Interval? hull = null;
         foreach (var segment in Ph)

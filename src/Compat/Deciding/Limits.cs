@@ -8,35 +8,33 @@ internal sealed class Limits(Question question, Substance substance, IReadOnlyLi
         var limits = new List<Limit>();
         if (variants.FirstOrDefault(v => v.Editions.Count == 0)?.Device is { } device) limits.Add(new(LimitCode.InstructionsNotSeen, [device.Id.Value]));
         if (variants[0].MaterialsAlone) limits.Add(new(LimitCode.SealsNotJudged, []));
-        LeftOut(question.Method is null, CompiledRule.AxisCount, "method", substance.Methods.ToString());
+        LeftOut(question.Method is null, null, "method", substance.Methods.ToString());
         var ofProduct = substance.Product is not null;
-        if (ofProduct) LeftOut(substance.DilutionTreatment == AxisTreatment.Free, (int)Axis.Dilution, "dilution", substance.Dilution.Scale(100m).ToString("% v/v"));
-        else LeftOut(!substance.StrengthStated, (int)Axis.Strength, "strength", substance.Components[0].Strength.ToString());
-        LeftOut(question.ExposureTime is null, (int)Axis.ExposureTime, "exposure-time", "free");
-        LeftOut(question.Temperature is null, (int)Axis.Temperature, "temperature", substance.Temperature.ToString("°C"));
-        LeftOut(question.Ph is null, (int)Axis.Ph, "ph", substance.WholePh.ToString());
-        LeftOut(question.Uses is null, (int)Axis.Uses, "uses", "free");
+        if (ofProduct) LeftOut(substance.DilutionTreatment == AxisTreatment.Free, Axis.Dilution, "dilution", substance.Dilution.Scale(100m).ToString("% v/v"));
+        else LeftOut(!substance.StrengthStated, Axis.Strength, "strength", substance.Components[0].Strength.ToString());
+        LeftOut(question.ExposureTime is null, Axis.ExposureTime, "exposure-time", "free");
+        LeftOut(question.Temperature is null, Axis.Temperature, "temperature", substance.Temperature.ToString("°C"));
+        LeftOut(question.Ph is null, Axis.Ph, "ph", substance.WholePh.ToString());
+        LeftOut(question.Uses is null, Axis.Uses, "uses", "free");
         foreach (var rule in deciding) Unstated(rule);
         if (!wellFounded) limits.Add(new(LimitCode.WeakEvidence, []));
         return limits;
 
-        void LeftOut(bool isLeftOut, int axis, string name, string taken)
+        void LeftOut(bool isLeftOut, Axis? axis, string name, string taken)
         {
             if (isLeftOut && (restricted.Contains(name) || !deciding.All(rule => SaysAny(rule, axis)))) limits.Add(new(LimitCode.AxisLeftOut, [name, taken]));
         }
 
         void Unstated(CompiledRule rule)
         {
-            for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
-                if (rule.Rule.When.On(axis).Statement == AxisStatement.Unstated)
-                    limits.Add(new(LimitCode.SourceDoesNotSay, [Words.Of(axis), axis == Axis.ExposureTime ? Seconds(rule.Box[(int)axis]) : rule.Box[(int)axis].ToString(), rule.Rule.Id.Value]));
+            foreach (var axis in rule.Rule.When.SilentOn)
+                limits.Add(new(LimitCode.SourceDoesNotSay, [Words.Of(axis), rule.Box[axis].ToInterval().ToString(axis == Axis.ExposureTime ? "s" : ""), rule.Rule.Id.Value]));
             if (rule.Rule.When.Methods.Statement == AxisStatement.Unstated)
                 limits.Add(new(LimitCode.SourceDoesNotSay, ["method", rule.Methods.ToString(), rule.Rule.Id.Value]));
         }
     }
 
-    private static string Seconds(Interval exposureTime) => exposureTime.ToString("s");
-
     /// <summary>Only what a rule says counts: one on a class without basis says nothing of strength, one on an agent nothing of dilution.</summary>
-    private static bool SaysAny(CompiledRule rule, int axis) => rule.SaysAny[axis];
+    private static bool SaysAny(CompiledRule rule, Axis? axis) =>
+        (axis is { } named ? rule.Rule.When.On(named).Statement : rule.Rule.When.Methods.Statement) == AxisStatement.Any;
 }

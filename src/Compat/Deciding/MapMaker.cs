@@ -3,7 +3,7 @@ namespace Compat.Deciding;
 /// <summary>Cuts the whole space of exposures into cells and joins neighbours that say the same.</summary>
 internal sealed class MapMaker(CompiledBase kb, Question question)
 {
-    private sealed record Cell(ApplicationMethod Method, int[] Low, int[] High, Decision Decision)
+    private sealed record Cell(Box<Run> Cells, Decision Decision)
     {
         public string Signature { get; } = Decision.Verdict + "|" + Decision.Reasons[0].Code + "|" + Decision.Variant.Member + "|" + string.Join(",", Decision.Deciding.Select(r => r.Index).OrderBy(i => i));
     }
@@ -15,14 +15,18 @@ internal sealed class MapMaker(CompiledBase kb, Question question)
         var component = substance.Components[0];
         var variants = PartResolver.Variants(kb, asked);
         var scene = new Scene(kb, variants, substance, component, exposureTimeWithoutEnd: false);
-        Interval[] domain =
-        [
-            SubstanceResolver.WholeStrength(kb.Agent(component.Agent).Basis), Interval.Exactly(1m), Interval.Above(0m),
-            Interval.Closed(-40m, 200m), Interval.Closed(-1m, 15m), RuleCompiler.WholeNumbers(Interval.AtLeast(1m)),
-        ];
-        var low = new int[CompiledRule.AxisCount];
-        var high = new int[CompiledRule.AxisCount];
-        for (var axis = 0; axis < low.Length; axis++) (low[axis], high[axis]) = kb.Tables[axis].Cells(domain[axis]);
+        var domain = new Box<Stretch>
+        {
+            Methods = MethodSet.All,
+            Strength = Stretch.Of(SubstanceResolver.WholeStrength(kb.Agent(component.Agent).Basis)),
+            Dilution = Stretch.Of(Interval.Exactly(1m)),
+            ExposureTime = Stretch.Positive,
+            Temperature = Stretch.Of(Axes.RangeOf(Axis.Temperature)),
+            Ph = Stretch.Of(Axes.RangeOf(Axis.Ph)),
+            Uses = Stretch.Of(RuleCompiler.WholeNumbers(Interval.AtLeast(1m))),
+            ContactTime = Stretch.Whole,
+        };
+        var all = kb.Grid.CellsOf(domain);
         var cells = new List<MapCell>();
         var leaves = new Leaves(kb, scene);
         foreach (var method in MethodSet.All.ToArray())
@@ -30,12 +34,13 @@ internal sealed class MapMaker(CompiledBase kb, Question question)
             cancellation.ThrowIfCancellationRequested();
             if (Pieces.BarrierOf(method, asked, variants) is { } barrier)
             {
-                cells.Add(ToCell(new Cell(method, low, high, barrier), domain));
+                cells.Add(ToCell(method, new Cell(all, barrier), domain));
                 continue;
             }
 
-            var found = leaves.Of(method, low, high).Select(leaf => new Cell(method, leaf.Low, leaf.High, leaf.Decision)).ToList();
-            cells.AddRange(Joined(found).Select(cell => ToCell(cell, domain)).Where(cell => !cell.Strength.IsEmpty && !cell.ExposureTime.IsEmpty && !cell.Temperature.IsEmpty && !cell.Ph.IsEmpty && !cell.Uses.IsEmpty));
+            var found = leaves.Of(method, all).Select(leaf => new Cell(leaf.Cells, leaf.Decision)).ToList();
+            cells.AddRange(Joining.Of(found, cell => cell.Signature, cell => cell.Cells, (last, _, joined) => last with { Cells = joined })
+                .Where(cell => !ValuesOf(cell, domain).IsEmpty).Select(cell => ToCell(method, cell, domain)));
         }
 
         return new DecisionMap
@@ -47,29 +52,23 @@ internal sealed class MapMaker(CompiledBase kb, Question question)
         };
     }
 
-    private static List<Cell> Joined(List<Cell> cells) => CellJoin.Of(cells, cell => cell.Signature, cell => cell.Low, cell => cell.High, (last, next, axis) =>
+    private MapCell ToCell(ApplicationMethod method, Cell cell, in Box<Stretch> domain)
     {
-        var high = (int[])last.High.Clone();
-        high[axis] = next.High[axis];
-        return last with { High = high };
-    });
-
-    private MapCell ToCell(Cell cell, Interval[] domain)
-    {
-        var uses = On(Axis.Uses);
+        var values = ValuesOf(cell, domain);
+        var uses = values.Uses.ToInterval();
         return new MapCell
         {
             Verdict = cell.Decision.Verdict,
-            Method = cell.Method,
-            Strength = On(Axis.Strength),
-            ExposureTime = On(Axis.ExposureTime),
-            Temperature = On(Axis.Temperature),
-            Ph = On(Axis.Ph),
+            Method = method,
+            Strength = values.Strength.ToInterval(),
+            ExposureTime = values.ExposureTime.ToInterval(),
+            Temperature = values.Temperature.ToInterval(),
+            Ph = values.Ph.ToInterval(),
             Uses = new Interval(uses.Lower is { } above ? above + 1 : 1m, true, uses.Upper, true),
             DecidedBy = cell.Decision.Deciding.Select(r => r.Rule.Id).Distinct().OrderBy(id => id).ToArray(),
             Reason = cell.Decision.Reasons[0],
         };
-
-        Interval On(Axis axis) => kb.Tables[(int)axis].SpanOf(cell.Low[(int)axis], cell.High[(int)axis]).ToInterval().Intersect(domain[(int)axis]);
     }
+
+    private Box<Stretch> ValuesOf(Cell cell, in Box<Stretch> domain) => kb.Grid.ValuesOf(cell.Cells).Intersect(domain);
 }

@@ -1,26 +1,16 @@
 namespace Compat.Deciding;
 
-/// <summary>A box of good choices for one method: the spans of the free axes (<see cref="Piece.ExposureTime"/>, <see cref="Piece.Dilution"/>, <see cref="Piece.Uses"/>).</summary>
-internal sealed record ChosenAxes(ApplicationMethod Method, Span[] Spans);
-
 /// <summary>Orders boxes of choices by method, exposure time, dilution and uses.</summary>
-internal sealed class ChoiceOrder : IComparer<ChosenAxes>
+internal sealed class ChoiceOrder : IComparer<Box<Stretch>>
 {
     public static ChoiceOrder Instance { get; } = new();
 
-    public int Compare(ChosenAxes? x, ChosenAxes? y)
+    public int Compare(Box<Stretch> x, Box<Stretch> y)
     {
-        var order = x!.Method - y!.Method;
-        for (var axis = 0; axis < x.Spans.Length && order == 0; axis++) order = Compare(x.Spans[axis], y.Spans[axis]);
-        return order;
-    }
-
-    /// <summary>By start, then by end; a span without a start comes first, one without an end last.</summary>
-    private static int Compare(Span x, Span y)
-    {
-        var byStart = x.From is { } a ? (y.From is { } b ? a.CompareTo(b) : 1) : y.From is null ? 0 : -1;
-        if (byStart != 0) return byStart;
-        return x.To is { } c ? (y.To is { } d ? c.CompareTo(d) : -1) : y.To is null ? 0 : 1;
+        var order = x.Methods.Driest - y.Methods.Driest;
+        if (order == 0) order = x.ExposureTime.CompareTo(y.ExposureTime);
+        if (order == 0) order = x.Dilution.CompareTo(y.Dilution);
+        return order != 0 ? order : x.Uses.CompareTo(y.Uses);
     }
 }
 

@@ -16,11 +16,17 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
     /// <summary>Why nothing is permitted where there is no value to judge.</summary>
     public static Reason NoValue { get; } = new(ReasonCode.NoValue, []);
 
-    public static Span Positive { get; } = Span.Of(Interval.Above(0m));
-
     private Interval ExposureTime => question.ExposureTime ?? Interval.Above(0m);
 
-    private Interval UsesAsked => RuleCompiler.WholeNumbers(question.Uses is { } n ? Interval.Closed(1m, n) : Interval.AtLeast(1m));
+    /// <summary>What is asked, any strength of it.</summary>
+    private Box<Stretch> Asked { get; } = Box<Stretch>.Whole with
+    {
+        Dilution = Stretch.Of(substance.Dilution),
+        ExposureTime = Stretch.Of(question.ExposureTime ?? Interval.Above(0m)),
+        Temperature = Stretch.Of(substance.Temperature),
+        Ph = Stretch.Of(substance.WholePh),
+        Uses = Stretch.Of(RuleCompiler.WholeNumbers(question.Uses is { } n ? Interval.Closed(1m, n) : Interval.AtLeast(1m))),
+    };
 
     /// <remarks>Of nothing nothing follows: a component of which a method has no piece, because it has no value on some axis, is not established.</remarks>
     public IReadOnlyList<Piece> All()
@@ -31,7 +37,7 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
         var open = MethodSet.None;
         foreach (var method in substance.Methods.ToArray())
         {
-            if (BarrierOf(method, question, variants) is { } barrier) pieces.Add(new Piece(method, new Span[Piece.Count], barrier, false, null));
+            if (BarrierOf(method, question, variants) is { } barrier) pieces.Add(new Piece(method, Box<Stretch>.Whole, barrier, null));
             else open = open.With(method);
         }
 
@@ -40,11 +46,11 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
         {
             var scene = new Scene(kb, variants, substance, component, withoutEnd);
             var leaves = new Leaves(kb, scene);
-            var (low, high) = Domain(component);
+            var domain = kb.Grid.CellsOf(Asked with { Strength = Stretch.Of(Reached(component.Strength)) });
             foreach (var method in open.ToArray())
             {
                 var before = pieces.Count;
-                foreach (var leaf in leaves.Of(method, low, high)) Lay(pieces, component, method, leaf);
+                foreach (var leaf in leaves.Of(method, domain)) Lay(pieces, component, method, leaf);
                 if (pieces.Count == before) pieces.Add(Nothing(method, component));
             }
         }
@@ -53,10 +59,10 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
     }
 
     /// <summary>Whether some axis has no value at which what is asked could be met.</summary>
-    public bool IsNothing => substance.IsNothing || ExposureTime.Intersect(AxisRange.Of(Axis.ExposureTime)).IsEmpty || question.Uses < 1;
+    public bool IsNothing => substance.IsNothing || ExposureTime.Intersect(Axes.RangeOf(Axis.ExposureTime)).IsEmpty || question.Uses < 1;
 
     private Piece Nothing(ApplicationMethod method, Component? component) =>
-        new(method, new Span[Piece.Count], new Decision { Verdict = Verdict.NotEstablished, Variant = variants[0], Reasons = [NoValue] }, false, component);
+        new(method, Box<Stretch>.Whole, new Decision { Verdict = Verdict.NotEstablished, Variant = variants[0], Reasons = [NoValue] }, component);
 
     /// <summary>The decision where the part stands neither the method nor an act, whatever the agent; null where it stands both.</summary>
     internal static Decision? BarrierOf(ApplicationMethod method, Question question, IReadOnlyList<PartVariant> variants)
@@ -77,21 +83,6 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
         return null;
     }
 
-    private (int[] Low, int[] High) Domain(Component component)
-    {
-        var low = new int[CompiledRule.AxisCount];
-        var high = new int[CompiledRule.AxisCount];
-        Set(Axis.Strength, Reached(component.Strength));
-        Set(Axis.Dilution, substance.Dilution);
-        Set(Axis.ExposureTime, ExposureTime);
-        Set(Axis.Temperature, substance.Temperature);
-        Set(Axis.Ph, substance.WholePh);
-        Set(Axis.Uses, UsesAsked);
-        return (low, high);
-
-        void Set(Axis axis, Interval interval) => (low[(int)axis], high[(int)axis]) = kb.Tables[(int)axis].Cells(interval);
-    }
-
     /// <summary>All strengths that occur over the dilutions considered.</summary>
     private Interval Reached(Interval atOne)
     {
@@ -102,43 +93,9 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
 
     private void Lay(List<Piece> pieces, Component component, ApplicationMethod method, Leaf leaf)
     {
-        var strength = SpanOf(leaf, Axis.Strength);
-        var ph = SpanOf(leaf, Axis.Ph);
-        foreach (var here in substance.DilutionsAt(component, strength, ph, SpanOf(leaf, Axis.Dilution)))
-        {
-            var spans = new Span[Piece.Count];
-            spans[Piece.ExposureTime] = SpanOf(leaf, Axis.ExposureTime);
-            spans[Piece.Dilution] = here;
-            spans[Piece.Uses] = SpanOf(leaf, Axis.Uses);
-            spans[Piece.Strength] = strength;
-            spans[Piece.Temperature] = SpanOf(leaf, Axis.Temperature);
-            spans[Piece.Ph] = ph;
-            if (spans[Piece.Temperature].Meets(Span.Of(substance.Temperature)) && spans[Piece.ExposureTime].Meets(Span.Of(ExposureTime)) && spans[Piece.Uses].Meets(Span.Of(UsesAsked)))
-                pieces.Add(new Piece(method, spans, leaf.Decision, component.OnlyForbids, component));
-        }
-    }
-
-    private Span SpanOf(Leaf leaf, Axis axis) => kb.Tables[(int)axis].SpanOf(leaf.Low[(int)axis], leaf.High[(int)axis]);
-
-    /// <summary>The dilutions d at which some strength of d times the range lies in a span: limits are exact quotients.</summary>
-    internal static Span DilutionsThatReach(Interval atOne, Span strength)
-    {
-        Cut? from = null, to = null;
-        if (strength.From is { } least && atOne.Upper is { } high)
-        {
-            var touches = !least.After && atOne.UpperIncluded;
-            if (high > 0m) from = new Cut(least.Numerator, high, !touches);
-            else if (least.Numerator > 0m || (least.Numerator == 0m && !touches)) return Span.Nothing;
-        }
-
-        if (strength.To is { } most)
-        {
-            var low = atOne.Lower ?? 0m;
-            var touches = most.After && (atOne.Lower is null || atOne.LowerIncluded);
-            if (low > 0m) to = new Cut(most.Numerator, low, touches);
-            else if (most.Numerator < 0m || (most.Numerator == 0m && !touches)) return Span.Nothing;
-        }
-
-        return new Span(from, to);
+        var box = kb.Grid.ValuesOf(leaf.Cells);
+        if (!box.Temperature.Meets(Asked.Temperature) || !box.ExposureTime.Meets(Asked.ExposureTime) || !box.Uses.Meets(Asked.Uses)) return;
+        foreach (var here in substance.DilutionsAt(component, box.Strength, box.Ph, box.Dilution))
+            pieces.Add(new Piece(method, box with { Dilution = here }, leaf.Decision, component));
     }
 }

@@ -10,15 +10,15 @@ internal static class ProductPh
         var known = product.Ph
             .Where(ph => !product.NeedsActivation || ph.Of is PhState.Activated or PhState.InUse)
             .Select(ph => (At: Where(ph.Of, product), ph.Value)).ToList();
-        if (known.Count == 0) return [new PhSegment(Span.Whole, Unknown)];
+        if (known.Count == 0) return [new PhSegment(Stretch.Whole, Unknown)];
 
-        var ends = known.SelectMany(k => new[] { Span.Of(k.At).From!.Value, Span.Of(k.At).To!.Value }).ToList();
+        var ends = known.SelectMany(k => new[] { Stretch.Of(k.At).From!, Stretch.Of(k.At).To! }).ToList();
         ends.Sort();
         var segments = new List<PhSegment>();
-        Cut? from = null;
-        foreach (var end in ends.Cast<Cut?>().Append(null))
+        var from = Cut.Start;
+        foreach (var end in ends.Append(Cut.End))
         {
-            var span = new Span(from, end);
+            var span = new Stretch(from, end);
             if (!span.IsEmpty) segments.Add(new PhSegment(span, At(span, known, water)));
             from = end;
         }
@@ -33,12 +33,12 @@ internal static class ProductPh
         _ => Interval.Exactly(1m),
     };
 
-    private static Interval At(Span span, List<(Interval At, Interval Value)> known, Interval water)
+    private static Interval At(Stretch span, List<(Interval At, Interval Value)> known, Interval water)
     {
-        var here = known.Where(k => span.Meets(Span.Of(k.At))).Select(k => k.Value).ToArray();
+        var here = known.Where(k => span.Meets(Stretch.Of(k.At))).Select(k => k.Value).ToArray();
         if (here.Length > 0) return here.Aggregate((a, b) => a.Hull(b));
-        var below = known.Where(k => span.From is { } from && Span.Of(k.At).To!.Value.CompareTo(from) <= 0).ToArray();
-        var above = known.Where(k => span.To is { } to && Span.Of(k.At).From!.Value.CompareTo(to) >= 0).ToArray();
+        var below = known.Where(k => span.From is { } from && Stretch.Of(k.At).To!.CompareTo(from) <= 0).ToArray();
+        var above = known.Where(k => span.To is { } to && Stretch.Of(k.At).From!.CompareTo(to) >= 0).ToArray();
         if (above.Length == 0) return Unknown;
         var nearestAbove = above.Min(k => k.At.Lower!.Value);
         var hull = above.Where(k => k.At.Lower == nearestAbove).Select(k => k.Value).Aggregate((a, b) => a.Hull(b));

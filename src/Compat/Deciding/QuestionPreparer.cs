@@ -13,7 +13,7 @@ internal static class QuestionPreparer
     public static PreparedQuestion Prepare(VerdictIndex index, Question question)
     {
         var kb = index.Base;
-        if (question.JudgesKillAndPeople || question.Method is not { } method || question.ExposureTime is not { } exposureTime || Span.Of(exposureTime).Intersect(Pieces.Positive).IsEmpty || question.Uses is not >= 1)
+        if (question.JudgesKillAndPeople || question.Method is not { } method || question.ExposureTime is not { } exposureTime || !Stretch.Of(exposureTime).Meets(Stretch.Positive) || question.Uses is not >= 1)
             return new PreparedQuestion(question, kb);
         var substance = SubstanceResolver.Resolve(kb, question);
         if (substance.DilutionTreatment != AxisTreatment.Exactly || substance.Ph.Length != 1 || substance.IsNothing)
@@ -55,7 +55,7 @@ internal static class QuestionPreparer
     }
 
     private static (int Low, int High) Strengths(VerdictIndex index, Substance substance, Component component) =>
-        index.Base.Tables[(int)Axis.Strength].Cells(StrengthOf(component, substance));
+        index.Base.Grid[Axis.Strength].CellsOf(Stretch.Of(StrengthOf(component, substance))) is var run ? (run.Low, run.High) : default;
 
     private static VerdictScene Scene(VerdictIndex index, VerdictSubject subject, int variant, Substance substance, Component component, Interval exposureTime, bool inFull) =>
         index.SceneOf(subject, variant, new AskedComponent(substance.Product, component), EndingOf(subject.Variants[variant], substance, exposureTime), inFull);
@@ -84,8 +84,8 @@ internal static class QuestionPreparer
 
         void Set(Axis axis, Interval interval)
         {
-            var (low, high) = kb.Tables[(int)axis].Cells(interval);
-            box = box.With(axis, low, high);
+            var run = kb.Grid[axis].CellsOf(Stretch.Of(interval));
+            box = box.With(axis, run.Low, run.High);
         }
     }
 

@@ -48,20 +48,20 @@ internal static class Reach
         return rule.SeenWith.Length == 0 && rule.Agent == component.Agent;
     }
 
-    /// <summary>The exposure times asked at which a rule holds, as cells; null where there are none.</summary>
+    /// <summary>The exposure times asked at which a rule holds; null where there are none.</summary>
     /// <param name="kb">The rules.</param>
     /// <param name="rule">The rule.</param>
     /// <param name="endsNowhere">Whether a finite exposure time does not end on the part.</param>
     /// <param name="leavesNothing">Whether what is asked about leaves nothing.</param>
-    public static (int Low, int High)? ExposureTimes(CompiledBase kb, CompiledRule rule, bool endsNowhere, bool leavesNothing)
+    public static Run? ExposureTimes(CompiledBase kb, CompiledRule rule, bool endsNowhere, bool leavesNothing)
     {
-        int low = rule.Low[(int)Axis.ExposureTime], high = rule.High[(int)Axis.ExposureTime];
-        if (!endsNowhere) return (low, high);
-        var box = rule.Box[(int)Axis.ExposureTime];
-        if (!leavesNothing) return box.Contains(Interval.WithoutEnd) ? (0, kb.Tables[(int)Axis.ExposureTime].LastCell) : null;
-        if (kb.Convention(ConventionKey.DryingTime).Range.Upper is not { } drying) return (low, high);
-        if (box.Contains(drying)) return (0, high);
-        return box.Upper is { } upper && upper <= drying ? null : (low, high);
+        var cells = rule.Cells.ExposureTime;
+        if (!endsNowhere) return cells;
+        var times = rule.Box.ExposureTime.ToInterval();
+        if (!leavesNothing) return times.Contains(Interval.WithoutEnd) ? kb.Grid[Axis.ExposureTime].All : null;
+        if (kb.Convention(ConventionKey.DryingTime).Range.Upper is not { } drying) return cells;
+        if (times.Contains(drying)) return new Run(0, cells.End);
+        return times.Upper is { } upper && upper <= drying ? null : cells;
     }
 
     private static IEnumerable<(CompiledRule Rule, bool Passes)> OnTypes(CompiledBase kb, PartVariant variant)

@@ -9,6 +9,8 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
     private readonly Substance _substance = SubstanceResolver.Resolve(kb, question);
     private readonly IReadOnlyList<PartVariant> _variants = PartResolver.Variants(kb, question);
 
+    private static Stretch FirstUse { get; } = Stretch.Of(new Interval(0m, false, 1m, true));
+
     private PartVariant Driest => BoxDuties.Driest(_variants);
 
     private bool ExposureTimeFree => question.ExposureTime is null;
@@ -26,25 +28,25 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         var pieces = asked.All();
         Asked = new(_substance, _variants, pieces);
         if (asked.IsNothing) return Base(Verdict.NotEstablished, [Pieces.NoValue], pieces, []);
-        var boxes = new List<ChosenAxes>();
+        var boxes = new List<Box<Stretch>>();
         foreach (var method in _substance.Methods.ToArray())
         {
             var holes = pieces.Where(p => p.Method == method && p.Verdict != Verdict.Allowed).Select(Freed);
-            boxes.AddRange(Subtraction.MaximalBoxes(Domain(firstUseOnly: false), holes, Piece.Uses).Select(box => new ChosenAxes(method, box)));
+            boxes.AddRange(Subtraction.MaximalBoxes(Domain(method), holes, Axis.Uses));
         }
 
         return boxes.Count > 0 ? Allowed(pieces, boxes) : Refused(pieces);
     }
 
-    private Answer Allowed(IReadOnlyList<Piece> pieces, List<ChosenAxes> boxes)
+    private Answer Allowed(IReadOnlyList<Piece> pieces, List<Box<Stretch>> boxes)
     {
         var sorted = boxes.OrderBy(box => box, ChoiceOrder.Instance).ToArray();
-        var meeting = sorted.Select(box => pieces.Where(p => p.Method == box.Method && !p.OnlyForbids && Subtraction.Meet(Freed(p), box.Spans)).ToArray()).ToArray();
+        var meeting = sorted.Select(box => pieces.Where(p => !p.OnlyForbids && Freed(p).Meets(box)).ToArray()).ToArray();
         var used = meeting.SelectMany(p => p).Distinct().ToArray();
         var deciding = used.SelectMany(p => p.Decision.Deciding).Distinct().OrderBy(r => r.Rule.Id).ToArray();
         var wellFounded = used.All(p => p.Decision.WellFounded);
         var limits = new Limits(question, _substance, _variants).Of(deciding, wellFounded, Restricted(sorted));
-        var listed = sorted.Take(MostListed).Select((box, i) => ToBox(box.Method, box.Spans, meeting[i])).ToArray();
+        var listed = sorted.Take(MostListed).Select((box, i) => ToBox(box, meeting[i])).ToArray();
         var reasons = Once(used, mostTellingFirst: false);
         if (_substance.Product is { Composition: not Model.Composition.Full } product)
             reasons.Add(new Reason(ReasonCode.CompositionNotKnown, [Words.Of(product.Composition)]));
@@ -60,17 +62,17 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
     }
 
     /// <summary>The free axes on which some choice is not a good one.</summary>
-    private HashSet<string> Restricted(ChosenAxes[] boxes)
+    private HashSet<string> Restricted(Box<Stretch>[] boxes)
     {
-        var domain = Domain(firstUseOnly: false);
         var restricted = new HashSet<string>();
         foreach (var method in _substance.Methods.ToArray())
-            if (boxes.All(box => box.Method != method)) restricted.Add("method");
-        foreach (var (_, spans) in boxes)
+            if (boxes.All(box => !box.Methods.Contains(method))) restricted.Add("method");
+        foreach (var box in boxes)
         {
-            if (!domain[Piece.ExposureTime].LiesIn(spans[Piece.ExposureTime])) restricted.Add("exposure-time");
-            if (!domain[Piece.Dilution].LiesIn(spans[Piece.Dilution])) restricted.Add("dilution");
-            if (!domain[Piece.Uses].LiesIn(spans[Piece.Uses])) restricted.Add("uses");
+            var domain = Domain(box.Methods.Driest);
+            if (!domain.ExposureTime.LiesIn(box.ExposureTime)) restricted.Add("exposure-time");
+            if (!domain.Dilution.LiesIn(box.Dilution)) restricted.Add("dilution");
+            if (!domain.Uses.LiesIn(box.Uses)) restricted.Add("uses");
         }
 
         return restricted;
@@ -78,20 +80,20 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
 
     private Answer Refused(IReadOnlyList<Piece> pieces)
     {
-        var escapes = new List<ChosenAxes>();
+        var escapes = new List<Box<Stretch>>();
         var forbidden = new List<AllowedBox>();
         foreach (var method in _substance.Methods.ToArray())
         {
             var forbidding = pieces.Where(p => p.Method == method && p.Verdict == Verdict.NotAllowed).ToArray();
-            var left = Subtraction.MaximalBoxes(Domain(firstUseOnly: true), forbidding.Select(Freed), Piece.Uses);
-            escapes.AddRange(left.Select(box => new ChosenAxes(method, box)));
-            forbidden.AddRange(Subtraction.MaximalBoxes(Domain(firstUseOnly: true), left, -1).Select(box => ToBox(method, box, [])));
+            var left = Subtraction.MaximalBoxes(AtFirstUse(method), forbidding.Select(Freed), Axis.Uses);
+            escapes.AddRange(left);
+            forbidden.AddRange(Subtraction.MaximalBoxes(AtFirstUse(method), left).Select(box => ToBox(box, [])));
         }
 
         var notAllowed = escapes.Count == 0;
         var deciders = notAllowed
             ? pieces.Where(p => p.Verdict == Verdict.NotAllowed && AtFirstUse(p)).ToArray()
-            : pieces.Where(p => p.Verdict == Verdict.NotEstablished && AtFirstUse(p) && escapes.Any(e => e.Method == p.Method && Subtraction.Meet(e.Spans, Freed(p)))).ToArray();
+            : pieces.Where(p => p.Verdict == Verdict.NotEstablished && AtFirstUse(p) && escapes.Any(e => Freed(p).Meets(e))).ToArray();
         var ordered = notAllowed ? deciders.OrderBy(p => p, PieceOrder.Instance).ToArray() : deciders;
         var reasons = Once(ordered, mostTellingFirst: notAllowed);
         var rules = ordered.SelectMany(p => p.Decision.Deciding).Distinct().OrderBy(r => r.Rule.Id).ToArray();
@@ -123,14 +125,14 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         {
             if (!all.Any(piece => piece.Method == method && piece.Component is not null)) continue;
             any = true;
-            if (Subtraction.MaximalBoxes(Domain(firstUseOnly: true), some.Where(p => p.Method == method).Select(Freed), Piece.Uses).Count > 0) return false;
+            if (Subtraction.MaximalBoxes(AtFirstUse(method), some.Where(p => p.Method == method).Select(Freed), Axis.Uses).Count > 0) return false;
         }
 
         return any;
     }
 
     /// <summary>Where uses are left out a choice stands or falls at the first use; where they are asked, at any of them.</summary>
-    private bool AtFirstUse(Piece piece) => !UsesFree || piece.Spans[Piece.Uses].Meets(Span.Of(new Interval(0m, false, 1m, true)));
+    private bool AtFirstUse(Piece piece) => !UsesFree || piece.Box.Uses.Meets(FirstUse);
 
     private Answer Base(Verdict verdict, IReadOnlyList<Reason> reasons, IReadOnlyList<Piece> pieces, CompiledRule[] deciding) => new()
     {
@@ -146,37 +148,42 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         Identity = identity,
     };
 
-    /// <summary>The spans of the free axes; what nobody controls counts wherever it is met.</summary>
-    private Span[] Freed(Piece piece) =>
-    [
-        ExposureTimeFree ? piece.Spans[Piece.ExposureTime] : Span.Whole,
-        DilutionFree ? piece.Spans[Piece.Dilution] : Span.Whole,
-        UsesFree ? piece.Spans[Piece.Uses] : Span.Whole,
-    ];
+    /// <summary>What a piece is on the free axes; what nobody controls counts wherever it is met.</summary>
+    private Box<Stretch> Freed(Piece piece) => Box<Stretch>.Whole with
+    {
+        Methods = piece.Box.Methods,
+        ExposureTime = ExposureTimeFree ? piece.Box.ExposureTime : Stretch.Whole,
+        Dilution = DilutionFree ? piece.Box.Dilution : Stretch.Whole,
+        Uses = UsesFree ? piece.Box.Uses : Stretch.Whole,
+    };
 
-    private Span[] Domain(bool firstUseOnly) =>
-    [
-        ExposureTimeFree ? Pieces.Positive : Span.Whole,
-        DilutionFree ? Span.Of(_substance.Dilution) : Span.Whole,
-        !UsesFree ? Span.Whole : firstUseOnly ? Span.Of(new Interval(0m, false, 1m, true)) : Pieces.Positive,
-    ];
+    /// <summary>What can be chosen with a method.</summary>
+    private Box<Stretch> Domain(ApplicationMethod method) => Box<Stretch>.Whole with
+    {
+        Methods = MethodSet.Of(method),
+        ExposureTime = ExposureTimeFree ? Stretch.Positive : Stretch.Whole,
+        Dilution = DilutionFree ? Stretch.Of(_substance.Dilution) : Stretch.Whole,
+        Uses = UsesFree ? Stretch.Positive : Stretch.Whole,
+    };
+
+    private Box<Stretch> AtFirstUse(ApplicationMethod method) => UsesFree ? Domain(method) with { Uses = FirstUse } : Domain(method);
 
     /// <summary>All that is asked of a method, as a box without rules and duties.</summary>
-    public AllowedBox WholeBox(ApplicationMethod method) => ToBox(method, Domain(firstUseOnly: false), []);
+    public AllowedBox WholeBox(ApplicationMethod method) => ToBox(Domain(method), []);
 
-    private AllowedBox ToBox(ApplicationMethod method, Span[] spans, Piece[] pieces)
+    private AllowedBox ToBox(in Box<Stretch> box, Piece[] pieces)
     {
-        var exposureTime = ExposureTimeFree ? spans[Piece.ExposureTime].ToInterval() : question.ExposureTime!.Value;
-        var dilution = DilutionFree ? spans[Piece.Dilution].ToInterval() : _substance.Dilution;
+        var exposureTime = ExposureTimeFree ? box.ExposureTime.ToInterval() : question.ExposureTime!.Value;
+        var dilution = DilutionFree ? box.Dilution.ToInterval() : _substance.Dilution;
         return new AllowedBox
         {
-            Method = method,
+            Method = box.Methods.Driest,
             Strength = _substance.Product is null && kb.Agent(_substance.Components[0].Agent).Basis is not null ? _substance.Components[0].Strength : null,
             Dilution = _substance.Product is null ? null : dilution,
             ExposureTime = exposureTime,
             Temperature = _substance.Temperature,
-            Ph = _substance.PhWithin(Span.Of(dilution)) ?? Interval.Closed(-1m, 15m),
-            Uses = UsesFree ? FromOne(spans[Piece.Uses].ToInterval()) : Interval.Closed(1m, question.Uses!.Value),
+            Ph = _substance.PhWithin(Stretch.Of(dilution)) ?? Interval.Closed(-1m, 15m),
+            Uses = UsesFree ? FromOne(box.Uses.ToInterval()) : Interval.Closed(1m, question.Uses!.Value),
             Duties = pieces.Length == 0 ? [] : BoxDuties.Of(_substance, Driest, exposureTime, pieces),
             DecidedBy = pieces.SelectMany(p => p.Decision.Deciding).Distinct().Select(r => r.Rule.Id).OrderBy(id => id).ToArray(),
         };
@@ -209,21 +216,18 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         var found = new List<Assumption>();
         foreach (var assumed in Assumptions().Where(a => !a.Stated && a.Treatment == AxisTreatment.Uncertain))
         {
-            var at = assumed.Axis switch { Axis.Strength => Piece.Strength, Axis.Temperature => Piece.Temperature, _ => Piece.Ph };
+            var axis = assumed.Axis is Axis.Strength or Axis.Temperature ? assumed.Axis.Value : Axis.Ph;
             foreach (var method in _substance.Methods.ToArray())
             {
-                var domain = With(Domain(firstUseOnly: false), Span.Of(assumed.Range));
-                var holes = pieces.Where(p => p.Method == method && p.Verdict != Verdict.Allowed).Select(p => With(Freed(p), p.Spans[at]));
-                foreach (var box in Subtraction.MaximalBoxes(domain, holes, Piece.Uses).Take(3))
+                var holes = pieces.Where(p => p.Method == method && p.Verdict != Verdict.Allowed).Select(p => Freed(p).With(axis, p.Box[axis]));
+                foreach (var box in Subtraction.MaximalBoxes(Domain(method).With(axis, Stretch.Of(assumed.Range)), holes, Axis.Uses).Take(3))
                 {
-                    var part = assumed with { Treatment = AxisTreatment.Free, Range = box[3].ToInterval(), Methods = MethodSet.Of(method) };
+                    var part = assumed with { Treatment = AxisTreatment.Free, Range = box[axis].ToInterval(), Methods = MethodSet.Of(method) };
                     if (!found.Contains(part)) found.Add(part);
                 }
             }
         }
 
         return found;
-
-        static Span[] With(Span[] free, Span assumed) => [free[Piece.ExposureTime], free[Piece.Dilution], free[Piece.Uses], assumed];
     }
 }

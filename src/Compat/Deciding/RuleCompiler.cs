@@ -1,48 +1,42 @@
+using Compat.Snapshots;
+
 namespace Compat.Deciding;
 
 /// <summary>Fills in conventions and turns rules into runs of cells.</summary>
 internal static class RuleCompiler
 {
+    /// <exception cref="SnapshotException">It has a boundary that its snapshot does not list.</exception>
     public static CompiledRule Compile(Rule rule, int index, CompiledBase kb)
     {
-        var any = new bool[CompiledRule.AxisCount + 1];
-        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++) any[(int)axis] = rule.When.On(axis).Statement == AxisStatement.Any;
-        any[CompiledRule.AxisCount] = rule.When.Methods.Statement == AxisStatement.Any;
+        var box = BoxOf(rule, kb);
+        if (!kb.Grid.Has(box)) throw new SnapshotException("a rule has a boundary that is not listed");
         return new CompiledRule
         {
             Rule = rule,
             Index = index,
             Agent = rule.Agent is null ? -1 : kb.Agents[rule.Agent.Value],
-            Box = BoxOf(rule, kb),
-            SaysAny = any,
-            Methods = rule.When.Methods.Statement switch
-            {
-                AxisStatement.Within => rule.When.Methods.Methods,
-                AxisStatement.Unstated => kb.Convention(ConventionKey.UnstatedMethods).Methods,
-                _ => MethodSet.All,
-            },
+            Box = box,
+            Cells = kb.Grid.CellsOf(box),
             SeenWith = Nodes(rule.SeenWith, kb),
             Overridden = kb.IndexesOf(rule.Overrides),
         };
     }
 
-    /// <summary>The box of a rule with conventions filled in, axis by axis.</summary>
-    public static Interval[] BoxOf(Rule rule, CompiledBase kb)
+    /// <summary>The box of a rule with conventions filled in.</summary>
+    public static Box<Stretch> BoxOf(Rule rule, CompiledBase kb)
     {
-        var box = new Interval[CompiledRule.AxisCount];
-        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
+        var methods = rule.When.Methods.Statement switch
+        {
+            AxisStatement.Within => rule.When.Methods.Methods,
+            AxisStatement.Unstated => kb.Convention(ConventionKey.UnstatedMethods).Methods,
+            _ => MethodSet.All,
+        };
+        return Box<Stretch>.Of(methods, axis =>
         {
             var limit = rule.When.On(axis);
-            box[(int)axis] = limit.Statement switch
-            {
-                AxisStatement.Within => limit.Range,
-                AxisStatement.Unstated => Unstated(rule, axis, kb),
-                _ => Interval.Whole,
-            };
-        }
-
-        box[(int)Axis.Uses] = WholeNumbers(box[(int)Axis.Uses]);
-        return box;
+            var range = limit.Statement == AxisStatement.Unstated ? Unstated(rule, axis, kb) : limit.Range;
+            return Stretch.Of(axis == Axis.Uses ? WholeNumbers(range) : range);
+        });
     }
 
     private static int[] Nodes(IReadOnlyList<AgentId> agents, CompiledBase kb)

@@ -1,7 +1,13 @@
 namespace Compat.Deciding;
 
 /// <summary>A rule as it can apply in a scene: with the exposure times at which it holds for one variant.</summary>
-internal sealed record Candidate(CompiledRule Rule, int ExposureTimeLow, int ExposureTimeHigh);
+internal sealed class Candidate(CompiledRule rule, Run exposureTime)
+{
+    /// <summary>The cells in which it applies.</summary>
+    public readonly Box<Run> Cells = rule.Cells with { ExposureTime = exposureTime };
+
+    public CompiledRule Rule { get; } = rule;
+}
 
 /// <summary>One variant with the candidates of its voices: 0 is the part and device, then one a material.</summary>
 /// <param name="Variant">The variant.</param>
@@ -72,12 +78,12 @@ internal sealed class Scene
     /// <summary>Numbers a rule with the exposure times asked at which it holds; -1 where there are none.</summary>
     private int Number(CompiledRule rule, PartVariant variant, bool withoutEnd)
     {
-        if (Reach.ExposureTimes(_kb, rule, !withoutEnd && EndsNowhere(variant), Substance.LeavesNothing) is not var (low, high)) return -1;
+        if (Reach.ExposureTimes(_kb, rule, !withoutEnd && EndsNowhere(variant), Substance.LeavesNothing) is not { } exposureTime) return -1;
         if (!_numbers.TryGetValue(rule, out var numbers)) _numbers[rule] = numbers = [];
         foreach (var number in numbers)
-            if (_candidates[number].ExposureTimeLow == low && _candidates[number].ExposureTimeHigh == high) return number;
+            if (_candidates[number].Cells.ExposureTime.Equals(exposureTime)) return number;
         numbers.Add(_candidates.Count);
-        _candidates.Add(new Candidate(rule, low, high));
+        _candidates.Add(new Candidate(rule, exposureTime));
         return _candidates.Count - 1;
     }
 }

@@ -16,7 +16,7 @@ internal static class SubstanceResolver
         : basis.Basis is StrengthBasis.MassPerVolume or StrengthBasis.AvailableChlorineMassPerVolume ? Interval.AtLeast(0m) : Fraction;
 
     /// <summary>What of a range an axis has.</summary>
-    private static Interval On(Axis axis, Interval range) => range.Intersect(AxisRange.Of(axis));
+    private static Interval On(Axis axis, Interval range) => range.Intersect(Axes.RangeOf(axis));
 
     private static Substance OfAgent(CompiledBase kb, Question question, AgentTraits traits)
     {
@@ -32,7 +32,7 @@ internal static class SubstanceResolver
             Dilution = Interval.Exactly(1m),
             DilutionTreatment = AxisTreatment.Exactly,
             StrengthStated = traits.Basis is null || question.Strength is not null,
-            Ph = [new PhSegment(Span.Whole, On(Axis.Ph, question.Ph ?? traits.Ph ?? Interval.Whole))],
+            Ph = [new PhSegment(Stretch.Whole, On(Axis.Ph, question.Ph ?? traits.Ph ?? Interval.Whole))],
             Temperature = On(Axis.Temperature, question.Temperature ?? traits.Temperature ?? kb.Convention(ConventionKey.AssumedTemperature).Range),
             Methods = question.Method is { } method ? MethodSet.Of(method) : traits.Chamber ? MethodSet.Of(ApplicationMethod.Chamber) : MethodSet.Ladder,
         };
@@ -68,8 +68,8 @@ internal static class SubstanceResolver
             Dilution = dilution,
             DilutionTreatment = concentrate && question.Dilution is null ? AxisTreatment.Free : dilution.IsPoint ? AxisTreatment.Exactly : AxisTreatment.Uncertain,
             StrengthStated = true,
-            Ph = question.Ph is { } ph ? [new PhSegment(Span.Whole, On(Axis.Ph, ph))]
-                : ProductPh.Segments(product, kb.Convention(ConventionKey.WaterPh).Range).Where(segment => segment.Dilution.Meets(Span.Of(dilution))).ToArray(),
+            Ph = question.Ph is { } ph ? [new PhSegment(Stretch.Whole, On(Axis.Ph, ph))]
+                : ProductPh.Segments(product, kb.Convention(ConventionKey.WaterPh).Range).Where(segment => segment.Dilution.Meets(Stretch.Of(dilution))).ToArray(),
             Temperature = On(Axis.Temperature, question.Temperature ?? product.Temperature ?? kb.Convention(ConventionKey.AssumedTemperature).Range),
             Methods = question.Method is { } method ? MethodSet.Of(method) : MethodSet.Ladder,
         };

@@ -108,11 +108,10 @@ internal sealed class VerdictIndex
         var traits = RowTraits.None;
         for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
         {
-            if (axis is not (Axis.Strength or Axis.ExposureTime) && (rule.Low[(int)axis] > 0 || rule.High[(int)axis] < Base.Tables[(int)axis].LastCell)) traits |= RowTraits.BoundsOthers;
-            if (rule.Rule.When.On(axis).Statement == AxisStatement.Unstated) traits |= RowTraits.Unstated;
+            if (axis is not (Axis.Strength or Axis.ExposureTime) && !Base.Grid[axis].All.LiesIn(rule.Cells[axis])) traits |= RowTraits.BoundsOthers;
         }
 
-        if (rule.Rule.When.Methods.Statement == AxisStatement.Unstated) traits |= RowTraits.Unstated;
+        if (rule.Rule.When.IsSilent) traits |= RowTraits.Unstated;
         if (Decider.IsWellFounded(Base, rule)) traits |= RowTraits.WellFounded;
         if (rule.Rule.Duties.Count > 0) traits |= RowTraits.HasDuties;
         if (rule.Rule.Duties.Any(duty => duty.Ways.Count > 0)) traits |= RowTraits.HasWays;

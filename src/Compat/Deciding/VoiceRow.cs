@@ -46,16 +46,15 @@ internal readonly struct VoiceRow
 {
     private readonly int _strengthLow, _strengthHigh, _exposureTimeLow, _exposureTimeHigh;
 
-    public VoiceRow(CompiledRule rule, int exposureTimeLow, int exposureTimeHigh, RowTraits traits)
+    public VoiceRow(CompiledRule rule, Run exposureTime, RowTraits traits)
     {
         Rule = rule;
-        _strengthLow = rule.Low[(int)Axis.Strength];
-        _strengthHigh = rule.High[(int)Axis.Strength];
-        (_exposureTimeLow, _exposureTimeHigh) = (exposureTimeLow, exposureTimeHigh);
+        (_strengthLow, _strengthHigh) = (rule.Cells.Strength.Low, rule.Cells.Strength.High);
+        (_exposureTimeLow, _exposureTimeHigh) = (exposureTime.Low, exposureTime.High);
         Traits = traits;
         Methods = rule.Methods;
-        for (var axis = 0; axis < CompiledRule.AxisCount; axis++)
-            if (rule.SaysAny[axis]) Any |= (byte)(1 << axis);
+        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
+            if (rule.Rule.When.On(axis).Statement == AxisStatement.Any) Any |= (byte)(1 << (int)axis);
     }
 
     public CompiledRule Rule { get; }
@@ -79,7 +78,7 @@ internal readonly struct VoiceRow
             for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
             {
                 if (axis is Axis.Strength or Axis.ExposureTime) continue;
-                int low = Rule.Low[(int)axis], high = Rule.High[(int)axis];
+                int low = Rule.Cells[axis].Low, high = Rule.Cells[axis].High;
                 if (low > box.High(axis) || high < box.Low(axis)) return Fit.Nowhere;
                 everywhere &= low <= box.Low(axis) && high >= box.High(axis);
             }
@@ -121,5 +120,5 @@ internal readonly struct VoiceRow
 
     private bool AsWeak(RowTraits trait, in VoiceRow other) => Is(trait) == other.Is(trait);
 
-    private (int Low, int High) Run(Axis axis) => axis == Axis.ExposureTime ? (_exposureTimeLow, _exposureTimeHigh) : (Rule.Low[(int)axis], Rule.High[(int)axis]);
+    private (int Low, int High) Run(Axis axis) => axis == Axis.ExposureTime ? (_exposureTimeLow, _exposureTimeHigh) : (Rule.Cells[axis].Low, Rule.Cells[axis].High);
 }

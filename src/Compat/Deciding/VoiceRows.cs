@@ -19,8 +19,8 @@ internal sealed record VoiceRows(VoiceRow[] Forbidding, VoiceRow[] Allowing)
         foreach (var rule in rules)
         {
             if (!Reach.Speaks(index.Base, rule, asked.Product, asked.Component)) continue;
-            if (Reach.ExposureTimes(index.Base, rule, ending != ExposureTimeEnding.Ends, ending == ExposureTimeEnding.DriesOnly) is not var (low, high)) continue;
-            (rule.Allows ? allowing : forbidding).Add(new VoiceRow(rule, low, high, index.TraitsOf(rule)));
+            if (Reach.ExposureTimes(index.Base, rule, ending != ExposureTimeEnding.Ends, ending == ExposureTimeEnding.DriesOnly) is not { } exposureTime) continue;
+            (rule.Allows ? allowing : forbidding).Add(new VoiceRow(rule, exposureTime, index.TraitsOf(rule)));
         }
 
         return forbidding.Count + allowing.Count == 0 ? None

@@ -57,10 +57,10 @@ internal sealed class OptionMaker(CompiledBase kb, Meetings meetings, Settings s
     public IReadOnlyList<(Mechanism Mechanism, UseLimit Limit)> Limits(IEnumerable<Use> uses) =>
         (from use in uses
          from rule in Deciding(use.Box)
-         where rule.Allows && rule.Box[(int)Axis.Uses].Upper is not null
+         where rule.Allows && rule.Box.Uses.To is not null
          let mechanism = rule.Rule.CountsTowards ?? rule.Rule.Damage?.Mechanism
          where mechanism is not null
-         group rule.Box[(int)Axis.Uses].Upper!.Value by (use, mechanism.Value) into same
+         group rule.Box.Uses.To!.Value by (use, mechanism.Value) into same
          select (same.Key.Value, new UseLimit(same.Key.use.Setting.Product.Product.Id, Math.Max(1L, (long)Math.Floor(Math.Min(same.Min(), long.MaxValue / 2)))))).ToArray();
 
     /// <summary>The damage that the rules name which decide at a use: what an 'allowed' costs over time, what an accepted 'not allowed' does.</summary>

@@ -44,7 +44,7 @@ internal sealed class WindowFinder(CompiledBase kb, PlanShelf shelf, Meetings me
     public bool StandsIt(PartCase one, ShelfProduct product)
     {
         var ground = new WindowGround(kb, one.Question with { Product = product.Product.Id }, one.Need with { Level = Level.Cleaned, Against = [] }, measured: true);
-        return ground.Methods.Any(method => ground.Boxes(ground.PartHoles(method).Concat(ground.PeopleHoles(method))).Count > 0);
+        return ground.Methods.Any(method => ground.Boxes(method, ground.PartHoles(method).Concat(ground.PeopleHoles(method))).Count > 0);
     }
 
     /// <summary>Whether a rule of instructions is among those that close a window: nothing sets these aside.</summary>

@@ -50,7 +50,7 @@ internal sealed partial class SnapshotReader
 
     private StoredRules StoredRules()
     {
-        var cuts = new Cut[CompiledRule.AxisCount][];
+        var cuts = new Cut[(int)Axis.Uses + 1][];
         for (var axis = 0; axis < cuts.Length; axis++) cuts[axis] = Cuts();
         return new StoredRules(_texts, _bytes, Pieces(), cuts);
     }

@@ -33,9 +33,9 @@ internal sealed partial class SnapshotWriter
     {
         var agentsOnly = new CompiledBase(data with { Materials = [], Parts = [], Rules = [] }, []);
         var boxes = data.Rules.Select(rule => RuleCompiler.BoxOf(rule, agentsOnly)).ToArray();
-        for (var axis = 0; axis < CompiledRule.AxisCount; axis++)
+        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
         {
-            List(new CutTable([], boxes, axis).Cuts, cut =>
+            List(new CutTable([], boxes.Select(box => box[axis])).Cuts, cut =>
             {
                 Figure(cut.Numerator);
                 Flag(cut.After);

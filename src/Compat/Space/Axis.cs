@@ -21,3 +21,21 @@ public enum Axis
     /// <summary>Uses over the part's life, a whole number from 1.</summary>
     Uses,
 }
+
+/// <summary>What is the same for all that lies on the axes.</summary>
+internal static class Axes
+{
+    /// <summary>The contact time in seconds: an axis of claims and windows only, which no rule can name.</summary>
+    public const Axis ContactTime = Axis.Uses + 1;
+
+    /// <summary>The values of an axis, as <see cref="Axis"/> states them.</summary>
+    public static Interval RangeOf(Axis axis) => axis switch
+    {
+        Axis.Strength => Interval.AtLeast(0m),
+        Axis.Dilution => new Interval(0m, false, 1m, true),
+        Axis.ExposureTime or ContactTime => Interval.Above(0m),
+        Axis.Temperature => Interval.Closed(-40m, 200m),
+        Axis.Ph => Interval.Closed(-1m, 15m),
+        _ => Interval.AtLeast(1m),
+    };
+}

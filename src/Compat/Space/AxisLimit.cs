@@ -82,6 +82,19 @@ public sealed record ExposureBox
     /// <summary>Methods.</summary>
     public MethodLimit Methods { get; init; }
 
+    /// <summary>The axes on which the source is silent: conventions fill them in.</summary>
+    internal IEnumerable<Axis> SilentOn
+    {
+        get
+        {
+            for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
+                if (On(axis).Statement == AxisStatement.Unstated) yield return axis;
+        }
+    }
+
+    /// <summary>Whether the source is silent on an axis or on the methods.</summary>
+    internal bool IsSilent => Methods.Statement == AxisStatement.Unstated || SilentOn.Any();
+
     /// <summary>What the box says of a numeric axis.</summary>
     public AxisLimit On(Axis axis) => axis switch
     {

@@ -38,6 +38,20 @@ public readonly record struct MethodSet
     /// <summary>The methods that are members of both sets.</summary>
     public MethodSet Intersect(MethodSet other) => new(_bits & other._bits);
 
+    /// <summary>Whether every member is one of the other.</summary>
+    internal bool LiesIn(MethodSet other) => (_bits & ~other._bits) == 0;
+
+    /// <summary>The driest member; the only one of what holds at one method.</summary>
+    internal ApplicationMethod Driest
+    {
+        get
+        {
+            for (var method = ApplicationMethod.DampWipe; method <= ApplicationMethod.Chamber; method++)
+                if (Contains(method)) return method;
+            throw new InvalidOperationException("a set without members has no driest");
+        }
+    }
+
     internal MethodSet With(ApplicationMethod method) => new(_bits | BitOf(method));
 
     /// <summary>Nothing for what is no method: a shift by it would wrap round to one that is.</summary>

@@ -154,11 +154,11 @@ internal static class KnowledgeValidation
     /// <summary>The values that the figure of a convention can have.</summary>
     private static Interval ValuesOf(ConventionKey key) => key switch
     {
-        ConventionKey.UnstatedTemperature or ConventionKey.AssumedTemperature or ConventionKey.ClaimTemperature => AxisRange.Of(Axis.Temperature),
-        ConventionKey.UnstatedPh or ConventionKey.WaterPh or ConventionKey.PurifiedWaterPh => AxisRange.Of(Axis.Ph),
-        ConventionKey.UnstatedExposureTime => AxisRange.Of(Axis.ExposureTime),
-        ConventionKey.UnstatedUses => AxisRange.Of(Axis.Uses),
-        ConventionKey.UnstatedDilution => AxisRange.Of(Axis.Dilution),
+        ConventionKey.UnstatedTemperature or ConventionKey.AssumedTemperature or ConventionKey.ClaimTemperature => Axes.RangeOf(Axis.Temperature),
+        ConventionKey.UnstatedPh or ConventionKey.WaterPh or ConventionKey.PurifiedWaterPh => Axes.RangeOf(Axis.Ph),
+        ConventionKey.UnstatedExposureTime => Axes.RangeOf(Axis.ExposureTime),
+        ConventionKey.UnstatedUses => Axes.RangeOf(Axis.Uses),
+        ConventionKey.UnstatedDilution => Axes.RangeOf(Axis.Dilution),
         ConventionKey.SolutionDensity => Interval.Closed(LeastDensity, MostDensity),
         ConventionKey.MostProducts => Interval.Closed(1m, 32m),
         ConventionKey.UsesShare => new(0m, false, 1_000_000m, true),

@@ -25,7 +25,7 @@ internal static class StandingValidation
         var substance = SubstanceResolver.Resolve(kb, new Question { Product = rule.Product });
         var dilution = rule.When.Dilution.Statement == AxisStatement.Within ? rule.When.Dilution.Range : substance.Dilution;
         return substance.Components.Any(component => !component.OnlyForbids && !component.Unknown && kb.Agents.IsAtOrBelow(component.Agent, kb.Agents[standing.Agent.Value])
-            && (standing.When.Strength.Statement != AxisStatement.Within || !Pieces.DilutionsThatReach(component.Strength, Span.Of(standing.When.Strength.Range)).Intersect(Span.Of(dilution)).IsEmpty));
+            && (standing.When.Strength.Statement != AxisStatement.Within || !Dilutions.WhereSome(component.Strength, Stretch.Of(standing.When.Strength.Range)).Intersect(Stretch.Of(dilution)).IsEmpty));
     }
 
     private static bool Touches(Scope scope, StandingRule standing, RuleTarget target)

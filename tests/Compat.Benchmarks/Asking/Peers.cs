@@ -47,7 +47,7 @@ internal sealed class RulesEnginePeer(Workload work, bool atItsBest) : IPeer
     {
         RuleName = $"{number}",
         Expression = (namesTarget ? $"q.Reaches({rule.Target}) && " : "")
-            + $"q.IsOf({rule.Agent}) && q.Strength >= {rule.StrengthLow} && q.Strength <= {rule.StrengthHigh} && q.Exposure time {(rule.Allows ? "<=" : ">=")} {rule.ExposureTime} && q.Uses({rule.Methods})",
+            + $"q.IsOf({rule.Agent}) && q.Strength >= {rule.StrengthLow} && q.Strength <= {rule.StrengthHigh} && q.ExposureTime {(rule.Allows ? "<=" : ">=")} {rule.ExposureTime} && q.Uses({rule.Methods})",
     };
 }
 

@@ -56,16 +56,15 @@ public sealed class ResourceTests(ITestOutputHelper output)
     {
         var kb = new CompiledBase(c.Data, c.Sites);
         var substance = SubstanceResolver.Resolve(kb, c.Question);
-        var low = new int[CompiledRule.AxisCount];
-        var high = kb.Tables.Select(table => table.LastCell).ToArray();
+        var all = Box<Run>.Of(MethodSet.All, axis => kb.Grid[axis].All);
         foreach (var component in substance.Components)
         {
             var scene = new Scene(kb, PartResolver.Variants(kb, c.Question), substance, component, exposureTimeWithoutEnd: false);
             foreach (var method in substance.Methods.ToArray())
             {
-                var (fine, larger) = (new Leaves(kb, scene).Of(method, low, high), new Leaves(kb, scene, mostLooks: 0).Of(method, low, high));
+                var (fine, larger) = (new Leaves(kb, scene).Of(method, all), new Leaves(kb, scene, mostLooks: 0).Of(method, all));
                 Assert.Equal(fine.Sum(Cells), larger.Sum(Cells));
-                Assert.All(larger, leaf => Assert.All(fine.Where(other => Meet(leaf, other)), other => Assert.Equal(other.Decision.Verdict, leaf.Decision.Verdict)));
+                Assert.All(larger, leaf => Assert.All(fine.Where(other => leaf.Cells.Meets(other.Cells)), other => Assert.Equal(other.Decision.Verdict, leaf.Decision.Verdict)));
             }
         }
     }, share: 4);
@@ -113,9 +112,7 @@ public sealed class ResourceTests(ITestOutputHelper output)
         Instructions = [.. Enumerable.Range(0, count).Select(i => new InstructionsEdition { Id = new($"edition-{i}"), Dated = new CalendarDate(2026, 1, 1), Serials = [new SerialRange("AB", 100 + i, 100 + count + i)], Source = Paper.Id })],
     };
 
-    private static long Cells(Leaf leaf) => leaf.Low.Zip(leaf.High, (low, high) => high - low + 1L).Aggregate(1L, (all, one) => all * one);
-
-    private static bool Meet(Leaf a, Leaf b) => Enumerable.Range(0, a.Low.Length).All(axis => a.Low[axis] <= b.High[axis] && b.Low[axis] <= a.High[axis]);
+    private static long Cells(Leaf leaf) => Enum.GetValues<Axis>().Aggregate(1L, (all, axis) => all * leaf.Cells[axis].Length);
 
     private T Timed<T>(string what, Func<T> work)
     {

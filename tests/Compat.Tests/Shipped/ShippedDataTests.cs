@@ -35,7 +35,7 @@ public class ShippedDataTests
                     : allowed.SeenWith.Contains(forbids.Agent) ? 0 : Related(Compiled.Agents, allowed.Agent, forbids.Agent);
                 if (targets is null || agents is null || !SeenMeets(allowed, forbids)) continue;
                 var isBelow = (targets > 0 || agents > 0) && targets >= 0 && agents >= 0;
-                if (!isBelow && BoxesMeet(allowed, forbids)) found.Add($"{allowed.Rule.Id} meets {forbids.Rule.Id}");
+                if (!isBelow && allowed.Cells.Meets(forbids.Cells)) found.Add($"{allowed.Rule.Id} meets {forbids.Rule.Id}");
             }
         }
 
@@ -79,11 +79,11 @@ public class ShippedDataTests
                             Materials = target < 0 ? [new(rule.Rule.Target.Material!)] : [],
                             Agent = Shipped.Data.Agents[agent].Id,
                             Method = method,
-                            Strength = Compiled.Agent(agent).Basis is { } basis ? new Strength(Point(rule.Box[(int)Axis.Strength], 0m, 100m, inside), StrengthUnit.PercentOf(basis.Basis)) : null,
-                            ExposureTime = Point(rule.Box[(int)Axis.ExposureTime], 0m, 100_000_000m, inside),
-                            Temperature = Point(rule.Box[(int)Axis.Temperature], -40m, 200m, inside),
-                            Ph = Point(rule.Box[(int)Axis.Ph], -1m, 15m, inside),
-                            Uses = (int)Math.Min(1000m, rule.Box[(int)Axis.Uses].Lower is { } above ? above + 1 : 1m),
+                            Strength = Compiled.Agent(agent).Basis is { } basis ? new Strength(Point(rule.Box.Strength, 0m, 100m, inside), StrengthUnit.PercentOf(basis.Basis)) : null,
+                            ExposureTime = Point(rule.Box.ExposureTime, 0m, 100_000_000m, inside),
+                            Temperature = Point(rule.Box.Temperature, -40m, 200m, inside),
+                            Ph = Point(rule.Box.Ph, -1m, 15m, inside),
+                            Uses = (int)Math.Min(1000m, rule.Box.Uses.From is { } above ? above.Value + 1 : 1m),
                         };
                     }
                 }
@@ -92,10 +92,10 @@ public class ShippedDataTests
     }
 
     /// <summary>A point well inside a range, towards its lower or its upper end.</summary>
-    private static Interval Point(Interval range, decimal least, decimal most, int inside)
+    private static Interval Point(Stretch range, decimal least, decimal most, int inside)
     {
-        var low = range.Lower ?? least;
-        var high = range.Upper ?? most;
+        var low = range.From?.Value ?? least;
+        var high = range.To?.Value ?? most;
         return Interval.Exactly(low == high ? low : inside == 0 ? low + ((high - low) / 100m) : high - ((high - low) / 100m));
     }
 
@@ -118,11 +118,4 @@ public class ShippedDataTests
 
     private static bool SeenMeets(CompiledRule allowed, CompiledRule forbids) =>
         allowed.SeenWith.Length == 0 || allowed.SeenWith.Any(seen => Related(Compiled.Agents, seen, forbids.Agent) is not null);
-
-    private static bool BoxesMeet(CompiledRule a, CompiledRule b)
-    {
-        for (var axis = 0; axis < CompiledRule.AxisCount; axis++)
-            if (a.Low[axis] > b.High[axis] || b.Low[axis] > a.High[axis]) return false;
-        return !a.Methods.Intersect(b.Methods).IsEmpty;
-    }
 }

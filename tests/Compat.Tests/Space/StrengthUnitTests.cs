@@ -1,4 +1,4 @@
-namespace Compat.Tests.Exposures;
+namespace Compat.Tests.Space;
 
 public sealed class StrengthUnitTests
 {

@@ -2,7 +2,7 @@ using FsCheck;
 using FsCheck.Fluent;
 using Interval = Compat.Space.Interval;
 
-namespace Compat.Tests.Exposures;
+namespace Compat.Tests.Space;
 
 public sealed class IntervalTests
 {

@@ -1,4 +1,4 @@
-namespace Compat.Deciding;
+namespace Compat.Space;
 
 /// <summary>Division with the result rounded in a stated direction to six significant digits, unless it is exact in fewer.</summary>
 internal static class Rounding
