@@ -55,3 +55,76 @@ internal sealed record ChoiceTask
     /// <summary>Products of which never both are used on one part.</summary>
     public IReadOnlyList<ProductPair> NeverOnOnePart { get; init; } = [];
 }
+
+/// <summary>What a choice comes to, level by level; the lesser is the better one, and the first level that differs decides.</summary>
+/// <param name="NotServed">Parts with no option chosen.</param>
+/// <param name="PartsWorse">Parts whose option is of a worse class than their mildest one.</param>
+/// <param name="HarmExcess">By how many classes, over all parts.</param>
+/// <param name="Products">Products used.</param>
+/// <param name="LargestShare">The largest share of a limit of uses that any part gives away for any mechanism.</param>
+/// <param name="ShareSum">The sum of those shares over all parts and mechanisms.</param>
+/// <param name="Steps">Distinct steps.</param>
+/// <param name="ContactTime">The contact times of all parts together, in seconds.</param>
+internal sealed record ChoiceCost(
+    int NotServed, int PartsWorse, long HarmExcess, int Products, Fraction LargestShare, Fraction ShareSum, int Steps, decimal ContactTime) : IComparable<ChoiceCost>
+{
+    public int CompareTo(ChoiceCost? other)
+    {
+        if (other is null) return 1;
+        var order = NotServed.CompareTo(other.NotServed);
+        if (order == 0) order = PartsWorse.CompareTo(other.PartsWorse);
+        if (order == 0) order = HarmExcess.CompareTo(other.HarmExcess);
+        if (order == 0) order = Products.CompareTo(other.Products);
+        if (order == 0) order = LargestShare.CompareTo(other.LargestShare);
+        if (order == 0) order = ShareSum.CompareTo(other.ShareSum);
+        if (order == 0) order = Steps.CompareTo(other.Steps);
+        return order == 0 ? ContactTime.CompareTo(other.ContactTime) : order;
+    }
+}
+
+/// <summary>The option chosen for one part.</summary>
+/// <param name="Part">The part.</param>
+/// <param name="Option">Its option.</param>
+/// <param name="Excess">By how many classes its harm is worse than that of the part's mildest option.</param>
+internal sealed record ChosenOption(ChoicePart Part, ChoiceOption Option, long Excess);
+
+/// <summary>The best choice of a task.</summary>
+internal sealed record Choice
+{
+    /// <summary>The products used, ascending.</summary>
+    public required IReadOnlyList<int> Products { get; init; }
+
+    /// <summary>The parts served, by ordinal.</summary>
+    public required IReadOnlyList<ChosenOption> Served { get; init; }
+
+    /// <summary>The parts not served, by ordinal.</summary>
+    public required IReadOnlyList<ChoicePart> NotServed { get; init; }
+
+    /// <summary>What it comes to.</summary>
+    public required ChoiceCost Cost { get; init; }
+}
+
+/// <summary>What one product fewer would cost.</summary>
+/// <param name="With">The best choice.</param>
+/// <param name="Without">The best one that uses at least one product fewer.</param>
+internal sealed record OneProductFewer(Choice With, Choice Without)
+{
+    /// <summary>Parts, by ordinal, that would no longer be served.</summary>
+    public IReadOnlyList<ChoicePart> Lost => Without.NotServed.Where(part => With.Served.Any(one => one.Part == part)).ToArray();
+
+    /// <summary>Parts, by ordinal, that would be served instead.</summary>
+    public IReadOnlyList<ChoicePart> Gained => With.NotServed.Where(part => Without.Served.Any(one => one.Part == part)).ToArray();
+
+    /// <summary>Parts, by ordinal, that would be given something of a worse class.</summary>
+    public IReadOnlyList<ChosenOption> Worse =>
+        Without.Served.Where(one => With.Served.Any(before => before.Part == one.Part && before.Excess < one.Excess)).ToArray();
+
+    /// <summary>By how much the largest share of a limit of uses would grow; below nought where it would shrink.</summary>
+    public Fraction MoreOfLimits => Without.Cost.LargestShare - With.Cost.LargestShare;
+
+    /// <summary>Steps more; below nought where they would be fewer.</summary>
+    public int MoreSteps => Without.Cost.Steps - With.Cost.Steps;
+
+    /// <summary>Contact time more, in seconds; below nought where it would be less.</summary>
+    public decimal MoreContactTime => Without.Cost.ContactTime - With.Cost.ContactTime;
+}

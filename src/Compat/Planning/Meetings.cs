@@ -1,16 +1,15 @@
+using System.Collections.Concurrent;
+
 namespace Compat.Planning;
 
 /// <summary>What is on record where the products of a shelf meet each other and soil; looked up once for each pair.</summary>
 internal sealed class Meetings(KnowledgeBase knowledge)
 {
-    private readonly Dictionary<(ProductId, ProductId), MixingAnswer?> _products = [];
-    private readonly Dictionary<(ProductId, SoilKind), MixingAnswer?> _soils = [];
+    private readonly ConcurrentDictionary<(ProductId, ProductId), MixingAnswer?> _products = [];
+    private readonly ConcurrentDictionary<(ProductId, SoilKind), MixingAnswer?> _soils = [];
 
-    public IReadOnlyList<FoundHazard> Of(ProductId one, SoilKind soil)
-    {
-        if (!_soils.TryGetValue((one, soil), out var found)) _soils[(one, soil)] = found = Look(MixingPartner.Of(one), MixingPartner.Of(soil));
-        return found?.Hazards ?? [];
-    }
+    public IReadOnlyList<FoundHazard> Of(ProductId one, SoilKind soil) =>
+        _soils.GetOrAdd((one, soil), _ => Look(MixingPartner.Of(one), MixingPartner.Of(soil)))?.Hazards ?? [];
 
     public IReadOnlyList<FoundHazard> Of(ProductId one, ProductId other) => Between(one, other)?.Hazards ?? [];
 
@@ -24,13 +23,10 @@ internal sealed class Meetings(KnowledgeBase knowledge)
     /// <summary>Pairs that are never used on one part: what must never meet.</summary>
     public bool NeverOnOnePart(ProductId one, ProductId other) => Of(one, other).Any(found => found.Hazard.Severity == MixingSeverity.Never);
 
-    private MixingAnswer? Between(ProductId one, ProductId other)
-    {
-        if (one == other) return null;
-        var key = one.CompareTo(other) < 0 ? (one, other) : (other, one);
-        if (!_products.TryGetValue(key, out var found)) _products[key] = found = Look(MixingPartner.Of(key.Item1), MixingPartner.Of(key.Item2));
-        return found;
-    }
+    private MixingAnswer? Between(ProductId one, ProductId other) =>
+        one == other ? null
+        : one.CompareTo(other) > 0 ? Between(other, one)
+        : _products.GetOrAdd((one, other), _ => Look(MixingPartner.Of(one), MixingPartner.Of(other)));
 
     private MixingAnswer? Look(MixingPartner one, MixingPartner other) =>
         Mixture.TryJudge(knowledge, one, other, out var answer, out _) ? answer : null;

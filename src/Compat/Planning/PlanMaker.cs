@@ -1,3 +1,5 @@
+using System.Runtime.ExceptionServices;
+
 namespace Compat.Planning;
 
 /// <summary>Makes a plan: what each part needs, what of the shelf serves it, the best choice, the steps. The question passed validation.</summary>
@@ -24,7 +26,7 @@ internal sealed class PlanMaker
 
     public PlanSheet Make()
     {
-        var max = _question.MaxProducts ?? (int)(_kb.Convention(ConventionKey.MostProducts).Range.Upper ?? 1m);
+        var max = MaxProducts(_kb, _question);
         var sheet = new PlanSheet { Question = _question, Occasion = _occasion, MaxProducts = max, Papers = _occasion?.Papers ?? [Paper.StepSheet], Identity = _knowledge.Identity };
         if (_occasion is { Hold: true }) return sheet with { Hold = true };
         var cases = PartCase.All(_kb, _question, _occasion);
@@ -45,18 +47,38 @@ internal sealed class PlanMaker
         };
     }
 
+    /// <summary>How many products a plan uses at most: as it is asked, else by the convention.</summary>
+    internal static int MaxProducts(CompiledBase kb, PlanQuestion question) => question.MaxProducts ?? (int)(kb.Convention(ConventionKey.MostProducts).Range.Upper ?? 1m);
+
     /// <summary>What is chosen from, of at most so many products: for the tests, which ask another solver.</summary>
     internal ChoiceTask TaskOf(int maxProducts) => Task(Choosing(PartCase.All(_kb, _question, _occasion)).Options, maxProducts);
 
     private (Dictionary<PartCase, IReadOnlyList<CaseWindow>> Windows, Dictionary<PartCase, IReadOnlyList<CaseWindow>> Accepted, OptionMaker Maker, Dictionary<PartCase, IReadOnlyList<PlanOption>> Options) Choosing(IReadOnlyList<PartCase> cases)
     {
         var open = cases.Where(one => one.Settled is null).ToArray();
-        var windows = open.ToDictionary(one => one, Windows);
+        var found = Windows(open);
+        var windows = open.Select((one, place) => (one, place)).ToDictionary(pair => pair.one, pair => found[pair.place]);
         var accepted = _question.Accept.Count == 0 ? [] : Accepting(windows);
         foreach (var pair in accepted) windows[pair.Key] = pair.Value;
         var settings = new Settings(windows.Values.SelectMany(list => list), _kb.Convention(ConventionKey.WindowShare).Range.Upper ?? 0m, _kb.Convention(ConventionKey.WindowLeast).Range.Upper ?? 0m);
         var maker = new OptionMaker(_kb, _meetings, settings);
         return (windows, accepted, maker, open.ToDictionary(one => one, one => Stood(maker.Of(one, windows[one]))));
+    }
+
+    /// <summary>For each part the windows of all products; they know nothing of each other.</summary>
+    private IReadOnlyList<CaseWindow>[] Windows(PartCase[] open)
+    {
+        var windows = new IReadOnlyList<CaseWindow>[open.Length];
+        try
+        {
+            Parallel.For(0, open.Length, new ParallelOptions { CancellationToken = _cancel }, place => windows[place] = Windows(open[place]));
+        }
+        catch (AggregateException all)
+        {
+            ExceptionDispatchInfo.Capture(all.InnerExceptions[0]).Throw();
+        }
+
+        return windows;
     }
 
     private IReadOnlyList<CaseWindow> Windows(PartCase one)
@@ -98,7 +120,9 @@ internal sealed class PlanMaker
 
     private ChoiceTask Task(Dictionary<PartCase, IReadOnlyList<PlanOption>> options, int max)
     {
-        var pairs = (from one in _shelf.Products from other in _shelf.Products where one.Rank < other.Rank select (one, other)).ToArray();
+        var used = new HashSet<int>(options.Values.SelectMany(all => all).SelectMany(option => option.Choice.Products).Select(one => one.Product));
+        var products = _shelf.Products.Where(one => used.Contains(one.Rank)).ToArray();
+        var pairs = (from one in products from other in products where one.Rank < other.Rank select (one, other)).ToArray();
         return new ChoiceTask
         {
             MaxProducts = max,

@@ -30,7 +30,10 @@ public sealed record PlanQuestion
     /// <summary>What the cloth is made of; null where one is chosen of those at hand.</summary>
     public string? Cloth { get; init; }
 
-    /// <summary>How many products the plan uses at most, cleaners included; null for the convention.</summary>
+    /// <summary>
+    /// How many products the plan uses at most, cleaners included: 1 to 32; null for the convention. More than three are refused where the shelf
+    /// leaves more than 3,000,000 sets of so many.
+    /// </summary>
     public int? MaxProducts { get; init; }
 
     /// <summary>Consequences of damage that somebody will accept by name and date where nothing else serves: looks and wear only.</summary>

@@ -119,6 +119,17 @@ public sealed class PlanPropertyTests
         }
     }
 
+    [Fact]
+    public void MaxProducts_OfMoreSetsThanAreTried_IsRefusedWithTheBound()
+    {
+        var site = RandomSites.Make(1);
+        var wide = RandomSites.Over(site with { Products = Enumerable.Range(0, 50).Select(i => site.Products[0] with { Id = new($"product-{i}") }).ToArray(), Rules = [] });
+        Assert.True(wide.TryPlan(Question with { MaxProducts = 5 }, out _, out _));
+        Assert.False(wide.TryPlan(Question with { MaxProducts = 6 }, out _, out var problems));
+        Assert.Equal(("too-many-sets", "ask for at most 5"), (Assert.Single(problems).Code, problems[0].Help));
+        Assert.True(RandomSites.Over(site).TryPlan(Question with { MaxProducts = 32 }, out _, out _));
+    }
+
     private static readonly PlanQuestion Question = new() { Device = RandomSites.Device };
 
     private static IEnumerable<(KnowledgeBase Kb, PlanSheet Sheet)> Plans() =>
