@@ -1,6 +1,4 @@
 using System.Collections.Concurrent;
-using System.Reflection;
-using System.Text.Json;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Yaml;
 using NJsonSchema;
@@ -20,9 +18,8 @@ internal sealed class FileSchema
 
     private FileSchema(string name)
     {
-        var text = TextOf(name);
-        using (var document = JsonDocument.Parse(text)) Shape = SchemaShape.Read(document.RootElement.Clone());
-        _validator = new(() => JsonSchema.FromJsonAsync(text).GetAwaiter().GetResult());
+        Shape = SchemaShape.OfFile(name);
+        _validator = new(() => JsonSchema.FromJsonAsync(EnforcedSchema.Of(name)).GetAwaiter().GetResult());
     }
 
     /// <summary>What it says, as far as we word it.</summary>
@@ -33,17 +30,6 @@ internal sealed class FileSchema
 
     /// <summary>The schema of an output of the command that is read again: <c>plan</c>, <c>dossier</c>.</summary>
     public static FileSchema OfOutput(string name) => Outputs.GetOrAdd(name, one => new FileSchema(one));
-
-    /// <summary>The text of the schema file.</summary>
-    public static string TextOf(FileKind kind) => TextOf(Words.Of(kind));
-
-    private static string TextOf(string name)
-    {
-        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream($"schemas/{name}.schema.json")
-            ?? throw new InvalidOperationException($"no schema `{name}` is compiled in");
-        using var reader = new StreamReader(stream);
-        return reader.ReadToEnd();
-    }
 
     /// <summary>Checks a file: adds what is wrong in our words and returns what the validator refuses.</summary>
     /// <remarks>

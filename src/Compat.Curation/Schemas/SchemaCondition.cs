@@ -13,9 +13,9 @@ internal sealed class SchemaCondition
     /// <summary>Whether it holds; of what has no keys nobody is sure, and it does not.</summary>
     public bool HoldsFor(YamlNode node) => node is YamlMapping mapping && _holds(mapping);
 
-    /// <summary>Reads one keyword with its value.</summary>
+    /// <summary>Reads one keyword of a schema with its value.</summary>
     /// <exception cref="NotSupportedException">The schema uses more than is read here.</exception>
-    public static SchemaCondition Read(JsonProperty keyword)
+    public static SchemaCondition Read(JsonElement schema, JsonProperty keyword)
     {
         var value = keyword.Value;
         switch (keyword.Name)
@@ -25,7 +25,12 @@ internal sealed class SchemaCondition
                 return new(record => keys.All(key => record.Find(key) is not null));
             case "properties":
                 var words = value.EnumerateObject().Select(property => (property.Name, Words: WordsOf(property.Value))).ToArray();
-                return new(record => words.All(one => record.Find(one.Name) is not { } entry || (entry.Value is YamlScalar scalar && one.Words.Contains(scalar.Text))));
+                return new(record => words.All(one => record.Find(one.Name)?.Value is not { } said || (said as YamlScalar is { } scalar && one.Words.Contains(scalar.Text))));
+            case "if":
+                var (condition, consequence) = (All(value), All(schema.GetProperty("then")));
+                return new(record => !condition._holds(record) || consequence._holds(record));
+            case "then":
+                return new(_ => true);
             case "not":
                 var not = All(value);
                 return new(record => !not._holds(record));
@@ -46,13 +51,17 @@ internal sealed class SchemaCondition
     /// <summary>All keywords of one schema together.</summary>
     private static SchemaCondition All(JsonElement schema)
     {
-        var parts = schema.EnumerateObject().Select(Read).ToArray();
+        var parts = schema.EnumerateObject().Select(keyword => Read(schema, keyword)).ToArray();
         return new(record => parts.All(one => one._holds(record)));
     }
 
+    /// <summary>The words that a key may have; none where it must not stand.</summary>
     private static string[] WordsOf(JsonElement property)
     {
+        if (property.ValueKind == JsonValueKind.False) return [];
         var only = property.EnumerateObject().Single();
-        return only.Name == "enum" ? only.Value.EnumerateArray().Select(word => word.GetString()!).ToArray() : throw new NotSupportedException($"the keyword `{only.Name}` of a condition is not read");
+        return only.Name == "enum"
+            ? only.Value.EnumerateArray().Select(word => word.GetString()!).ToArray()
+            : throw new NotSupportedException($"the keyword `{only.Name}` of a condition is not read");
     }
 }

@@ -67,38 +67,38 @@ internal sealed class SchemaShape
     /// <summary>What is said of the value of a key.</summary>
     public SchemaShape Of(string key) => Properties.GetValueOrDefault(key) ?? Nothing;
 
-    public static SchemaShape Read(JsonElement root) => new Builder(root).Build(root);
-
-    private sealed class Builder(JsonElement root)
+    /// <summary>Reads a schema file. What several files share is read once.</summary>
+    public static SchemaShape OfFile(string file)
     {
-        private const string Definitions = "#/definitions/";
-        private readonly Dictionary<string, SchemaShape> _named = [];
+        lock (Builder.Named) return Builder.Build(SchemaPlace.Root(file));
+    }
 
-        public SchemaShape Build(JsonElement schema)
-        {
-            if (schema.TryGetProperty("$ref", out var reference)) return Named(reference.GetString()!);
-            return Fill(new SchemaShape(), schema);
-        }
+    private static class Builder
+    {
+        public static readonly Dictionary<string, SchemaShape> Named = new(StringComparer.Ordinal);
 
-        private SchemaShape Named(string reference)
+        public static SchemaShape Build(SchemaPlace place)
         {
-            if (_named.TryGetValue(reference, out var known)) return known;
-            var target = root.GetProperty("definitions").GetProperty(reference[Definitions.Length..]);
-            if (target.TryGetProperty("$ref", out _)) return _named[reference] = Build(target);
-            var shape = _named[reference] = new SchemaShape();
+            if (place.Reference is null) return Fill(new SchemaShape(), place);
+            var (name, target) = place.Target();
+            if (Named.TryGetValue(name, out var known)) return known;
+            if (target.Reference is not null) return Named[name] = Build(target);
+            var shape = Named[name] = new SchemaShape();
             return Fill(shape, target);
         }
 
-        private SchemaShape Fill(SchemaShape shape, JsonElement schema)
+        private static SchemaShape Fill(SchemaShape shape, SchemaPlace place)
         {
-            foreach (var keyword in schema.EnumerateObject())
+            foreach (var keyword in place.Schema.EnumerateObject())
             {
                 var value = keyword.Value;
                 switch (keyword.Name)
                 {
                     case "type": shape.Type = value.GetString(); break;
                     case "description": shape.Description = value.GetString(); break;
-                    case "enum": shape.Words = value.EnumerateArray().Select(item => item.ValueKind == JsonValueKind.String ? item.GetString()! : item.GetRawText()).ToArray(); break;
+                    case "enum":
+                        shape.Words = value.EnumerateArray().Select(item => item.ValueKind == JsonValueKind.String ? item.GetString()! : item.GetRawText()).ToArray();
+                        break;
                     case "pattern": shape.Pattern = new Regex(value.GetString()!, RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1)); break;
                     case "minLength": shape.MinLength = value.GetInt32(); break;
                     case "maxLength": shape.MaxLength = value.GetInt32(); break;
@@ -107,15 +107,15 @@ internal sealed class SchemaShape
                     case "minItems": shape.MinItems = value.GetInt32(); break;
                     case "minProperties": shape.MinProperties = value.GetInt32(); break;
                     case "uniqueItems": shape.Distinct = value.GetBoolean(); break;
-                    case "items": shape.Items = Build(value); break;
+                    case "items": shape.Items = Build(place.Below(value)); break;
                     case "required": shape.Required = value.EnumerateArray().Select(item => item.GetString()!).ToArray(); break;
                     case "properties":
-                        shape.Properties = value.EnumerateObject().ToDictionary(item => item.Name, item => Build(item.Value));
+                        shape.Properties = value.EnumerateObject().ToDictionary(item => item.Name, item => Build(place.Below(item.Value)));
                         shape.Keys = value.EnumerateObject().Select(item => item.Name).ToArray();
                         break;
-                    case "anyOf" when !schema.TryGetProperty("type", out _): shape.AnyOf = Branches(value); break;
-                    case "allOf" or "anyOf" or "oneOf" or "not": shape.Conditions = [.. shape.Conditions, SchemaCondition.Read(keyword)]; break;
-                    case "$schema" or "title" or "definitions" or "additionalProperties": break;
+                    case "anyOf" when !place.Schema.TryGetProperty("type", out _): shape.AnyOf = Branches(place, value); break;
+                    case "allOf" or "anyOf" or "oneOf" or "not": shape.Conditions = [.. shape.Conditions, SchemaCondition.Read(place.Schema, keyword)]; break;
+                    case "$schema" or "title" or "definitions" or "additionalProperties" or "enumDescriptions": break;
                     default: throw new NotSupportedException($"the keyword `{keyword.Name}` of a schema is not read");
                 }
             }
@@ -123,10 +123,12 @@ internal sealed class SchemaShape
             return shape;
         }
 
-        private SchemaShape[] Branches(JsonElement list)
+        private static SchemaShape[] Branches(SchemaPlace place, JsonElement list)
         {
-            var branches = list.EnumerateArray().Select(Build).ToArray();
-            return branches.DistinctBy(branch => branch.Type).Count() == branches.Length ? branches : throw new NotSupportedException("two branches of a schema take one kind of value");
+            var branches = list.EnumerateArray().Select(branch => Build(place.Below(branch))).ToArray();
+            return branches.DistinctBy(branch => branch.Type).Count() == branches.Length
+                ? branches
+                : throw new NotSupportedException("two branches of a schema take one kind of value");
         }
     }
 }

@@ -1,6 +1,4 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
-using Json.Schema;
 
 namespace Compat.Cli.Tests.Checks;
 
@@ -15,11 +13,8 @@ public sealed class CheckFormatsTests
     {
         using var folder = new FaultFolder(name);
         var run = folder.Check("--format", "json", "--verbose");
-        var text = Repository.Read("schemas", "check.schema.json");
-        using var document = JsonDocument.Parse(run.Output);
-        Assert.True(JsonSchema.FromText(text).Evaluate(document.RootElement).IsValid, run.Output);
-        Assert.Empty((await NJsonSchema.JsonSchema.FromJsonAsync(text)).Validate(run.Output).Select(error => error.ToString()));
-        Assert.NotEmpty((await NJsonSchema.JsonSchema.FromJsonAsync(text)).Validate(run.Output.Replace("\"kind\": \"", "\"kind\": \"x", StringComparison.Ordinal)));
+        Assert.Equal("", await SchemaFiles.Refusals("check", run.Output));
+        Assert.NotEqual("", await SchemaFiles.Refusals("check", run.Output.Replace("\"kind\": \"", "\"kind\": \"x", StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -57,9 +52,7 @@ public sealed class CheckFormatsTests
         var json = folder.Check("--format", "json");
         Assert.Equal(2, json.Code);
         Assert.Contains("data/rules/more.yaml:3:3: error: the key `why` is written twice", json.Notes, StringComparison.Ordinal);
-        var text = Repository.Read("schemas", "check.schema.json");
-        Assert.Empty((await NJsonSchema.JsonSchema.FromJsonAsync(text)).Validate(json.Output).Select(error => error.ToString()));
-        using (var document = JsonDocument.Parse(json.Output)) Assert.True(JsonSchema.FromText(text).Evaluate(document.RootElement).IsValid, json.Output);
+        Assert.Equal("", await SchemaFiles.Refusals("check", json.Output));
         var unreadable = JsonNode.Parse(json.Output)!["unreadable"]!.AsArray();
         Assert.False(JsonNode.Parse(json.Output)!["clean"]!.GetValue<bool>());
         var twice = Assert.Single(unreadable, one => one!["code"]!.GetValue<string>() == "duplicate-key")!;

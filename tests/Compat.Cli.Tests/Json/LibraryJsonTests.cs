@@ -1,6 +1,5 @@
 using System.Text.Json.Nodes;
 using Compat.Serialization;
-using Json.Schema;
 
 namespace Compat.Cli.Tests.Json;
 
@@ -22,7 +21,7 @@ public sealed class LibraryJsonTests
     {
         var kb = KnowledgeBase.Shipped;
         var written = AnswerJson.Of(kb, kb.Ask(question));
-        var schema = JsonSchema.FromText(Repository.Read("schemas", "answer.schema.json"));
+        var schema = SchemaFiles.ForEditors("answer");
         using var document = System.Text.Json.JsonDocument.Parse(written);
         Assert.True(schema.Evaluate(document.RootElement).IsValid);
         string[] args = ["ask", .. line.Split(' '), .. line.EndsWith("--strength", StringComparison.Ordinal) ? ["70 % v/v"] : Array.Empty<string>(), "--json"];

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Json.Schema;
 
 namespace Compat.Cli.Tests.Records;
 
@@ -31,11 +30,8 @@ public sealed class DossierTests : IDisposable
         var run = CliRun.Of(Call);
         Assert.Equal((0, ""), (run.Code, run.Notes));
         Assert.Equal(run.Output, CliRun.Of(Call).Output);
-        var schema = Repository.Read("schemas", "dossier.schema.json");
+        Assert.Equal("", await SchemaFiles.Refusals("dossier", run.Output));
         using var document = JsonDocument.Parse(run.Output);
-        var result = JsonSchema.FromText(schema).Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
-        Assert.True(result.IsValid, string.Join('\n', (result.Details ?? []).SelectMany(detail => detail.Errors?.Select(error => $"{detail.InstanceLocation}: {error.Value}") ?? [])));
-        Assert.Empty((await NJsonSchema.JsonSchema.FromJsonAsync(schema)).Validate(run.Output));
         Assert.False(document.RootElement.TryGetProperty("today", out _));
         Assert.Contains("\"today\": \"2026-11-25\"", CliRun.Of([.. Call, "--today", "2026-11-25"]).Output, StringComparison.Ordinal);
     }

@@ -1,6 +1,4 @@
-using System.Text.Json;
 using Compat.Cli.Text;
-using Json.Schema;
 
 namespace Compat.Cli.Tests.Reviews;
 
@@ -13,12 +11,8 @@ public sealed class ReviewFormatsTests
     {
         using var folder = new EditFolder(name);
         var run = folder.Review("--format", "json");
-        var text = Repository.Read("schemas", "review.schema.json");
-        using var document = JsonDocument.Parse(run.Output);
-        Assert.True(JsonSchema.FromText(text).Evaluate(document.RootElement).IsValid, run.Output);
-        var second = await NJsonSchema.JsonSchema.FromJsonAsync(text);
-        Assert.Empty(second.Validate(run.Output).Select(error => error.ToString()));
-        Assert.NotEmpty(second.Validate(run.Output.Replace("\"action\": \"", "\"action\": \"x", StringComparison.Ordinal)));
+        Assert.Equal("", await SchemaFiles.Refusals("review", run.Output));
+        Assert.NotEqual("", await SchemaFiles.Refusals("review", run.Output.Replace("\"action\": \"", "\"action\": \"x", StringComparison.Ordinal)));
     }
 
     [Fact]

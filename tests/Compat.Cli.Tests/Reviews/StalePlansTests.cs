@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Json.Schema;
 
 namespace Compat.Cli.Tests.Reviews;
 
@@ -100,9 +99,7 @@ public sealed class StalePlansTests
         using var folder = new PlanFolder().With("rules/rules.yaml", "- id: housing.alcohol", NewRule);
         var run = folder.Review("--format", "json");
         using var json = JsonDocument.Parse(run.Output);
-        var schema = Repository.Read("schemas", "review.schema.json");
-        Assert.True(JsonSchema.FromText(schema).Evaluate(json.RootElement).IsValid);
-        Assert.Empty((await NJsonSchema.JsonSchema.FromJsonAsync(schema)).Validate(run.Output));
+        Assert.Equal("", await SchemaFiles.Refusals("review", run.Output));
         var plan = Assert.Single(json.RootElement.GetProperty("stalePlans").EnumerateArray());
         var answer = plan.GetProperty("answers").EnumerateArray().First();
         Assert.Equal(("plans/desk-unit.json", "cover", "not-allowed"), (plan.GetProperty("file").GetString(), answer.GetProperty("part").GetString(), answer.GetProperty("to").GetString()));
