@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Schemas;
 using Compat.Curation.Yaml;
@@ -59,6 +60,32 @@ public sealed class SchemaFilesTests
         }
 
         Assert.True(repeated.Count == 0, string.Join('\n', repeated));
+    }
+
+    [Theory]
+    [MemberData(nameof(Files))]
+    public void File_ItsPropertiesAndWords_SayWhatTheyMean(string file)
+    {
+        var root = JsonNode.Parse(SchemaPlace.Root(file).Schema.GetRawText())!.AsObject();
+        Assert.NotNull(root["title"]);
+        var silent = new List<string>();
+        foreach (var schema in Subschemas(root).Where(schema => schema["type"] is not null))
+        {
+            foreach (var (name, property) in schema["properties"]?.AsObject() ?? [])
+            {
+                // A property that is one of another record says there what it means.
+                if (property!["$ref"]?.GetValue<string>().Contains("/properties/", StringComparison.Ordinal) == true) continue;
+                if (!SaysMore(name, property["description"]?.GetValue<string>())) silent.Add($"{property.GetPath()}: {property["description"]}");
+            }
+
+            if (schema["type"]!.GetValue<string>() != "string" || schema["enum"] is not JsonArray words) continue;
+            var meanings = schema["enumDescriptions"]?.AsArray() ?? [];
+            Assert.True(words.Count == meanings.Count, $"{schema.GetPath()}: {words.Count} words, {meanings.Count} meanings");
+            silent.AddRange(words.Zip(meanings, (word, meaning) => (Word: word!.GetValue<string>(), Meaning: meaning!.GetValue<string>()))
+                .Where(one => !SaysMore(one.Word, one.Meaning)).Select(one => $"{schema.GetPath()}: {one.Word}: {one.Meaning}"));
+        }
+
+        Assert.True(silent.Count == 0, string.Join('\n', silent));
     }
 
     [Theory]
@@ -189,6 +216,16 @@ public sealed class SchemaFilesTests
 
     private static bool LiesIn(string place, string definition) =>
         place.StartsWith(definition, StringComparison.Ordinal) && (place.Length == definition.Length || place[definition.Length] is ('.' or '['));
+
+    /// <summary>Whether a description has a word that its name does not have, articles and the like aside.</summary>
+    private static bool SaysMore(string name, string? description)
+    {
+        return description is not null && WordsOf(description).Except(WordsOf(name)).Any();
+
+        static IEnumerable<string> WordsOf(string text) =>
+            Regex.Matches(Regex.Replace(text, "([a-z])([A-Z])", "$1 $2"), "[A-Za-z]+").Select(match => match.Value.ToLowerInvariant().TrimEnd('s'))
+                .Except(["a", "an", "the", "of", "it", "i", "or", "and", "by", "in", "on", "to"]);
+    }
 
     private static string Joined<TWord>() where TWord : struct, Enum => string.Join(' ', Words.All<TWord>());
 
