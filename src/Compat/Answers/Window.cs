@@ -62,7 +62,7 @@ public sealed record WindowBox
     public IReadOnlyList<RuleId> DecidedBy { get; init; } = [];
 
     /// <summary>The person rules whose duties are in it.</summary>
-    public IReadOnlyList<Model.PersonRuleId> PersonRules { get; init; } = [];
+    public IReadOnlyList<PersonRuleId> PersonRules { get; init; } = [];
 }
 
 /// <summary>What closes a window.</summary>

@@ -122,6 +122,7 @@ public sealed record UsualRange
 }
 
 /// <summary>A cleaning or disinfecting substance or a class of them, in one tree.</summary>
+[Record(Validation.RecordKind.Agent)]
 public sealed record AgentClass
 {
     /// <summary>The root of the tree of agent classes.</summary>

@@ -53,6 +53,7 @@ public sealed record ClaimPartner(AgentId Agent, AxisLimit Strength);
 
 /// <summary>A box of exposures in which an agent reaches a level or kills groups of organisms.</summary>
 /// <remarks>A claim says nothing of an exposure outside its box, and claims never add up.</remarks>
+[Record(Validation.RecordKind.Claim)]
 public sealed record Claim
 {
     /// <summary>Its id.</summary>

@@ -74,6 +74,7 @@ public enum ConventionKey
 }
 
 /// <summary>One figure of our own caution.</summary>
+[Record(Validation.RecordKind.Convention)]
 public sealed record Convention
 {
     /// <summary>Which figure.</summary>

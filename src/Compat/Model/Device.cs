@@ -69,6 +69,7 @@ public sealed record InstructionsEdition
 }
 
 /// <summary>An assembly of parts at one site, with its instructions.</summary>
+[Record(Validation.RecordKind.Device)]
 public sealed record Device
 {
     /// <summary>Its id.</summary>

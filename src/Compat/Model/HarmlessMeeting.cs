@@ -1,6 +1,7 @@
 namespace Compat.Model;
 
 /// <summary>A statement that nothing harmful happens and no effect is lost where an agent meets another. It is no hazard, and takes none away.</summary>
+[Record(Validation.RecordKind.HarmlessMeeting)]
 public sealed record HarmlessMeeting
 {
     /// <summary>Its id; hazards of mixing and these share one set of ids.</summary>

@@ -24,6 +24,7 @@ public sealed record WordAct
 }
 
 /// <summary>How words of instructions are read: a permission narrow, a prohibition wide.</summary>
+[Record(Validation.RecordKind.InstructionWord)]
 public sealed record InstructionWord
 {
     /// <summary>Its id.</summary>

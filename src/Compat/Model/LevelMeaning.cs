@@ -1,6 +1,7 @@
 namespace Compat.Model;
 
 /// <summary>Which groups of organisms a level includes. A group never implies a level. <see cref="Level.Cleaned"/> includes none and needs no record.</summary>
+[Record(Validation.RecordKind.Level)]
 public sealed record LevelMeaning
 {
     /// <summary>The level.</summary>

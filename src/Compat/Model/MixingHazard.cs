@@ -1,6 +1,7 @@
 namespace Compat.Model;
 
 /// <summary>What happens where an agent meets another agent, a soil or a material it is not judged on as a surface.</summary>
+[Record(Validation.RecordKind.Mixing)]
 public sealed record MixingHazard
 {
     /// <summary>Its id.</summary>

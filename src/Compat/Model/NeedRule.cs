@@ -1,6 +1,7 @@
 namespace Compat.Model;
 
 /// <summary>What what touches a part asks of it: a level, or to be kept dry.</summary>
+[Record(Validation.RecordKind.Need)]
 public sealed record NeedRule
 {
     /// <summary>Its id.</summary>

@@ -14,6 +14,7 @@ public enum Paper
 }
 
 /// <summary>Why a device is cleaned now, and what that adds to a plan.</summary>
+[Record(Validation.RecordKind.Occasion)]
 public sealed record Occasion
 {
     /// <summary>Its id.</summary>

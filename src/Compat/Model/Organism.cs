@@ -1,6 +1,7 @@
 namespace Compat.Model;
 
 /// <summary>An organism that a question or a claim may name.</summary>
+[Record(Validation.RecordKind.Organism)]
 public sealed record Organism
 {
     /// <summary>Its id; never the word of a group.</summary>

@@ -1,6 +1,7 @@
 namespace Compat.Model;
 
 /// <summary>A kind of device part, in one tree. One that states no materials, wettest method or acts has its parent's.</summary>
+[Record(Validation.RecordKind.Part)]
 public sealed record PartType
 {
     /// <summary>The root of the tree of part types.</summary>

@@ -11,6 +11,7 @@ public enum PersonVerdict
 }
 
 /// <summary>What the residue or vapour of an agent means for a kind of patient. It stands beside the rules on parts and nothing sets it aside.</summary>
+[Record(Validation.RecordKind.PersonRule)]
 public sealed record PersonRule
 {
     /// <summary>Its id.</summary>

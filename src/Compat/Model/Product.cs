@@ -61,6 +61,7 @@ public enum PhState
 public sealed record MeasuredPh(Interval Value, PhState Of);
 
 /// <summary>A mixture on the shelf of one site, in one formulation.</summary>
+[Record(Validation.RecordKind.Product)]
 public sealed record Product
 {
     /// <summary>Its id.</summary>
@@ -103,6 +104,7 @@ public sealed record Product
     public MethodSet Methods { get; init; }
 
     /// <summary>What its label claims; empty where it claims nothing.</summary>
+    [Unordered]
     public IReadOnlyList<LabelClaim> LabelClaims { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>How long a surface stays wet with it, by method.</summary>

@@ -11,6 +11,7 @@ public sealed record GloveMaterial
 }
 
 /// <summary>How staff are protected from an agent.</summary>
+[Record(Validation.RecordKind.Protection)]
 public sealed record Protection
 {
     /// <summary>Its id.</summary>

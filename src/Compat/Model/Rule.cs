@@ -90,6 +90,7 @@ public sealed record RuleTarget
 }
 
 /// <summary>A box of exposures of one target to one agent class or product: allowed or not allowed.</summary>
+[Record(Validation.RecordKind.Rule)]
 public sealed record Rule
 {
     /// <summary>Its id.</summary>

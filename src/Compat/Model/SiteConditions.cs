@@ -31,6 +31,8 @@ public sealed record LevelDecision
     /// <summary>Its part; null for every part.</summary>
     public DevicePartId? Part { get; init; }
 
+    internal (DeviceId Device, DevicePartId? Part) Key => (Device, Part);
+
     /// <summary>The level.</summary>
     public required Level Level { get; init; }
 

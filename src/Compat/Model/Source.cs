@@ -45,6 +45,7 @@ public enum Trust
 }
 
 /// <summary>Where a statement comes from.</summary>
+[Record(Validation.RecordKind.Source)]
 public sealed record Source
 {
     /// <summary>Its id.</summary>

@@ -23,6 +23,7 @@ public enum StandingDemand
 }
 
 /// <summary>What the whole knowledge base must keep for ever, over a box of parts or materials, agents and exposures.</summary>
+[Record(Validation.RecordKind.StandingRule)]
 public sealed record StandingRule
 {
     /// <summary>Its id.</summary>

@@ -52,6 +52,7 @@ public enum TestedOn
 }
 
 /// <summary>A published test that a label's claim may rest on, and how far it reaches.</summary>
+[Record(Validation.RecordKind.TestStandard)]
 public sealed record TestStandard
 {
     /// <summary>Its code, without an edition.</summary>

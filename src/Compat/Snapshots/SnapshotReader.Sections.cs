@@ -25,23 +25,23 @@ internal sealed partial class SnapshotReader
         switch (tag)
         {
             case SectionTag.Rules: return data with { Rules = StoredRules() };
-            case SectionTag.Materials: return data with { Materials = Stored(static reader => reader.Material()) };
-            case SectionTag.Parts: return data with { Parts = Stored(static reader => reader.Part()) };
-            case SectionTag.Agents: return data with { Agents = Stored(static reader => reader.Agent()) };
-            case SectionTag.Sources: return data with { Sources = Stored(static reader => reader.Source()) };
-            case SectionTag.Conventions: return data with { Conventions = Stored(static reader => reader.Convention()) };
-            case SectionTag.StandingRules: return data with { StandingRules = Stored(static reader => reader.Standing()) };
-            case SectionTag.Organisms: return data with { Organisms = Stored(static reader => reader.Organism()) };
-            case SectionTag.Levels: return data with { Levels = Stored(static reader => reader.LevelMeaning()) };
-            case SectionTag.Needs: return data with { Needs = Stored(static reader => reader.Need()) };
-            case SectionTag.Claims: return data with { Claims = Stored(static reader => reader.Claim()) };
-            case SectionTag.MixingHazards: return data with { MixingHazards = Stored(static reader => reader.Mixing()) };
-            case SectionTag.PersonRules: return data with { PersonRules = Stored(static reader => reader.PersonRule()) };
-            case SectionTag.Protections: return data with { Protections = Stored(static reader => reader.Protection()) };
-            case SectionTag.InstructionWords: return data with { InstructionWords = Stored(static reader => reader.InstructionWord()) };
-            case SectionTag.Occasions: return data with { Occasions = Stored(static reader => reader.Occasion()) };
-            case SectionTag.HarmlessMeetings: return data with { HarmlessMeetings = Stored(static reader => reader.Harmless()) };
-            case SectionTag.TestStandards: return data with { TestStandards = Stored(static reader => reader.TestStandard()) };
+            case SectionTag.Materials: return data with { Materials = Stored(static reader => reader.ReadMaterial()) };
+            case SectionTag.Parts: return data with { Parts = Stored(static reader => reader.ReadPartType()) };
+            case SectionTag.Agents: return data with { Agents = Stored(static reader => reader.ReadAgentClass()) };
+            case SectionTag.Sources: return data with { Sources = Stored(static reader => reader.ReadSource()) };
+            case SectionTag.Conventions: return data with { Conventions = Stored(static reader => reader.ReadConvention()) };
+            case SectionTag.StandingRules: return data with { StandingRules = Stored(static reader => reader.ReadStandingRule()) };
+            case SectionTag.Organisms: return data with { Organisms = Stored(static reader => reader.ReadOrganism()) };
+            case SectionTag.Levels: return data with { Levels = Stored(static reader => reader.ReadLevelMeaning()) };
+            case SectionTag.Needs: return data with { Needs = Stored(static reader => reader.ReadNeedRule()) };
+            case SectionTag.Claims: return data with { Claims = Stored(static reader => reader.ReadClaim()) };
+            case SectionTag.MixingHazards: return data with { MixingHazards = Stored(static reader => reader.ReadMixingHazard()) };
+            case SectionTag.PersonRules: return data with { PersonRules = Stored(static reader => reader.ReadPersonRule()) };
+            case SectionTag.Protections: return data with { Protections = Stored(static reader => reader.ReadProtection()) };
+            case SectionTag.InstructionWords: return data with { InstructionWords = Stored(static reader => reader.ReadInstructionWord()) };
+            case SectionTag.Occasions: return data with { Occasions = Stored(static reader => reader.ReadOccasion()) };
+            case SectionTag.HarmlessMeetings: return data with { HarmlessMeetings = Stored(static reader => reader.ReadHarmlessMeeting()) };
+            case SectionTag.TestStandards: return data with { TestStandards = Stored(static reader => reader.ReadTestStandard()) };
             default: return data;
         }
     }
@@ -87,187 +87,27 @@ internal sealed partial class SnapshotReader
         public static readonly IReadOnlyList<string> Words = Space.Words.All<TEnum>();
     }
 
-    private CalendarDate Reviewed() => MaybeDate() ?? throw new SnapshotException("a review date is missing");
+    private MaterialSlot ReadMaterialSlot() => new(List(() => Id(static text => new MaterialId(text))).ToArray());
 
-    private Organism Organism() => new()
-    {
-        Id = Id(t => new OrganismId(t)),
-        Name = Text(),
-        AlsoCalled = List(Text),
-        Group = Word<OrganismGroup>(),
-        OwnClaim = Flag(),
-        Sources = Ids(t => new SourceId(t)),
-        Note = MaybeText(),
-    };
-
-    private LevelMeaning LevelMeaning() => new()
-    {
-        Level = Word<Level>(),
-        Includes = List(Word<OrganismGroup>),
-        Sources = Ids(t => new SourceId(t)),
-        Note = MaybeText(),
-    };
-
-    private TestStandard TestStandard() => new()
-    {
-        Code = TestCode.TryParse(Text(), out var code) ? code : throw new SnapshotException("a code of a test is malformed"),
-        Name = Text(),
-        Field = Word<TestField>(),
-        Step = Word<TestStep>(),
-        On = List(Word<TestedOn>),
-        Wiping = Flag(),
-        Shows = Targets(),
-        Sources = Ids(t => new SourceId(t)),
-        Note = MaybeText(),
-    };
-
-    private NeedRule Need() => new()
-    {
-        Id = Id(t => new NeedRuleId(t)),
-        TouchedBy = List(Word<TouchedBy>),
-        Soil = List(Word<SoilKind>),
-        Level = MaybeWord<Level>(),
-        CleanFirst = Flag(),
-        Sources = Ids(t => new SourceId(t)),
-        Note = MaybeText(),
-    };
-
-    private Occasion Occasion() => new()
-    {
-        Id = Id(t => new OccasionId(t)),
-        Name = Text(),
-        Parts = List(Word<TouchedBy>),
-        AtLeast = MaybeWord<Level>(),
-        NeedsAgainst = Flag(),
-        Hold = Flag(),
-        Adds = List(Text),
-        Papers = List(Word<Paper>),
-        Sources = Ids(t => new SourceId(t)),
-        Note = MaybeText(),
-    };
-
-    private List<OrganismTarget> Targets() => List(() =>
+    private OrganismTarget ReadOrganismTarget()
     {
         var group = MaybeWord<OrganismGroup>();
-        var organism = MaybeId(t => new OrganismId(t));
+        var organism = MaybeId(static text => new OrganismId(text));
         if (group is { } known) return OrganismTarget.Of(known);
         return OrganismTarget.Of(organism ?? throw new SnapshotException("an organism is missing"));
-    });
+    }
 
-    private MethodLimit MethodsOf() => new((AxisStatement)Member((int)LastMember.AxisStatement), Methods());
-
-    private Claim Claim() => new()
+    private RuleTarget ReadRuleTarget()
     {
-        Id = new ClaimId(Text()),
-        Agent = Id(t => new AgentId(t)),
-        With = List(() => new ClaimPartner(Id(t => new AgentId(t)), Limit())),
-        When = new ClaimBox { Strength = Limit(), ContactTime = Limit(), Temperature = Limit(), Ph = Limit(), Methods = MethodsOf() },
-        Reaches = MaybeWord<Level>(),
-        Kills = Targets(),
-        For = Ids(t => new PartId(t)),
-        Where = MaybeWord<ClaimWhere>(),
-        DoesNotKill = Targets(),
-        Needs = List(Word<ClaimNeed>),
-        StandsSoil = List(Word<SoilKind>),
-        Bath = Maybe(() => new BathUse { Minimum = MaybeRange(), Reuse = MaybeFigure(), Test = MaybeText() }),
-        Refuted = MaybeText(),
-        Kind = Word<ClaimKind>(),
-        Why = Text(),
-        Sources = Ids(t => new SourceId(t)),
-        Reviewed = Reviewed(),
-    };
+        var part = MaybeId(static text => new PartId(text));
+        var material = MaybeId(static text => new MaterialId(text));
+        var device = MaybeId(static text => new DeviceId(text));
+        var devicePart = MaybeId(static text => new DevicePartId(text));
+        if (part is not null) return RuleTarget.On(part);
+        if (material is not null) return RuleTarget.On(material);
+        if (device is null) throw new SnapshotException("a rule has no target");
+        return devicePart is null ? RuleTarget.On(device) : RuleTarget.On(device, devicePart);
+    }
 
-    private MixingHazard Mixing() => new()
-    {
-        Id = new MixingHazardId(Text()),
-        Agent = Id(t => new AgentId(t)),
-        WithAgent = MaybeId(t => new AgentId(t)),
-        WithSoil = MaybeWord<SoilKind>(),
-        WithMaterial = MaybeId(t => new MaterialId(t)),
-        OnlyWhere = MaybeText(),
-        Strength = MaybeRange(),
-        WithStrength = MaybeRange(),
-        AgentRestsOn = MaybeWord<MemberGround>(),
-        WithAgentRestsOn = MaybeWord<MemberGround>(),
-        Effects = List(Word<MixingEffect>),
-        Forms = List(Text),
-        Severity = Word<MixingSeverity>(),
-        SeparatedBy = List(Word<Separation>),
-        How = MaybeText(),
-        Why = Text(),
-        Sources = Ids(t => new SourceId(t)),
-        Reviewed = Reviewed(),
-    };
-
-    private HarmlessMeeting Harmless() => new()
-    {
-        Id = new MixingHazardId(Text()),
-        Agent = Id(t => new AgentId(t)),
-        WithAgent = MaybeId(t => new AgentId(t)),
-        WithSoil = MaybeWord<SoilKind>(),
-        WithMaterial = MaybeId(t => new MaterialId(t)),
-        Why = Text(),
-        Sources = Ids(t => new SourceId(t)),
-        Reviewed = Reviewed(),
-    };
-
-    private PersonRule PersonRule() => new()
-    {
-        Id = new PersonRuleId(Text()),
-        Agent = Id(t => new AgentId(t)),
-        Patients = List(Word<PatientGroup>),
-        Occupied = Flag(),
-        When = Box(),
-        Verdict = Word<PersonVerdict>(),
-        Duties = List(Duty),
-        For = Ids(t => new PartId(t)),
-        Harm = Text(),
-        Why = Text(),
-        Sources = Ids(t => new SourceId(t)),
-        Reviewed = Reviewed(),
-    };
-
-    private Protection Protection() => new()
-    {
-        Id = Id(t => new ProtectionId(t)),
-        Agent = Id(t => new AgentId(t)),
-        When = Box(),
-        Gloves = List(() => new GloveMaterial { Material = Text(), Holds = MaybeFigure() }),
-        GlovesFail = List(Text),
-        Eyes = MaybeText(),
-        Breathing = MaybeText(),
-        Ventilation = MaybeText(),
-        Fire = MaybeText(),
-        Oxygen = MaybeText(),
-        Energised = MaybeText(),
-        Disposal = MaybeText(),
-        FirstAid = MaybeText(),
-        NotFor = MaybeText(),
-        FlashPoint = MaybeFigure(),
-        Limits = List(Limited),
-        Sources = Ids(t => new SourceId(t)),
-        Reviewed = Reviewed(),
-    };
-
-    private ExposureLimit Limited() => new()
-    {
-        Kind = Word<LimitKind>(),
-        Value = new AirConcentration(MaybeFigure() ?? throw new SnapshotException("a figure is missing"), Text()),
-        By = Text(),
-        Source = Id(t => new SourceId(t)),
-    };
-
-    private WordReading Reading() => new() { Agents = Ids(t => new AgentId(t)), When = Box() };
-
-    private InstructionWord InstructionWord() => new()
-    {
-        Id = Id(t => new InstructionWordId(t)),
-        Phrases = List(Text),
-        Permits = Maybe(Reading),
-        Forbids = Maybe(Reading),
-        Act = Maybe(() => new WordAct { Methods = Methods(), ExposureTime = Limit(), Duties = List(Duty) }),
-        ListsNothing = Flag(),
-        Reason = Text(),
-        Sources = Ids(t => new SourceId(t)),
-    };
+    private ClaimBox ReadClaimBox() => new() { Strength = Limit(), ContactTime = Limit(), Temperature = Limit(), Ph = Limit(), Methods = MethodLimit() };
 }

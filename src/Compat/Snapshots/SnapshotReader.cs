@@ -2,7 +2,8 @@ using System.Globalization;
 
 namespace Compat.Snapshots;
 
-/// <summary>Reads what <see cref="SnapshotWriter"/> wrote. Every count and number is checked against what is left, so that a damaged file ends in <see cref="SnapshotException"/>.</summary>
+/// <summary>Reads what <see cref="SnapshotWriter"/> wrote.</summary>
+/// <remarks>Every count and number is checked against what is left, so that a damaged file ends in <see cref="SnapshotException"/>.</remarks>
 internal sealed partial class SnapshotReader
 {
     /// <summary>Room made for a list before its items are seen: what a file says of a count is not believed further.</summary>
@@ -75,6 +76,12 @@ internal sealed partial class SnapshotReader
 
     public bool Flag() => Number() switch { 0 => false, 1 => true, _ => throw new SnapshotException("a flag is neither 0 nor 1") };
 
+    private bool? MaybeFlag() => Number() switch { 0 => null, 1 => false, 2 => true, _ => throw new SnapshotException("a flag is not known") };
+
+    private int Whole() => Number() is <= int.MaxValue and var number ? (int)number : throw new SnapshotException("a number is too large");
+
+    private int? MaybeWhole() => Whole() is > 0 and var number ? number : null;
+
     /// <summary>The place of a text in the table of texts, or -1 for none.</summary>
     private int TextPlace()
     {
@@ -87,11 +94,9 @@ internal sealed partial class SnapshotReader
     public string Text() => MaybeText() ?? throw new SnapshotException("a text is missing");
 
     /// <summary>An id; where one of the same kind was made of the text before, that one.</summary>
-    private TId? MaybeId<TId>(Func<string, TId> make) where TId : Id => TextPlace() is >= 0 and var place ? _texts.Id(place, make) : null;
+    private TId? MaybeId<TId>(Func<string, TId> make) where TId : class => TextPlace() is >= 0 and var place ? _texts.Id(place, make) : null;
 
-    private TId Id<TId>(Func<string, TId> make) where TId : Id => MaybeId(make) ?? throw new SnapshotException("an id is missing");
-
-    private List<TId> Ids<TId>(Func<string, TId> make) where TId : Id => List(() => Id(make));
+    private TId Id<TId>(Func<string, TId> make) where TId : class => MaybeId(make) ?? throw new SnapshotException("an id is missing");
 
     /// <summary>The number of a member of an enumeration, at most that of its last one (<see cref="LastMember"/>).</summary>
     private int Member(int last)
@@ -110,6 +115,10 @@ internal sealed partial class SnapshotReader
     private decimal? MaybeFigure() => MaybeText() is not { } text ? null
         : decimal.TryParse(text, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var figure) ? figure
         : throw new SnapshotException("a figure is no number");
+
+    private decimal Figure() => MaybeFigure() ?? throw new SnapshotException("a figure is missing");
+
+    private CalendarDate Date() => MaybeDate() ?? throw new SnapshotException("a date is missing");
 
     private CalendarDate? MaybeDate() => MaybeText() is not { } text ? null
         : CalendarDate.TryParse(text, out var date) ? date : throw new SnapshotException("a date is none");
@@ -141,24 +150,18 @@ internal sealed partial class SnapshotReader
         return MethodSet.Of(methods);
     }
 
-    private Act[] Acts()
+    private AxisLimit Limit()
     {
-        var acts = new Act[FewMembers()];
-        for (var i = 0; i < acts.Length; i++) acts[i] = (Act)Member((int)LastMember.Act);
-        return acts;
+        var statement = (AxisStatement)Member((int)LastMember.AxisStatement);
+        return new AxisLimit(statement, statement == AxisStatement.Within ? Range() : Interval.Whole);
     }
 
-    private Nature[] Natures()
-    {
-        var natures = new Nature[FewMembers()];
-        for (var i = 0; i < natures.Length; i++) natures[i] = (Nature)Member((int)LastMember.Nature);
-        return natures;
-    }
+    private MethodLimit MethodLimit() => new((AxisStatement)Member((int)LastMember.AxisStatement), Methods());
 
-    private Hazard[] Hazards()
-    {
-        var hazards = new Hazard[FewMembers()];
-        for (var i = 0; i < hazards.Length; i++) hazards[i] = (Hazard)Member((int)LastMember.Hazard);
-        return hazards;
-    }
+    private StrengthUnit? MaybeUnit() =>
+        MaybeText() is not { } unit ? null : StrengthUnit.TryParse(unit, out var basis) ? basis : throw new SnapshotException("a unit is not known");
+
+    private TestCode Code() => TestCode.TryParse(Text(), out var code) ? code : throw new SnapshotException("a code of a test is malformed");
+
+    private AirConcentration Concentration() => new(Figure(), Text());
 }

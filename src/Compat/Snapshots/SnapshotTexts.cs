@@ -10,7 +10,7 @@ internal sealed class SnapshotTexts(byte[] bytes, int[] starts)
     private static readonly UTF8Encoding Utf8 = new(false, throwOnInvalidBytes: true);
 
     private readonly string?[] _texts = new string?[starts.Length - 1];
-    private readonly Id?[] _ids = new Id?[starts.Length - 1];
+    private readonly object?[] _ids = new object?[starts.Length - 1];
 
     public int Count => _texts.Length;
 
@@ -18,7 +18,7 @@ internal sealed class SnapshotTexts(byte[] bytes, int[] starts)
     public string this[int place] => _texts[place] ??= Decode(place);
 
     /// <summary>An id; where one of the same kind was made of the text before, that one.</summary>
-    public TId Id<TId>(int place, Func<string, TId> make) where TId : Id
+    public TId Id<TId>(int place, Func<string, TId> make) where TId : class
     {
         if (_ids[place] is TId known) return known;
         var id = make(this[place]);

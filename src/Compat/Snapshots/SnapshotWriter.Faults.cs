@@ -3,8 +3,9 @@ using Compat.Validation;
 namespace Compat.Snapshots;
 
 /// <content>
-/// What cannot be written cannot be asked: a null where a record must say something, a character that nobody sees, a number that is no member of its enumeration, a figure
-/// that the arithmetic could not carry to its last digit. What is written of each record says what must be looked at, so that nothing is forgotten.
+/// What cannot be written cannot be asked: a null where a record must say something, a character that nobody sees, a number that is no member of its
+/// enumeration, a figure that the arithmetic could not carry to its last digit. What is written of each record says what must be looked at, so that
+/// nothing is forgotten.
 /// </content>
 internal sealed partial class SnapshotWriter
 {
@@ -29,19 +30,23 @@ internal sealed partial class SnapshotWriter
     });
 
     /// <summary>All that cannot be written of a site.</summary>
-    public static IReadOnlyList<Problem> FaultsOf(Site? site) => FaultsOf(site, RecordKind.Site, "site", static (writer, x) => writer.Site(x));
+    public static IReadOnlyList<Problem> FaultsOf(Site? site) => FaultsOf(site, RecordKind.Site, "site", static (writer, x) => writer.Write(x));
 
     /// <summary>All that cannot be written of a question.</summary>
-    public static IReadOnlyList<Problem> FaultsOf(Question? question) => FaultsOf(question, RecordKind.Question, "question", static (writer, x) => writer.Question(x));
+    public static IReadOnlyList<Problem> FaultsOf(Question? question) =>
+        FaultsOf(question, RecordKind.Question, "question", static (writer, x) => writer.Question(x));
 
     /// <summary>All that cannot be written of a question for a plan.</summary>
-    public static IReadOnlyList<Problem> FaultsOf(PlanQuestion? question) => FaultsOf(question, RecordKind.Question, "question", static (writer, x) => writer.Plan(x));
+    public static IReadOnlyList<Problem> FaultsOf(PlanQuestion? question) =>
+        FaultsOf(question, RecordKind.Question, "question", static (writer, x) => writer.Plan(x));
 
     /// <summary>All that cannot be written of a bath.</summary>
-    public static IReadOnlyList<Problem> FaultsOf(BathQuestion? question) => FaultsOf(question, RecordKind.Question, "question", static (writer, x) => writer.Bath(x));
+    public static IReadOnlyList<Problem> FaultsOf(BathQuestion? question) =>
+        FaultsOf(question, RecordKind.Question, "question", static (writer, x) => writer.Bath(x));
 
     /// <summary>All that cannot be written of a dilution.</summary>
-    public static IReadOnlyList<Problem> FaultsOf(DilutionQuestion? question) => FaultsOf(question, RecordKind.Question, "question", static (writer, x) => writer.Dilution(x));
+    public static IReadOnlyList<Problem> FaultsOf(DilutionQuestion? question) =>
+        FaultsOf(question, RecordKind.Question, "question", static (writer, x) => writer.Dilution(x));
 
     private static IReadOnlyList<Problem> FaultsOf<T>(T? record, RecordKind kind, string what, Action<SnapshotWriter, T> write) where T : class
     {
@@ -54,8 +59,7 @@ internal sealed partial class SnapshotWriter
     private void Question(Question x)
     {
         Id(x.Part);
-        MaybeSlots(x.Materials ?? []);
-        if (x.Materials is null) Missing(nameof(x.Materials));
+        List(x.Materials, Write);
         Id(x.Device);
         Id(x.DevicePart);
         if (x.Serial is { } serial) Must(serial.Prefix, nameof(x.Serial));
@@ -77,7 +81,7 @@ internal sealed partial class SnapshotWriter
         CodeList(x.Patients);
         Maybe(x.Soil, soil => CodeList(soil, ""));
         Member(x.Level);
-        Targets(x.Against);
+        List(x.Against, Write);
     }
 
     private void Plan(PlanQuestion x)
@@ -85,7 +89,7 @@ internal sealed partial class SnapshotWriter
         Must(x.Device);
         if (x.Serial is { } serial) Must(serial.Prefix, nameof(x.Serial));
         Member(x.Level);
-        Targets(x.Against);
+        List(x.Against, Write);
         Maybe(x.Soil, soil => CodeList(soil, ""));
         List(x.SoilOn, pair => CodeList(pair.Value, ""));
         CodeList(x.Accept);
@@ -113,18 +117,7 @@ internal sealed partial class SnapshotWriter
         Figure(x.Temperature);
     }
 
-    /// <summary>Begins a record with its id.</summary>
-    private void Begin(RecordKind kind, Id? id) => Begin(kind, id?.Value);
-
-    /// <summary>Begins a record with its id.</summary>
-    private void Begin(RecordKind kind, DottedId? id) => Begin(kind, id?.Value);
-
-    private void Begin(RecordKind kind, string? id)
-    {
-        At(kind, id ?? "");
-        Must(id, nameof(id));
-    }
-
+    /// <summary>Begins a record that has an id of its own.</summary>
     private void At(RecordKind kind, string id)
     {
         if (_faults is null) return;

@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using Compat.Validation;
 
 namespace Compat.Snapshots;
 
@@ -8,24 +7,24 @@ internal sealed partial class SnapshotWriter
 {
     private void Sections(KnowledgeData data)
     {
-        Section(SectionTag.Materials, data.Materials, x => x.Id, Material);
-        Section(SectionTag.Parts, data.Parts, x => x.Id, Part);
-        Section(SectionTag.Agents, data.Agents, x => x.Id, Agent);
-        Section(SectionTag.Sources, data.Sources, x => x.Id, Source);
-        Section(SectionTag.Rules, data.Rules, x => x.Id, Rule, () => Cuts(data));
-        Section(SectionTag.Conventions, data.Conventions, x => x.Key, Convention);
-        Section(SectionTag.StandingRules, data.StandingRules, x => x.Id, Standing);
-        Section(SectionTag.Organisms, data.Organisms, x => x.Id, Organism);
-        Section(SectionTag.Levels, data.Levels, x => x.Level, LevelMeaning);
-        Section(SectionTag.Needs, data.Needs, x => x.Id, Need);
-        Section(SectionTag.Claims, data.Claims, x => x.Id, Claim);
-        Section(SectionTag.MixingHazards, data.MixingHazards, x => x.Id, Mixing);
-        Section(SectionTag.PersonRules, data.PersonRules, x => x.Id, PersonRule);
-        Section(SectionTag.Protections, data.Protections, x => x.Id, Protection);
-        Section(SectionTag.InstructionWords, data.InstructionWords, x => x.Id, InstructionWord);
-        Section(SectionTag.Occasions, data.Occasions, x => x.Id, Occasion);
-        Section(SectionTag.HarmlessMeetings, data.HarmlessMeetings, x => x.Id, Harmless);
-        Section(SectionTag.TestStandards, data.TestStandards, x => x.Code, TestStandard);
+        Section(SectionTag.Materials, data.Materials, x => x.Id, Write);
+        Section(SectionTag.Parts, data.Parts, x => x.Id, Write);
+        Section(SectionTag.Agents, data.Agents, x => x.Id, Write);
+        Section(SectionTag.Sources, data.Sources, x => x.Id, Write);
+        Section(SectionTag.Rules, data.Rules, x => x.Id, Write, () => Cuts(data));
+        Section(SectionTag.Conventions, data.Conventions, x => x.Key, Write);
+        Section(SectionTag.StandingRules, data.StandingRules, x => x.Id, Write);
+        Section(SectionTag.Organisms, data.Organisms, x => x.Id, Write);
+        Section(SectionTag.Levels, data.Levels, x => x.Level, Write);
+        Section(SectionTag.Needs, data.Needs, x => x.Id, Write);
+        Section(SectionTag.Claims, data.Claims, x => x.Id, Write);
+        Section(SectionTag.MixingHazards, data.MixingHazards, x => x.Id, Write);
+        Section(SectionTag.PersonRules, data.PersonRules, x => x.Id, Write);
+        Section(SectionTag.Protections, data.Protections, x => x.Id, Write);
+        Section(SectionTag.InstructionWords, data.InstructionWords, x => x.Id, Write);
+        Section(SectionTag.Occasions, data.Occasions, x => x.Id, Write);
+        Section(SectionTag.HarmlessMeetings, data.HarmlessMeetings, x => x.Id, Write);
+        Section(SectionTag.TestStandards, data.TestStandards, x => x.Code, Write);
     }
 
     /// <summary>The boundaries of all rules, axis by axis: with them a reader numbers the cells of an axis before it reads a rule.</summary>
@@ -78,215 +77,14 @@ internal sealed partial class SnapshotWriter
         return taken;
     }
 
-    private void Organism(Organism x)
+    /// <summary>A published claim has no dilution, and no place for one: validation refuses it.</summary>
+    private void WriteClaimBox(ClaimBox box)
     {
-        Begin(RecordKind.Organism, x.Id);
-        Must(x.Name);
-        Texts(x.AlsoCalled);
-        Word<OrganismGroup>(x.Group);
-        Flag(x.OwnClaim);
-        Ids(x.Sources);
-        Text(x.Note);
-    }
-
-    private void LevelMeaning(LevelMeaning x)
-    {
-        At(RecordKind.Level, Words.Of(x.Level));
-        Word<Level>(x.Level);
-        WordList(x.Includes);
-        Ids(x.Sources);
-        Text(x.Note);
-    }
-
-    private void TestStandard(TestStandard x)
-    {
-        At(RecordKind.TestStandard, x.Code?.Value ?? "");
-        Must(x.Code?.Value);
-        Must(x.Name);
-        Word<TestField>(x.Field);
-        Word<TestStep>(x.Step);
-        WordList(x.On);
-        Flag(x.Wiping);
-        Targets(x.Shows);
-        Ids(x.Sources);
-        Text(x.Note);
-    }
-
-    private void Need(NeedRule x)
-    {
-        Begin(RecordKind.Need, x.Id);
-        WordList(x.TouchedBy);
-        WordList(x.Soil);
-        Word(x.Level);
-        Flag(x.CleanFirst);
-        Ids(x.Sources);
-        Text(x.Note);
-    }
-
-    private void Occasion(Occasion x)
-    {
-        Begin(RecordKind.Occasion, x.Id);
-        Must(x.Name);
-        WordList(x.Parts);
-        Word(x.AtLeast);
-        Flag(x.NeedsAgainst);
-        Flag(x.Hold);
-        Texts(x.Adds);
-        WordList(x.Papers);
-        Ids(x.Sources);
-        Text(x.Note);
-    }
-
-    private void Targets(IReadOnlyList<OrganismTarget> targets, [CallerArgumentExpression(nameof(targets))] string what = "") => List(targets, x =>
-    {
-        Word(x.Group);
-        Id(x.Organism);
-    }, what);
-
-    private void Claim(Claim x)
-    {
-        Begin(RecordKind.Claim, x.Id);
-        Must(x.Agent);
-        List(x.With, partner =>
-        {
-            Must(partner.Agent);
-            Limit(partner.Strength);
-        });
-        In(x.When, box =>
-        {
-            // A published claim has no dilution, and no place for one: validation refuses it.
-            if (_faults is not null) Limit(box.Dilution);
-            Limit(box.Strength);
-            Limit(box.ContactTime);
-            Limit(box.Temperature);
-            Limit(box.Ph);
-            Methods(box.Methods);
-        });
-        Word(x.Reaches);
-        Targets(x.Kills);
-        Ids(x.For);
-        Word(x.Where);
-        Targets(x.DoesNotKill);
-        WordList(x.Needs);
-        WordList(x.StandsSoil);
-        Maybe(x.Bath, BathUse);
-        Text(x.Refuted);
-        Word<ClaimKind>(x.Kind);
-        Must(x.Why);
-        Ids(x.Sources);
-        Date(x.Reviewed);
-    }
-
-    private void BathUse(BathUse x)
-    {
-        MaybeRange(x.Minimum);
-        Figure(x.Reuse);
-        Text(x.Test);
-    }
-
-    private void Mixing(MixingHazard x)
-    {
-        Begin(RecordKind.Mixing, x.Id);
-        Must(x.Agent);
-        Id(x.WithAgent);
-        Word(x.WithSoil);
-        Id(x.WithMaterial);
-        Text(x.OnlyWhere);
-        MaybeRange(x.Strength);
-        MaybeRange(x.WithStrength);
-        Word(x.AgentRestsOn);
-        Word(x.WithAgentRestsOn);
-        WordList(x.Effects);
-        Texts(x.Forms);
-        Word<MixingSeverity>(x.Severity);
-        WordList(x.SeparatedBy);
-        Text(x.How);
-        Must(x.Why);
-        Ids(x.Sources);
-        Date(x.Reviewed);
-    }
-
-    private void Harmless(HarmlessMeeting x)
-    {
-        Begin(RecordKind.HarmlessMeeting, x.Id);
-        Must(x.Agent);
-        Id(x.WithAgent);
-        Word(x.WithSoil);
-        Id(x.WithMaterial);
-        Must(x.Why);
-        Ids(x.Sources);
-        Date(x.Reviewed);
-    }
-
-    private void PersonRule(PersonRule x)
-    {
-        Begin(RecordKind.PersonRule, x.Id);
-        Must(x.Agent);
-        WordList(x.Patients);
-        Flag(x.Occupied);
-        In(x.When, Box);
-        Word<PersonVerdict>(x.Verdict);
-        List(x.Duties, Duty);
-        Ids(x.For);
-        Must(x.Harm);
-        Must(x.Why);
-        Ids(x.Sources);
-        Date(x.Reviewed);
-    }
-
-    private void Protection(Protection x)
-    {
-        Begin(RecordKind.Protection, x.Id);
-        Must(x.Agent);
-        In(x.When, Box);
-        List(x.Gloves, glove =>
-        {
-            Must(glove.Material);
-            Figure(glove.Holds);
-        });
-        Texts(x.GlovesFail);
-        Text(x.Eyes);
-        Text(x.Breathing);
-        Text(x.Ventilation);
-        Text(x.Fire);
-        Text(x.Oxygen);
-        Text(x.Energised);
-        Text(x.Disposal);
-        Text(x.FirstAid);
-        Text(x.NotFor);
-        Figure(x.FlashPoint);
-        List(x.Limits, limit =>
-        {
-            Word<LimitKind>(limit.Kind);
-            Figure(limit.Value.Value);
-            Must(limit.Value.Unit);
-            Must(limit.By);
-            Must(limit.Source);
-        });
-        Ids(x.Sources);
-        Date(x.Reviewed);
-    }
-
-    private void Reading(WordReading x)
-    {
-        Ids(x.Agents);
-        In(x.When, Box);
-    }
-
-    private void InstructionWord(InstructionWord x)
-    {
-        Begin(RecordKind.InstructionWord, x.Id);
-        Texts(x.Phrases);
-        Maybe(x.Permits, Reading);
-        Maybe(x.Forbids, Reading);
-        Maybe(x.Act, act =>
-        {
-            Methods(act.Methods);
-            Limit(act.ExposureTime);
-            List(act.Duties, Duty);
-        });
-        Flag(x.ListsNothing);
-        Must(x.Reason);
-        Ids(x.Sources);
+        if (_faults is not null) Limit(box.Dilution);
+        Limit(box.Strength);
+        Limit(box.ContactTime);
+        Limit(box.Temperature);
+        Limit(box.Ph);
+        Methods(box.Methods);
     }
 }

@@ -1,11 +1,11 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text;
-using Compat.Validation;
 
 namespace Compat.Snapshots;
 
-/// <summary>Writes records as bytes in a canonical order: the same records give the same bytes, whatever the order of files. Also what content hashes are taken over.</summary>
+/// <summary>Writes records as bytes in a canonical order: the same records give the same bytes, whatever the order of files. Hashes of content are of these.</summary>
+/// <remarks>How each record is written follows from its declaration (Compat.Generators).</remarks>
 internal sealed partial class SnapshotWriter
 {
     private readonly List<byte> _bytes = [];
@@ -18,6 +18,14 @@ internal sealed partial class SnapshotWriter
         var writer = new SnapshotWriter();
         writer.Must(data.Version);
         writer.Sections(data);
+        return writer.Finish();
+    }
+
+    /// <summary>The records of a site, for its hash: they are never read back.</summary>
+    public static byte[] Body(Site site)
+    {
+        var writer = new SnapshotWriter();
+        writer.Write(site);
         return writer.Finish();
     }
 
@@ -46,6 +54,12 @@ internal sealed partial class SnapshotWriter
     }
 
     private void Flag(bool value) => Number(value ? 1 : 0);
+
+    private void MaybeFlag(bool? value) => Number(value is { } known ? known ? 2 : 1 : 0);
+
+    private void Whole(int value) => Number(value);
+
+    private void MaybeWhole(int? value) => Number(value ?? 0);
 
     private void Text(string? value, [CallerArgumentExpression(nameof(value))] string what = "")
     {
@@ -179,195 +193,33 @@ internal sealed partial class SnapshotWriter
         if (limit.Statement == AxisStatement.Within) Range(limit.Range, what);
     }
 
-    private void Box(ExposureBox box)
-    {
-        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++) Limit(box.On(axis), axis.ToString());
-        Methods(box.Methods);
-    }
-
     private void Methods(MethodLimit limit, [CallerArgumentExpression(nameof(limit))] string what = "")
     {
         Coded(limit.Statement, what);
         Methods(limit.Methods);
     }
 
-    private void Material(Material x)
+    private void Unit(StrengthUnit? unit, [CallerArgumentExpression(nameof(unit))] string what = "") => Text(unit?.Text, what);
+
+    private void Strength(Strength? strength, [CallerArgumentExpression(nameof(strength))] string what = "")
     {
-        Begin(RecordKind.Material, x.Id);
-        Id(x.Under);
-        Must(x.Name);
-        Member(x.Delicate);
-        Flag(x.DeclaredOnlySuffices);
-        Texts(x.AlsoCalled);
-        Ids(x.Sources);
-        Text(x.Note);
-    }
-
-    private void Slot(MaterialSlot slot) => Ids(slot.OneOf);
-
-    private void MaybeSlots(IReadOnlyList<MaterialSlot>? slots, [CallerArgumentExpression(nameof(slots))] string what = "") => Maybe(slots, list => List(list, Slot, ""), what);
-
-    private void Part(PartType x)
-    {
-        Begin(RecordKind.Part, x.Id);
-        Id(x.Under);
-        Must(x.Name);
-        Texts(x.AlsoCalled);
-        MaybeSlots(x.Materials);
-        Number(x.MaterialsKnown is { } known ? known ? 2 : 1 : 0);
-        Member(x.Wettest);
-        Maybe(x.Never, acts => CodeList(acts, ""));
-        Member(x.Geometry);
-        Member(x.TouchedBy);
-        WordList(x.Patients);
-        List(x.Duties, Duty);
-        Ids(x.Sources);
-        Text(x.Note);
-        Maybe(x.Soil, soil => WordList(soil, ""));
-        Maybe(x.WayOut, ways => WordList(ways, ""));
-        Text(x.FunctionCheck);
-        Figure(x.DryBeforePower);
-        Maybe(x.WaterIngress, ingress =>
+        if (strength is not { } some)
         {
-            Number(ingress.Numeral);
-            Must(ingress.Means);
-        });
+            Text(null);
+            return;
+        }
+
+        Must(some.Unit?.Text, what);
+        Range(some.Range, what);
     }
 
-    private void Agent(AgentClass x)
-    {
-        Begin(RecordKind.Agent, x.Id);
-        Id(x.Under);
-        Must(x.Name);
-        Texts(x.AlsoCalled);
-        Texts(x.Cas);
-        Texts(x.Ec);
-        Text(x.Basis?.Text);
-        Figure(x.Density);
-        Figure(x.AvailableChlorine);
-        CodeList(x.Nature);
-        In(x.Usual, usual =>
-        {
-            MaybeRange(usual.Strength);
-            MaybeRange(usual.Ph);
-            MaybeRange(usual.Temperature);
-            Ids(usual.Sources);
-        });
-        Member(x.Leaves);
-        Flag(x.Chamber);
-        Ids(x.InactivatedBy);
-        Texts(x.BoundBy);
-        CodeList(x.Hazards);
-        List(x.Duties, Duty);
-        Ids(x.Sources);
-        Text(x.Note);
-    }
+    private void Code(TestCode? code, [CallerArgumentExpression(nameof(code))] string what = "") => Must(code?.Value, what);
 
-    private void Duty(Duty x)
-    {
-        Coded(x.Kind);
-        List(x.Ways, Way);
-        Figure(x.Within);
-        Ids(x.Parts);
-        Number(x.AfterUses ?? 0);
-        Text(x.Note);
-    }
+    private void Serials(SerialRange serials, string what) => Must(serials.Prefix is null ? null : serials.ToString(), what);
 
-    private void Way(DutyWay x)
+    private void Concentration(AirConcentration value, [CallerArgumentExpression(nameof(value))] string what = "")
     {
-        Member(x.Method);
-        Member(x.Act);
-        Member(x.Water);
-        Number(x.Times ?? 0);
-        Figure(x.Seconds);
-        Figure(x.Litres);
-    }
-
-    private void Source(Source x)
-    {
-        Begin(RecordKind.Source, x.Id);
-        Coded(x.Kind);
-        Must(x.Title);
-        Text(x.Publisher);
-        Text(x.Edition);
-        Text(x.Section);
-        Text(x.Address);
-        Flag(x.Recalled);
-        Coded(x.Trust);
-        Text(x.Note);
-    }
-
-    private void Damage(Damage x)
-    {
-        Coded(x.Mechanism);
-        Coded(x.Onset);
-        Flag(x.Lasting);
-        Coded(x.Consequence);
-        Text(x.LookFor);
-        Text(x.WithdrawIf);
-    }
-
-    private void Rule(Rule x)
-    {
-        Begin(RecordKind.Rule, x.Id);
-        In(x.Target, target =>
-        {
-            Id(target.Part);
-            Id(target.Material);
-            Id(target.Device);
-            Id(target.DevicePart);
-        });
-        Id(x.Agent);
-        Id(x.Product);
-        Date(x.CompositionDated);
-        Flag(x.Allows);
-        In(x.When, Box);
-        Ids(x.SeenWith);
-        Flag(x.WholeClass);
-        List(x.Overrides, id => Must(id, ""));
-        Maybe(x.Damage, Damage);
-        Member(x.CountsTowards);
-        List(x.Duties, Duty);
-        Must(x.Why);
-        Member(x.KnownBy);
-        Maybe(x.Tested, tested =>
-        {
-            Coded(tested.On);
-            Flag(tested.Strained);
-            In(tested.Exposure, Box);
-        });
-        Id(x.Edition);
-        Ids(x.Sources);
-        Date(x.Reviewed);
-        Flag(x.IsSecondSource);
-        WordList(x.RestsOn);
-    }
-
-    private void Convention(Convention x)
-    {
-        At(RecordKind.Convention, Words.Of(x.Key));
-        Coded(x.Key);
-        Range(x.Range);
-        Methods(x.Methods);
-        WordList(x.Consequences);
-        WordList(x.Hazards);
-        Must(x.Reason);
-    }
-
-    private void Standing(StandingRule x)
-    {
-        Begin(RecordKind.StandingRule, x.Id);
-        Id(x.Part);
-        Id(x.Material);
-        Must(x.Agent);
-        In(x.When, Box);
-        Member(x.AlwaysWith);
-        Must(x.Reason);
-        Ids(x.Sources);
-        Word(x.NeverAbove);
-        Word(x.Patient);
-        Text(x.BoundBy);
-        Id(x.MixingWith);
-        Word(x.MixingWithSoil);
+        Figure(value.Value, what);
+        Must(value.Unit, what);
     }
 }

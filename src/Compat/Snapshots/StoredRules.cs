@@ -6,7 +6,7 @@ namespace Compat.Snapshots;
 /// <param name="starts">Where each rule begins, and where the last one ends.</param>
 /// <param name="cuts">The boundaries of all rules, axis by axis, each in order.</param>
 internal sealed class StoredRules(SnapshotTexts texts, byte[] bytes, int[] starts, Cut[][] cuts)
-    : StoredRecords<Rule>(texts, bytes, starts, static reader => reader.Rule())
+    : StoredRecords<Rule>(texts, bytes, starts, static reader => reader.ReadRule())
 {
     /// <summary>The boundaries of all rules, axis by axis, each in order.</summary>
     public Cut[][] Cuts => cuts;
