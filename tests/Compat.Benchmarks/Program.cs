@@ -22,6 +22,12 @@ if (args is ["shelf"])
     return 0;
 }
 
+if (args is ["schemas", ..])
+{
+    SchemaFigures.Print(args.Length > 1 ? args[1] : "schemas");
+    return 0;
+}
+
 foreach (var rules in new[] { 500, 500, 5_000, 50_000 })
 {
     var data = SyntheticData.Of(rules);

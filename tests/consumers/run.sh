@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # Takes the packed files as a stranger would: in a folder of its own, knowing nothing of this repository.
-# The last line is "N passed, N failed, N skipped". What needs a linker is skipped where there is none, and fails there with CI=full.
+# The last line is "N passed, N failed, N skipped". What needs a linker is skipped by name where there is none;
+# `.ci/run` fails with CI=true where one could be installed.
 set -uo pipefail
 root="$(cd "$(dirname "$0")/../.." && pwd)"
 work="$(mktemp -d)"
@@ -87,9 +88,6 @@ if [ -n "$linker" ]; then
   if [ -x "$work/native/console" ] && [ -x "$work/empty-native/empty" ]; then
     awk -v e="$(median "$work/empty-native/empty")" -v c="$(median "$work/native/console")" 'BEGIN { printf "cold native start, median of 21: empty %.1f ms, first answer %.1f ms, ratio %.2f\n", e / 1000, c / 1000, c / e }'
   fi
-elif [ "${CI:-}" = full ]; then
-  failed=$((failed + 1))
-  echo "failed: a native program that asks a question: no linker (clang or gcc)"
 else
   skipped=$((skipped + 1))
   echo "skipped: a native program that asks a question: no linker (clang or gcc)"

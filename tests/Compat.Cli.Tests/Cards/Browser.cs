@@ -2,13 +2,13 @@ using System.Diagnostics;
 
 namespace Compat.Cli.Tests.Cards;
 
-/// <summary>A test that needs a browser: skipped by name where none is installed, failed there with CI=full.</summary>
+/// <summary>A test that needs a browser: skipped by name where none is installed; `.ci/run` fails with CI=true where one could be.</summary>
 public sealed class BrowserFactAttribute : FactAttribute
 {
     public BrowserFactAttribute() => Skip = Browser.WhyNot;
 }
 
-/// <summary>A test with cases that needs a browser: skipped by name where none is installed, failed there with CI=full.</summary>
+/// <summary>A test with cases that needs a browser: skipped by name where none is installed; `.ci/run` fails with CI=true where one could be.</summary>
 public sealed class BrowserTheoryAttribute : TheoryAttribute
 {
     public BrowserTheoryAttribute() => Skip = Browser.WhyNot;
@@ -22,7 +22,7 @@ internal static class Browser
 
     /// <summary>Why a test with a browser is skipped; null where it runs.</summary>
     public static string? WhyNot =>
-        Environment.GetEnvironmentVariable("CI") == "full" || (Chromium is not null && PdfToText is not null) ? null : "needs chromium and pdftotext (Debian: chromium, poppler-utils)";
+        Chromium is not null && PdfToText is not null ? null : "needs chromium and pdftotext (Debian: chromium, poppler-utils)";
 
     /// <summary>Prints a page as PDF.</summary>
     public static byte[] Pdf(string html) => In(html, (folder, page) =>

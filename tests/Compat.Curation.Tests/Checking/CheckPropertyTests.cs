@@ -1,4 +1,5 @@
 using Compat.Curation.Checking;
+using Compat.Tests.RandomCases;
 using Compat.Validation;
 
 namespace Compat.Curation.Tests.Checking;
@@ -6,10 +7,11 @@ namespace Compat.Curation.Tests.Checking;
 /// <summary>The check against a walk over every point of the grid of boundaries.</summary>
 public class CheckPropertyTests
 {
+    private const int Sites = 5, Devices = 20, Mended = 80;
     private static readonly CheckOptions Options = new() { Today = new CalendarDate(2026, 11, 25), WithRefinements = true };
 
     [Fact]
-    public void Contradictions_and_refinements_are_found_if_and_only_if_a_point_shows_them() => RandomData.ForAll(40, random =>
+    public void Contradictions_and_refinements_are_found_if_and_only_if_a_point_shows_them() => RandomData.ForAll(12, random =>
     {
         var naive = new NaiveCheck(random.Data);
         var report = Run(random.Data);
@@ -25,7 +27,7 @@ public class CheckPropertyTests
     public void What_a_site_adds_contradicts_or_decides_if_and_only_if_a_point_shows_it()
     {
         int meeting = 0, idle = 0, superseded = 0;
-        RandomData.ForAll(12, random =>
+        RandomData.ForAll(Sites, random =>
         {
             Site[] sites = [random.Site!];
             var naive = new NaiveCheck(random.Data, sites);
@@ -41,7 +43,7 @@ public class CheckPropertyTests
             idle += naive.Dead.Concat(naive.Redundant).Count(own.Contains);
             superseded += naive.Superseded.Count();
         }, withSite: true);
-        Assert.True(meeting > 5 && idle > 2, $"of the site's rules {meeting} meet others, {idle} decide nothing, {superseded} cite an edition that is replaced");
+        Assert.True(meeting >= RandomSize.Telling(2, Sites) && idle >= RandomSize.Telling(1, Sites), $"of the site's rules {meeting} meet others, {idle} decide nothing, {superseded} cite an edition that is replaced");
     }
 
     /// <summary>Devices with several editions of their instructions and rules of their own; products, of which the walk knows nothing, may break more.</summary>
@@ -49,7 +51,7 @@ public class CheckPropertyTests
     public void A_standing_rule_is_broken_on_devices_if_and_only_if_a_point_shows_it()
     {
         int broken = 0, kept = 0;
-        RandomData.ForAll(40, random =>
+        RandomData.ForAll(Devices, random =>
         {
             Site[] sites = [random.Site!];
             var naive = NaiveCheck.BrokenOnDevices(random.Data, sites).Select(id => id.Value).ToHashSet();
@@ -61,11 +63,11 @@ public class CheckPropertyTests
             broken += naive.Count;
             kept += random.Data.StandingRules.Count - naive.Count;
         }, withSite: true);
-        Assert.True(broken >= 5 && kept > 5, $"{broken} broken, {kept} kept");
+        Assert.True(broken >= RandomSize.Telling(2, Devices) && kept >= RandomSize.Telling(3, Devices), $"{broken} broken, {kept} kept");
     }
 
     [Fact]
-    public void What_is_found_does_not_depend_on_the_order_of_rules() => RandomData.ForAll(200, random =>
+    public void What_is_found_does_not_depend_on_the_order_of_rules() => RandomData.ForAll(60, random =>
     {
         var turned = random.Data with
         {
@@ -80,7 +82,7 @@ public class CheckPropertyTests
     });
 
     [Fact]
-    public void Each_witness_asked_shows_the_fault() => RandomData.ForAll(300, random =>
+    public void Each_witness_asked_shows_the_fault() => RandomData.ForAll(100, random =>
     {
         KnowledgeBase.TryBuild(random.Data, out var kb);
         foreach (var finding in Run(random.Data).Findings.Where(f => f.Witness is not null))
@@ -106,7 +108,7 @@ public class CheckPropertyTests
     public void A_mend_removes_its_contradiction_and_makes_no_other_fault()
     {
         int contradictions = 0, mended = 0;
-        RandomData.ForAll(200, random =>
+        RandomData.ForAll(Mended, random =>
         {
             var before = Run(random.Data);
             foreach (var finding in before.Findings.Where(f => f.Kind == FindingKind.Contradiction))
@@ -123,7 +125,7 @@ public class CheckPropertyTests
                 }
             }
         });
-        Assert.True(contradictions > 20 && mended > contradictions * 2 / 3, $"{mended} of {contradictions} contradictions have a mend");
+        Assert.True(contradictions >= RandomSize.Telling(8, Mended) && mended >= contradictions * 2 / 3, $"{mended} of {contradictions} contradictions have a mend");
     }
 
     private static HashSet<string> Faults(CheckReport report) =>

@@ -10,7 +10,7 @@ public sealed class LooserClaimsTests
     public void LooserClaim_IsFound_IfAndOnlyIfAPointShowsIt()
     {
         var (found, clean) = (0, 0);
-        for (var seed = 1; found < 200 || clean < 20; seed++)
+        for (var seed = 1; found < RandomSize.Checks(80) || clean < RandomSize.Checks(8); seed++)
         {
             var data = CaseMaker.Make(seed, Shape.Whole).Data;
             if (KnowledgeBase.TryBuild(data, out _).Count > 0) continue;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Compat.Tests.RandomCases;
 using FsCheck;
 using FsCheck.Fluent;
@@ -12,15 +11,14 @@ internal sealed record RandomData(int Seed, KnowledgeData Data, Site? Site = nul
 {
     public override string ToString() => $"seed {Seed}\n{KnowledgeText.Write(Data)}{(Site is null ? "" : KnowledgeText.Write(Site, Data))}";
 
-    /// <summary>Holds a property against so many random sets; COMPAT_RANDOM_SEED sets which, COMPAT_RANDOM_CHECKS how many.</summary>
-    /// <param name="count">How many.</param>
+    /// <summary>Holds a property against random sets.</summary>
+    /// <param name="count">How many it usually is.</param>
     /// <param name="holds">The property.</param>
     /// <param name="withSite">Whether each has a site with devices.</param>
     public static void ForAll(int count, Action<RandomData> holds, bool withSite = false)
     {
-        var seed = Number("COMPAT_RANDOM_SEED") ?? 20261125;
-        var config = Config.QuickThrowOnFailure.WithMaxTest((int?)Number("COMPAT_RANDOM_CHECKS") ?? count).WithQuietOnSuccess(true)
-            .WithReplay(FSharpOption<Replay>.Some(new Replay(new Rnd(seed), FSharpOption<int>.None)));
+        var config = Config.QuickThrowOnFailure.WithMaxTest(RandomSize.Checks(count)).WithQuietOnSuccess(true)
+            .WithReplay(FSharpOption<Replay>.Some(new Replay(new Rnd(RandomSize.Seed()), FSharpOption<int>.None)));
         Check.One(config, Prop.ForAll(Arb.From(Gen.Choose(0, int.MaxValue - 1).Select(seed => Valid(seed, withSite)), Shrink), holds));
     }
 
@@ -73,7 +71,4 @@ internal sealed record RandomData(int Seed, KnowledgeData Data, Site? Site = nul
             if (new Case(0, smaller with { StandingRules = [] }, whole.Site, new()).Build(out _) is not null) yield return whole with { Data = smaller };
         }
     }
-
-    private static ulong? Number(string variable) =>
-        ulong.TryParse(Environment.GetEnvironmentVariable(variable), NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : null;
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Compat.Tests.RandomCases;
 
 namespace Compat.Curation.Tests.Reviewing;
@@ -9,10 +8,10 @@ internal static class RandomReach
     private static readonly CalendarDate Day = new(2026, 1, 1);
 
     /// <summary>The first seed.</summary>
-    public static int First => Number("COMPAT_RANDOM_SEED") ?? 20261130;
+    public static int First => (int)RandomSize.Seed(20261130);
 
     /// <summary>How many pairs are looked at.</summary>
-    public static int Count => Number("COMPAT_RANDOM_CHECKS") ?? 60;
+    public static int Count => RandomSize.Checks(60);
 
     /// <summary>The first valid pair from a seed on.</summary>
     public static RandomReview Make(int seed)
@@ -107,6 +106,4 @@ internal static class RandomReach
     }
 
     private static T One<T>(IReadOnlyList<T> list, Random random) => list[random.Next(list.Count)];
-
-    private static int? Number(string variable) => int.TryParse(Environment.GetEnvironmentVariable(variable), NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : null;
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Compat.Curation.Reviewing;
 using Compat.Tests.RandomCases;
 using FsCheck;
@@ -23,12 +22,11 @@ internal sealed record RandomReview(int Seed, KnowledgeData Before, KnowledgeDat
         return kb!;
     }
 
-    /// <summary>Holds a property against so many pairs; COMPAT_RANDOM_SEED sets which, COMPAT_RANDOM_CHECKS how many.</summary>
+    /// <summary>Holds a property against so many pairs as it usually is, or as the run says.</summary>
     public static void ForAll(int count, int mostEdits, Action<RandomReview> holds)
     {
-        var seed = Number("COMPAT_RANDOM_SEED") ?? 20261125;
-        var config = Config.QuickThrowOnFailure.WithMaxTest((int?)Number("COMPAT_RANDOM_CHECKS") ?? count).WithQuietOnSuccess(true)
-            .WithReplay(FSharpOption<Replay>.Some(new Replay(new Rnd(seed), FSharpOption<int>.None)));
+        var config = Config.QuickThrowOnFailure.WithMaxTest(RandomSize.Checks(count)).WithQuietOnSuccess(true)
+            .WithReplay(FSharpOption<Replay>.Some(new Replay(new Rnd(RandomSize.Seed()), FSharpOption<int>.None)));
         Check.One(config, Prop.ForAll(Arb.From(Gen.Choose(0, int.MaxValue - 1).Select(at => Valid(at, mostEdits)), Shrink), holds));
     }
 
@@ -62,7 +60,4 @@ internal sealed record RandomReview(int Seed, KnowledgeData Before, KnowledgeDat
     {
         Rules = data.Rules.Where(rule => rule.Id != gone).Select(rule => rule with { Overrides = rule.Overrides.Where(id => id != gone).ToArray() }).ToArray(),
     };
-
-    private static ulong? Number(string variable) =>
-        ulong.TryParse(Environment.GetEnvironmentVariable(variable), NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : null;
 }

@@ -12,7 +12,7 @@ public class ReviewPropertyTests
     public void A_point_lies_in_a_reported_box_if_and_only_if_its_verdict_differs()
     {
         int differing = 0, same = 0;
-        RandomReview.ForAll(200, mostEdits: 3, pair =>
+        RandomReview.ForAll(100, mostEdits: 3, pair =>
         {
             var changes = pair.Report.Groups.SelectMany(group => group.Answers).ToArray();
             var random = new Random(pair.Seed);
@@ -37,7 +37,7 @@ public class ReviewPropertyTests
     }
 
     [Fact]
-    public void The_question_of_each_change_shows_both_answers() => RandomReview.ForAll(400, mostEdits: 3, pair =>
+    public void The_question_of_each_change_shows_both_answers() => RandomReview.ForAll(120, mostEdits: 3, pair =>
     {
         var (before, after) = (pair.Build(pair.Before), pair.Build(pair.After));
         foreach (var change in pair.Report.Groups.SelectMany(group => group.Answers).Where(change => !change.IsNewAgent && !change.IsInAnotherUnit))
@@ -49,7 +49,7 @@ public class ReviewPropertyTests
     });
 
     [Fact]
-    public void A_base_beside_itself_has_no_change_in_whatever_order() => RandomReview.ForAll(100, mostEdits: 1, pair =>
+    public void A_base_beside_itself_has_no_change_in_whatever_order() => RandomReview.ForAll(40, mostEdits: 1, pair =>
     {
         var data = pair.Before;
         var turned = data with
@@ -65,7 +65,7 @@ public class ReviewPropertyTests
     });
 
     [Fact]
-    public void The_review_backwards_is_its_mirror() => RandomReview.ForAll(400, mostEdits: 3, pair =>
+    public void The_review_backwards_is_its_mirror() => RandomReview.ForAll(120, mostEdits: 3, pair =>
     {
         var (there, back) = (Regions(pair.Report), Regions(DataReview.Run(pair.After, pair.Sites, pair.Before, pair.Sites)));
         var random = new Random(pair.Seed);
@@ -79,7 +79,7 @@ public class ReviewPropertyTests
     });
 
     [Fact]
-    public void A_change_has_the_edits_that_make_one_there_alone() => RandomReview.ForAll(400, mostEdits: 4, pair =>
+    public void A_change_has_the_edits_that_make_one_there_alone() => RandomReview.ForAll(120, mostEdits: 4, pair =>
     {
         var whole = pair.Report;
         var edits = EditList.Between(pair.Before, pair.After);

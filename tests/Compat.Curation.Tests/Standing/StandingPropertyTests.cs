@@ -1,5 +1,5 @@
-using System.Globalization;
 using Compat.Curation.Checking;
+using Compat.Tests.RandomCases;
 using Compat.Tests.Reference;
 using FsCheck;
 using FsCheck.Fluent;
@@ -24,7 +24,7 @@ public class StandingPropertyTests
     public void No_part_type_and_agent_below_breaks_one_at_random_exposures()
     {
         var kb = Built(Data);
-        var config = Config.QuickThrowOnFailure.WithMaxTest(Rounds).WithQuietOnSuccess(true);
+        var config = Config.QuickThrowOnFailure.WithMaxTest(RandomSize.Checks(3)).WithQuietOnSuccess(true);
         Check.One(config, Prop.ForAll(Arb.From(Gen.Choose(0, int.MaxValue - 1)), seed =>
         {
             foreach (var stand in ShippedStanding.All)
@@ -53,8 +53,6 @@ public class StandingPropertyTests
 
         Assert.True(caught >= 10 && broken.Count > 1, $"{caught} edits were caught both ways, against demands of {broken.Count} kinds");
     }
-
-    private static int Rounds => int.TryParse(Environment.GetEnvironmentVariable("COMPAT_STANDING_ROUNDS"), NumberStyles.None, CultureInfo.InvariantCulture, out var rounds) ? rounds : 3;
 
     private static IEnumerable<(Stand Stand, KnowledgeData Edited, ExposureBox Box)> Edited(bool withDuty) =>
         ShippedStanding.All.Where(stand => stand.With is not null == withDuty).SelectMany(stand => EditsAgainst(stand).Take(EditsOfOne)).Take(Edits);

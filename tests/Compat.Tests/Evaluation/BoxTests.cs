@@ -21,7 +21,7 @@ public sealed class BoxTests
             var true_ = new ReferenceEvaluator(c.Data, c.Sites, point).Point();
             Assert.True(true_.Verdict == Verdict.Allowed, $"reference {true_.Verdict} by {true_.Step} at {QuestionText.Of(point)} inside {Text(box)}");
         }
-    });
+    }, share: 3);
 
     [Fact]
     public void TheListedBoxesHoldTheGoodChoicesAndNoOthers() => RandomRun.ForAll(Shape.Region, c =>
@@ -36,7 +36,7 @@ public sealed class BoxTests
             var listed = answer.Boxes.Any(b => Holds(b, choice));
             Assert.True(listed == (verdict == Verdict.Allowed), $"{choice} is {verdict}, {(listed ? "" : "not ")}listed; boxes:\n{string.Join("\n", answer.Boxes.Select(Text))}");
         }
-    });
+    }, share: 3);
 
     [Fact]
     public void ListedBoxesAreMaximal() => RandomRun.ForAll(Shape.Region, c =>
@@ -66,7 +66,7 @@ public sealed class BoxTests
                 Assert.False(exposureTimes.All(r => dilutions.All(d => reference.Of(new(box.Method, r, d), more) == Verdict.Allowed)), $"one more use could join {Text(box)}");
             }
         }
-    });
+    }, share: 3);
 
     private static IEnumerable<decimal> JustOutside(List<decimal> grid, Interval range)
     {

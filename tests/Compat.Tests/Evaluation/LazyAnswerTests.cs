@@ -102,7 +102,7 @@ public class LazyAnswerTests
     {
         var kb = random.Build();
         Assert.Equal(Text(kb.Ask(random.Question)), Text(kb.Ask(kb.Prepare(random.Question))));
-    });
+    }, share: 4);
 
     private static string Text(Answer answer) => JsonSerializer.Serialize(answer);
 }

@@ -44,5 +44,5 @@ public sealed class MapTests
             Assert.True(expected.Verdict == cells[0].Verdict, $"reference {expected.Verdict} by {expected.Step}, cell {cells[0].Verdict} {cells[0].Reason.Code} at {QuestionText.Of(point)}");
             if (point.Uses == 1) Assert.Equal(cells[0].Verdict, PointTests.Plainly(kb.Ask(point).Verdict));
         }
-    });
+    }, share: 4);
 }

@@ -20,7 +20,7 @@ public sealed class PointTests
         var expected = new ReferenceEvaluator(c.Data, c.Sites, question).Point();
         var answer = c.Build().Ask(question);
         Assert.True(expected.Verdict == Plainly(answer.Verdict), $"reference {expected.Verdict} by step {expected.Step}, engine {answer.Verdict}, {answer.Decisive.Code}");
-    });
+    }, share: 2);
 
     /// <summary>Allowed, with or without limits.</summary>
     internal static Verdict Plainly(Verdict verdict) => verdict == Verdict.AllowedWithinLimits ? Verdict.Allowed : verdict;

@@ -89,7 +89,7 @@ public sealed class EmptyRangeTests
         var need = new Need { Level = Level.Low, TouchedBy = TouchedBy.Hand };
         var ground = new WindowGround(kb, changed.Question, need, measured: true);
         Assert.False(new WindowMaker(kb, changed.Question, ground).Make([]).IsOpen);
-    });
+    }, share: 4);
 
     [Fact]
     public void Component_WithoutAPiece_IsNotEstablished()

@@ -56,7 +56,7 @@ public sealed class LawTests
         var before = c.Build().Ask(c.Question);
         read ??= verdict => verdict;
         Assert.True(read(after!.Verdict) <= read(before.Verdict), $"{before.Verdict} became {after.Verdict} ({before.Decisive.Code}, {after.Decisive.Code}) with\n{changed}");
-    });
+    }, share: 4);
 
     private static void Same(Func<Case, Random, Case?> change) => RandomRun.ForAll(Shape.Region, c =>
     {
@@ -65,7 +65,7 @@ public sealed class LawTests
         Assert.True(before.Verdict == after.Verdict, $"{before.Verdict} became {after.Verdict} with\n{changed}");
         Assert.Equal(before.BoxCount, after.BoxCount);
         Assert.Equal(before.Boxes.Select(Figures), after.Boxes.Select(Figures));
-    });
+    }, share: 4);
 
     private static (object, object?, object?, object, object, object, object) Figures(Answers.AllowedBox b) => (b.Method, b.Strength, b.Dilution, b.ExposureTime, b.Temperature, b.Ph, b.Uses);
 }

@@ -1,5 +1,5 @@
-using System.Globalization;
 using Compat.Tests.Evaluation;
+using Compat.Tests.RandomCases;
 using Compat.Tests.Reference;
 
 namespace Compat.Tests.Mixing;
@@ -17,13 +17,11 @@ public sealed class MixtureReferenceTests
         Agent("vinegar", "any-agent", "% w/w"), Agent("brine", "any-agent"), Agent("water", "any-agent"),
     ];
 
-    private static int Count => int.TryParse(Environment.GetEnvironmentVariable("COMPAT_RANDOM_CASES"), NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : 10_000;
-
     [Fact]
     public void Judge_RandomRecords_AgreesWithTheReference()
     {
         int outcomes = 0, narrowed = 0;
-        for (var seed = 0; seed < Count / 20; seed++)
+        for (var seed = 0; seed < RandomSize.Cases(share: 20); seed++)
         {
             var random = new Random(20261130 + seed);
             var (data, site) = Make(random);
@@ -51,7 +49,7 @@ public sealed class MixtureReferenceTests
     [Fact]
     public void Judge_StrengthStatedOrHarmlessOnRecord_TakesNoHazardOfEveryStrengthAway()
     {
-        for (var seed = 0; seed < Count / 50; seed++)
+        for (var seed = 0; seed < RandomSize.Cases(share: 50); seed++)
         {
             var random = new Random(seed);
             var (data, site) = Make(random);

@@ -1,4 +1,5 @@
 using Compat.Planning;
+using Compat.Tests.RandomCases;
 
 namespace Compat.Tests.Plans;
 
@@ -7,12 +8,12 @@ public sealed class ChoiceOptimalityTests
 {
     private const int Sites = 25;
 
-    /// <summary>Of 200 tasks with no site behind them, or as COMPAT_PLAN_DEVICES says.</summary>
+    /// <summary>Of tasks with no site behind them.</summary>
     [Fact]
     public void EveryLevelIsTheBestOne()
     {
-        var devices = (int)(RandomTasks.Number("COMPAT_PLAN_DEVICES") ?? 200);
-        var seed = (int)(RandomTasks.Number("COMPAT_RANDOM_SEED") ?? 20261125);
+        var devices = RandomSize.Cases(share: 50);
+        var seed = (int)RandomSize.Seed();
         for (var device = 0; device < devices; device++)
         {
             var random = new Random(seed + device);

@@ -1,5 +1,5 @@
-using System.Globalization;
 using Compat.Planning;
+using Compat.Tests.RandomCases;
 using FsCheck;
 using FsCheck.Fluent;
 using Microsoft.FSharp.Core;
@@ -11,17 +11,14 @@ internal static class RandomTasks
 {
     private static readonly Mechanism[] Mechanisms = [Mechanism.LegendWear, Mechanism.Swelling, Mechanism.Oxidation];
 
-    /// <summary>How many tasks a property is held against, as a share of COMPAT_RANDOM_CASES or its usual 10,000.</summary>
+    /// <summary>Holds a property against random tasks, a share of the usual number of cases.</summary>
     public static void ForAll(Action<ChoiceTask, Random> holds, int share = 4)
     {
-        var config = Config.QuickThrowOnFailure.WithMaxTest((int)Math.Max(1, (Number("COMPAT_RANDOM_CASES") ?? 10_000) / (ulong)share)).WithQuietOnSuccess(true)
-            .WithReplay(FSharpOption<Replay>.Some(new Replay(new Rnd(Number("COMPAT_RANDOM_SEED") ?? 20261125), FSharpOption<int>.None)));
+        var config = Config.QuickThrowOnFailure.WithMaxTest(RandomSize.Cases(share)).WithQuietOnSuccess(true)
+            .WithReplay(FSharpOption<Replay>.Some(new Replay(new Rnd(RandomSize.Seed()), FSharpOption<int>.None)));
         var tasks = Arb.From(Gen.Choose(0, int.MaxValue - 1).Select(Small), one => Simpler(one.Task).Select(task => one with { Task = task }));
         Check.One(config, Prop.ForAll(tasks, one => holds(one.Task, new Random(one.Seed))));
     }
-
-    public static ulong? Number(string variable) =>
-        ulong.TryParse(Environment.GetEnvironmentVariable(variable), NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : null;
 
     /// <summary>A task of a size.</summary>
     public static ChoiceTask Make(Random random, int parts, int products, int options, int maxProducts)

@@ -38,7 +38,7 @@ internal sealed partial class CaseMaker
         var there = One(inProduct);
         var ends = new[] { there.Strength?.Percent.Lower, there.Strength?.Percent.Upper }.OfType<decimal>().ToArray();
         if (_trees.Basis(there.Agent!) is null || ends.Length == 0 || Chance(30)) return [RandomPartner(there.Agent!)];
-        var end = One(ends);
+        var end = One(ends) * (_question.Dilution is { IsPoint: true, Lower: { } diluted } ? diluted : 1);
         return [new(there.Agent!, AxisLimit.Within(One(Interval.AtMost(end), Interval.Below(end), Interval.AtLeast(end), Interval.Above(end))))];
     }
 

@@ -1,17 +1,12 @@
-using System.Globalization;
 using FsCheck;
 using FsCheck.Fluent;
 using Microsoft.FSharp.Core;
 
 namespace Compat.Tests.RandomCases;
 
-/// <summary>Runs a property over random cases: 10,000 with a fixed seed, or as COMPAT_RANDOM_CASES and COMPAT_RANDOM_SEED say.</summary>
+/// <summary>Runs a property over random cases, as many as <see cref="RandomSize"/> says.</summary>
 internal static class RandomRun
 {
-    private static int Count => Number("COMPAT_RANDOM_CASES") is { } n ? (int)n : 10_000;
-
-    private static ulong Seed => Number("COMPAT_RANDOM_SEED") ?? 20261125;
-
     /// <summary>Cases of a shape, small enough to read once they have shrunk.</summary>
     public static Arbitrary<Case> Cases(Shape shape) =>
         Arb.From(Gen.Choose(0, int.MaxValue - 1).Select(seed => Valid(seed, shape)), CaseShrinker.Shrink);
@@ -19,8 +14,8 @@ internal static class RandomRun
     /// <summary>Holds the property against every case; it fails by throwing. A share of the count where the property is slow.</summary>
     public static void ForAll(Shape shape, Action<Case> holds, int share = 1)
     {
-        var config = Config.QuickThrowOnFailure.WithMaxTest(Math.Max(1, Count / share)).WithQuietOnSuccess(true)
-            .WithReplay(FSharpOption<Replay>.Some(new Replay(new Rnd(Seed), FSharpOption<int>.None)));
+        var config = Config.QuickThrowOnFailure.WithMaxTest(RandomSize.Cases(share)).WithQuietOnSuccess(true)
+            .WithReplay(FSharpOption<Replay>.Some(new Replay(new Rnd(RandomSize.Seed()), FSharpOption<int>.None)));
         Check.One(config, Prop.ForAll(Cases(shape), holds));
     }
 
@@ -33,7 +28,4 @@ internal static class RandomRun
             if (made.Build(out _) is not null) return made;
         }
     }
-
-    private static ulong? Number(string variable) =>
-        ulong.TryParse(Environment.GetEnvironmentVariable(variable), NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : null;
 }

@@ -15,7 +15,7 @@ public sealed class PointWholeTests
         var answer = c.Build().Ask(c.Question);
         var got = answer.Verdict == Verdict.AllowedWithinLimits ? Verdict.Allowed : answer.Verdict;
         Assert.True(expected == got, $"reference {expected}, engine {answer.Verdict}: part {answer.PartVerdict}, kill {answer.Kill!.Verdict} ({answer.Kill.Reasons[0].Code}), people {answer.People?.Verdict}\n{c}");
-    }, share: 10);
+    }, share: 5);
 
     private static WholePoint Stated(Question q) =>
         new(q.Method!.Value, q.Dilution?.Lower ?? 1, q.ExposureTime!.Value, q.Temperature!.Value, q.Ph, q.Uses!.Value, 1);
