@@ -1,54 +1,58 @@
 namespace Compat.Curation.Checking;
 
 /// <summary>Cuts a box of cells along the rules of a scene that cross it until something is found; stops at the first.</summary>
-internal sealed class CellSearch(Scene scene, ApplicationMethod method)
+internal sealed class CellSearch : ICutVisitor<Run, CellSearch.Known>
 {
-    private readonly CellBox?[] _boxes = scene.Candidates.Select(one => !one.Rule.Methods.Contains(method) ? null
-        : CellBox.Of(one.Cells)).ToArray();
-
+    private readonly Scene _scene;
+    private readonly Func<bool[], bool[], bool>? _mayHold;
+    private readonly Func<bool[], Box<Run>, bool> _isIt;
+    private Box<Run>? _found;
     private int _visited;
 
+    private CellSearch(Scene scene, Func<bool[], bool[], bool>? mayHold, Func<bool[], Box<Run>, bool> isIt) => (_scene, _mayHold, _isIt) = (scene, mayHold, isIt);
+
     /// <summary>The first box of cells in which one set of rules applies and of which the test says yes; null where there is none.</summary>
-    /// <param name="within">The box searched.</param>
+    /// <param name="scene">The scene.</param>
+    /// <param name="within">The box searched, by one method.</param>
     /// <param name="mayHold">Whether a box can hold what is looked for: the rules that apply in all of it, and those that apply in some.</param>
     /// <param name="isIt">The test, on the rules that apply.</param>
     /// <exception cref="TooManyBoxesException">There are too many boxes to look at.</exception>
-    public CellBox? Find(CellBox within, Func<bool[], bool[], bool>? mayHold, Func<bool[], CellBox, bool> isIt)
+    public static Box<Run>? Find(Scene scene, in Box<Run> within, Func<bool[], bool[], bool>? mayHold, Func<bool[], Box<Run>, bool> isIt)
     {
-        var all = Enumerable.Range(0, _boxes.Length).Where(i => _boxes[i] is not null).ToList();
-        _visited = 0;
-        return Find(within, all, new bool[_boxes.Length], mayHold, isIt);
+        var search = new CellSearch(scene, mayHold, isIt);
+        Cutter.Cut(ref search, within, new Known(new bool[scene.Candidates.Count], Enumerable.Range(0, scene.Candidates.Count)));
+        return search._found;
     }
 
-    private CellBox? Find(CellBox box, List<int> open, bool[] covering, Func<bool[], bool[], bool>? mayHold, Func<bool[], CellBox, bool> isIt)
+    Next ICutVisitor<Run, Known>.Look(in Box<Run> box, Known known, out Known inside, out Box<Run> crossing)
     {
         if (++_visited > Subtraction.MostBoxes) throw new TooManyBoxesException();
-        var covers = (bool[])covering.Clone();
-        var crossing = new List<int>();
-        foreach (var i in open)
+        var covers = (bool[])known.Covers.Clone();
+        var open = new List<int>();
+        foreach (var i in known.Open)
         {
-            var rule = _boxes[i]!;
-            if (box.LiesIn(rule)) covers[i] = true;
-            else if (Meet(rule, box)) crossing.Add(i);
+            ref readonly var cells = ref _scene.Candidates[i].Cells;
+            if (!cells.Meets(box)) continue;
+            if (box.LiesIn(cells)) covers[i] = true;
+            else open.Add(i);
         }
 
-        if (crossing.Count == 0) return isIt(covers, box) ? box : null;
-        if (mayHold is not null)
+        (inside, crossing) = (new(covers, open), open.Count > 0 ? _scene.Candidates[open[0]].Cells : default);
+        if (open.Count == 0)
         {
-            var some = (bool[])covers.Clone();
-            foreach (var i in crossing) some[i] = true;
-            if (!mayHold(covers, some)) return null;
+            if (!_isIt(covers, box)) return Next.Done;
+            _found = box;
+            return Next.Stop;
         }
 
-        var (axis, lastOfLower) = box.Edge(_boxes[crossing[0]]!);
-        return Find(box.With(axis, box.Low[axis], lastOfLower), crossing, covers, mayHold, isIt)
-            ?? Find(box.With(axis, lastOfLower + 1, box.High[axis]), crossing, covers, mayHold, isIt);
+        if (_mayHold is null) return Next.Halve;
+        var some = (bool[])covers.Clone();
+        foreach (var i in open) some[i] = true;
+        return _mayHold(covers, some) ? Next.Halve : Next.Done;
     }
 
-    private static bool Meet(CellBox a, CellBox b)
-    {
-        for (var axis = 0; axis < a.Low.Length; axis++)
-            if (a.Low[axis] > b.High[axis] || a.High[axis] < b.Low[axis]) return false;
-        return true;
-    }
+    /// <summary>What is known of a box.</summary>
+    /// <param name="Covers">The rules that apply in all of it.</param>
+    /// <param name="Open">Those that may apply in some of it.</param>
+    internal sealed record Known(bool[] Covers, IEnumerable<int> Open);
 }

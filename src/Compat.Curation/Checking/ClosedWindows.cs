@@ -28,8 +28,7 @@ internal sealed class ClosedWindows(Ground ground)
     }
 
     /// <summary>Whether some claim of the agent reaches the level at all.</summary>
-    private bool Claimed(int agent, Level level) =>
-        _kb.Data.Claims.Any(claim => claim.Refuted is null && claim.Where is null && claim.Reaches >= level && _kb.Agents.IsAtOrBelow(agent, _kb.Agents[claim.Agent.Value]));
+    private bool Claimed(int agent, Level level) => Reach.Claims(_kb, agent).Any(claim => claim.Reaches >= level);
 
     private Finding? Note(Question question, Need need)
     {

@@ -14,7 +14,7 @@ internal sealed class Contradictions(Ground ground)
     /// <summary>All contradictions; with them, where asked, all refinements.</summary>
     public IEnumerable<Finding> Find(bool withRefinements)
     {
-        new PairSearch(ground).Run(
+        new PairSearch(ground).Search(
             (a, n) => _found.TryGetValue((a, n), out var best) ? best.Seen >= MostSubjects : !withRefinements && Refines(ground.Kb.Rules[a], ground.Kb.Rules[n]),
             Look);
         foreach (var ((a, n), best) in _found.OrderBy(pair => pair.Key))
@@ -27,7 +27,7 @@ internal sealed class Contradictions(Ground ground)
     /// <summary>Whether any two rules contradict each other, as a pair of ids; for tests of the search alone.</summary>
     public IReadOnlyCollection<(RuleId Allowed, RuleId Forbids)> Pairs()
     {
-        new PairSearch(ground).Run((a, n) => _found.ContainsKey((a, n)) || Refines(ground.Kb.Rules[a], ground.Kb.Rules[n]), Look);
+        new PairSearch(ground).Search((a, n) => _found.ContainsKey((a, n)) || Refines(ground.Kb.Rules[a], ground.Kb.Rules[n]), Look);
         return _found.Keys.Select(pair => (ground.Kb.Rules[pair.Item1].Rule.Id, ground.Kb.Rules[pair.Item2].Rule.Id)).ToArray();
     }
 
@@ -44,7 +44,7 @@ internal sealed class Contradictions(Ground ground)
         foreach (var speaker in Speakers(pair))
         {
             if (Disagreement(pair, speaker) is not { } place) continue;
-            var size = place.Size(ground);
+            var size = place.Size();
             if (!_found.TryGetValue(key, out var best)) _found[key] = new Best(place, size, 1);
             else _found[key] = size > best.Size ? new Best(place, size, best.Seen + 1) : best with { Seen = best.Seen + 1 };
         }
@@ -73,7 +73,7 @@ internal sealed class Contradictions(Ground ground)
     private IEnumerable<int> Meeting(CompiledRule allowed, CompiledRule forbids)
     {
         var below = allowed.Rule.WholeClass || allowed.SeenWith.Length > 0;
-        foreach (var top in Ground.Tops(allowed))
+        foreach (var top in Reach.Tops(allowed))
         {
             var from = ground.Agents.IsAtOrBelow(top, forbids.Agent) ? top : below && ground.Agents.IsAtOrBelow(forbids.Agent, top) ? forbids.Agent : -1;
             if (from < 0) continue;
@@ -93,9 +93,9 @@ internal sealed class Contradictions(Ground ground)
         Place? largest = null;
         foreach (var box in byMethod.SelectMany(one => one.Boxes))
         {
-            var all = MethodSet.Of(byMethod.Where(one => one.Boxes.Any(box.LiesIn)).Select(one => one.Method).ToArray());
-            var place = new Place(pair.Subject, speaker, all, box);
-            if (largest is null || place.Size(ground) > largest.Size(ground)) largest = place;
+            var all = MethodSet.Of(byMethod.Where(one => one.Boxes.Any(other => (box with { Methods = other.Methods }).LiesIn(other))).Select(one => one.Method).ToArray());
+            var place = new Place(pair.Subject, speaker, ground.Kb.Grid.ValuesOf(box with { Methods = all }));
+            if (largest is null || place.Size() > largest.Size()) largest = place;
         }
 
         return largest;

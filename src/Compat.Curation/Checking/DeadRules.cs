@@ -75,8 +75,8 @@ internal sealed class DeadRules(Ground ground)
         var best = Role.NeverApplies;
         foreach (var method in rule.Methods.Intersect(subject.Stood).Methods)
         {
-            if (live.BoxOf(own[0]) is not { } box) continue;
-            new CellSearch(live.Scene, method).Find(box, null, (applies, cells) =>
+            if (live.BoxOf(own[0], method) is not { IsEmpty: false } box) continue;
+            CellSearch.Find(live.Scene, box, null, (applies, cells) =>
             {
                 if (!ground.IsReal(speaker, cells)) return false;
                 var with = effect.Of(applies);

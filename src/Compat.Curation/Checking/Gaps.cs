@@ -41,7 +41,7 @@ internal sealed class Gaps(Ground ground)
         var scene = new Scene(ground.Kb, variants.Select(subject => subject.Variant).ToArray(), speaker.Substance, speaker.Component, exposureTimeWithoutEnd: false);
         var decider = new Decider(ground.Kb, scene);
         return !MethodSet.All.Methods.Where(method => variants.All(subject => subject.Stood.Contains(method))).Any(method =>
-            new CellSearch(scene, method).Find(ground.DomainOf(speaker), null, (applies, _) => decider.Worst(applies).Verdict != Verdict.NotEstablished) is not null);
+            CellSearch.Find(scene, ground.DomainOf(speaker) with { Methods = MethodSet.Of(method) }, null, (applies, _) => decider.Worst(applies).Verdict != Verdict.NotEstablished) is not null);
     }
 
     /// <summary>For one part, the agents of which some rule surely forbids and those of which some rules may allow.</summary>

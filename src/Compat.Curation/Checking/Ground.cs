@@ -8,9 +8,8 @@ internal sealed class Ground
 {
     private readonly CompiledRule[][] _ofMaterial;
     private readonly Speaker[] _speakers;
-    private readonly CellBox[] _domains;
-    private readonly CellBox[] _boxes;
-    private readonly ConcurrentDictionary<Speaker, CellBox> _productDomains = [];
+    private readonly Box<Run>[] _domains;
+    private readonly ConcurrentDictionary<Speaker, Box<Run>> _productDomains = [];
     private readonly Lazy<Subject[][]> _hearing;
 
     public Ground(KnowledgeData data, IReadOnlyList<Site> sites)
@@ -28,8 +27,7 @@ internal sealed class Ground
         All = [.. Materials, .. Parts, .. DeviceParts];
         _ofMaterial = Enumerable.Range(0, Kb.Materials.Count).Select(m => Reach.OfMaterial(Kb, m).ToArray()).ToArray();
         _speakers = Enumerable.Range(0, Kb.Agents.Count).Select(agent => Speaker.Of(Kb, agent)).ToArray();
-        _domains = _speakers.Select(speaker => Domain.Cells(Kb, speaker)).ToArray();
-        _boxes = Kb.Rules.Select(rule => CellBox.Of(rule.Cells)).ToArray();
+        _domains = _speakers.Select(speaker => Kb.Grid.CellsOf(speaker.Domain)).ToArray();
         ProductSpeakers = kb.Sites.SelectMany(site => site.Products).OrderBy(product => product.Id).SelectMany(product => Speaker.OfProduct(Kb, product)).ToArray();
         _hearing = new(ByRule);
         Overriders = new CompiledRule[Kb.Rules.Length][];
@@ -62,8 +60,6 @@ internal sealed class Ground
     /// <summary>The rules of a material's voice.</summary>
     public CompiledRule[] OfMaterial(int material) => _ofMaterial[material];
 
-    public CellBox BoxOf(CompiledRule rule) => _boxes[rule.Index];
-
     /// <summary>The subjects in one of whose voices a rule speaks, materials first.</summary>
     public IReadOnlyList<Subject> Hearing(CompiledRule rule) => _hearing.Value[rule.Index];
 
@@ -87,38 +83,20 @@ internal sealed class Ground
     }
 
     /// <summary>The cells that can be asked of a speaker.</summary>
-    public CellBox DomainOf(Speaker speaker) =>
-        speaker.Agent >= 0 ? _domains[speaker.Agent] : _productDomains.GetOrAdd(speaker, one => Domain.Cells(Kb, one));
+    public Box<Run> DomainOf(Speaker speaker) =>
+        speaker.Agent >= 0 ? _domains[speaker.Agent] : _productDomains.GetOrAdd(speaker, one => Kb.Grid.CellsOf(one.Domain));
 
     /// <summary>The scene of one subject and one speaker.</summary>
     public Scene SceneOf(Subject subject, Speaker speaker) => new(Kb, [subject.Variant], speaker.Substance, speaker.Component, exposureTimeWithoutEnd: false);
 
     /// <summary>Whether a box of cells holds a point: of a product, strength and dilution must fit together.</summary>
-    public bool IsReal(Speaker speaker, CellBox box)
-    {
-        if (speaker.Substance.Product is null) return true;
-        return !RealDilutions(speaker, box).IsEmpty;
-    }
-
-    /// <summary>The dilutions of a box at which a component has a strength of the box.</summary>
-    /// <param name="speaker">The component.</param>
-    /// <param name="box">The box of cells.</param>
-    /// <param name="within">Where the strength must lie too.</param>
-    public Stretch RealDilutions(Speaker speaker, CellBox box, AxisLimit within = default)
-    {
-        var dilution = Kb.Grid[Axis.Dilution].ValuesOf(box.ToCells().Dilution).Intersect(Stretch.Of(speaker.Substance.Dilution));
-        var strength = Kb.Grid[Axis.Strength].ValuesOf(box.ToCells().Strength);
-        return dilution.Intersect(Dilutions.WhereSome(speaker.Component.Strength, strength.Intersect(Stretch.Of(within))));
-    }
-
-    /// <summary>The agents of which a rule speaks, the highest of each branch.</summary>
-    public static int[] Tops(CompiledRule rule) => rule.Agent < 0 ? [] : !rule.Allows || rule.Rule.WholeClass || rule.SeenWith.Length == 0 ? [rule.Agent] : rule.SeenWith;
+    public bool IsReal(Speaker speaker, in Box<Run> box) => speaker.Substance.Product is null || !speaker.RealDilutions(Kb.Grid.ValuesOf(box)).IsEmpty;
 
     /// <summary>Every agent of which a rule speaks, wider ones first; an 'allowed' without members speaks of its own agent only.</summary>
     public IEnumerable<int> Reached(CompiledRule rule)
     {
         if (rule.Agent < 0) return [];
         if (rule.Allows && !rule.Rule.WholeClass && rule.SeenWith.Length == 0) return [rule.Agent];
-        return Tops(rule).SelectMany(top => Agents.Downward(top).ToArray()).Distinct();
+        return Reach.Tops(rule).SelectMany(top => Agents.Downward(top).ToArray()).Distinct();
     }
 }

@@ -33,7 +33,7 @@ internal sealed class ImpossibleAnswers(Ground ground)
     /// <summary>What acts in a chamber is brought on in no other way. A rule that names both it and others must leave it the chamber.</summary>
     private string? BroughtOn(CompiledRule rule)
     {
-        var all = Ground.Tops(rule);
+        var all = Reach.Tops(rule);
         var gases = Array.FindAll(all, agent => ground.Kb.Agent(agent).Chamber);
         if (gases.Length == 0) return null;
         var others = rule.Methods.Methods.Where(method => method != ApplicationMethod.Chamber).Select(Words.Of).ToArray();

@@ -67,11 +67,9 @@ internal sealed class LooserClaims(Ground ground)
     {
         if (target?.Organism is null || Overlap(claim, other) is not { } meeting) return false;
         var agent = _kb.Agents.IsAtOrBelow(At(claim), At(other)) ? At(claim) : At(other);
-        var killers = _kb.Data.Claims.Where(one => one.Refuted is null && one.Where is null && one.With.Count == 0 && one.Kills.Contains(target)
-            && _kb.Agents.IsAtOrBelow(agent, At(one)) && one.Needs.All(claim.Needs.Contains)).ToArray();
+        var killers = Reach.Claims(_kb, agent).Where(one => one.With.Count == 0 && one.Kills.Contains(target) && one.Needs.All(claim.Needs.Contains)).ToArray();
         return SharedParts(claim, other).All(part => meeting.Methods.Methods.All(method => Subtraction.MaximalBoxes(
-            meeting with { Methods = MethodSet.Of(method) },
-            killers.Where(one => (one.For.Count == 0 || one.For.Any(named => _kb.Parts.IsAtOrBelow(part, _kb.Parts[named.Value])))).Select(Box)).Count == 0));
+            meeting with { Methods = MethodSet.Of(method) }, killers.Where(one => Reach.IsFor(_kb, one.For, part)).Select(Box)).Count == 0));
     }
 
     /// <summary>The exposures of a claim at which another one binds that says no; null where there are none.</summary>

@@ -86,7 +86,7 @@ internal sealed class MixingRecords(CompiledBase kb)
     {
         if (side == "with-agent") return IsHazard(member, kb.Agents[hazard.Agent.Value]);
         if (hazard.WithAgent is { } with) return IsHazard(member, kb.Agents[with.Value]);
-        return kb.Data.MixingHazards.Any(other => IsAtOrAbove(other.Agent, member) && other.WithAgent is null && other.WithSoil == hazard.WithSoil
+        return kb.Data.MixingHazards.Any(other => Reach.Names(kb, other.Agent, member) && other.WithAgent is null && other.WithSoil == hazard.WithSoil
             && (hazard.WithMaterial is not { } material || (other.WithMaterial is { } above && kb.Materials.IsAtOrBelow(kb.Materials[material.Value], kb.Materials[above.Value]))));
     }
 
@@ -127,15 +127,10 @@ internal sealed class MixingRecords(CompiledBase kb)
     private static bool Meet(Tree tree, int one, int other) => tree.IsAtOrBelow(one, other) || tree.IsAtOrBelow(other, one);
 
     private bool IsOnRecord(int one, int other) =>
-        kb.Data.MixingHazards.Any(hazard => hazard.Strength is null && hazard.WithStrength is null && Speaks(hazard.Agent, hazard.WithAgent, one, other))
-        || kb.Data.HarmlessMeetings.Any(meeting => Speaks(meeting.Agent, meeting.WithAgent, one, other));
+        kb.Data.MixingHazards.Any(hazard => hazard.Strength is null && hazard.WithStrength is null && Reach.OfPair(kb, hazard.Agent, hazard.WithAgent, one, other))
+        || kb.Data.HarmlessMeetings.Any(meeting => Reach.OfPair(kb, meeting.Agent, meeting.WithAgent, one, other));
 
-    private bool IsHazard(int one, int other) => kb.Data.MixingHazards.Any(hazard => Speaks(hazard.Agent, hazard.WithAgent, one, other));
-
-    private bool Speaks(AgentId agent, AgentId? with, int one, int other) =>
-        with is not null && ((IsAtOrAbove(agent, one) && IsAtOrAbove(with, other)) || (IsAtOrAbove(agent, other) && IsAtOrAbove(with, one)));
-
-    private bool IsAtOrAbove(AgentId agent, int node) => kb.Agents.IsAtOrBelow(node, kb.Agents[agent.Value]);
+    private bool IsHazard(int one, int other) => kb.Data.MixingHazards.Any(hazard => Reach.OfPair(kb, hazard.Agent, hazard.WithAgent, one, other));
 
     /// <summary>The other members of the class that an agent belongs to; the root is no class.</summary>
     private int[] Siblings(AgentId agent)

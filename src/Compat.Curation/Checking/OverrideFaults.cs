@@ -52,7 +52,7 @@ internal sealed class OverrideFaults(Ground ground)
     /// <summary>Whether both rules apply somewhere, in voices in which one can override the other.</summary>
     private bool Meet(CompiledRule rule, CompiledRule other)
     {
-        if (rule.Methods.Intersect(other.Methods).IsEmpty || ground.BoxOf(rule).Intersect(ground.BoxOf(other)) is null) return false;
+        if (!rule.Cells.Meets(other.Cells)) return false;
         foreach (var subject in ground.Hearing(other))
         {
             var voices = subject.Variant.Materials.Select(ground.OfMaterial).Prepend(subject.Voice).ToArray();
@@ -70,13 +70,13 @@ internal sealed class OverrideFaults(Ground ground)
 
     private bool MeetOn(CompiledRule rule, CompiledRule other, Subject subject, Speaker speaker)
     {
-        if (rule.Methods.Intersect(other.Methods).Intersect(subject.Stood).IsEmpty) return false;
-        return At(rule) is { } a && At(other) is { } b && a.Intersect(b)?.Intersect(ground.DomainOf(speaker)) is { } shared && ground.IsReal(speaker, shared);
+        var shared = At(rule).Intersect(At(other)).Intersect(ground.DomainOf(speaker) with { Methods = subject.Stood });
+        return !shared.IsEmpty && ground.IsReal(speaker, shared);
 
-        CellBox? At(CompiledRule one)
+        Box<Run> At(CompiledRule one)
         {
             var leaves = speaker.Substance.LeavesNothing;
-            return Reach.ExposureTimes(ground.Kb, one, subject.EndsNowhere(leaves), leaves) is { } times ? CellBox.Of(one.Cells with { ExposureTime = times }) : null;
+            return one.Cells with { ExposureTime = Reach.ExposureTimes(ground.Kb, one, subject.EndsNowhere(leaves), leaves) ?? default };
         }
     }
 

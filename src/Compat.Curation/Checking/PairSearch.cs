@@ -9,26 +9,15 @@ internal readonly record struct Pair(CompiledRule Allowed, CompiledRule Forbids,
 /// </summary>
 internal sealed class PairSearch
 {
-    private const int AgentAxis = (int)Axis.Uses + 1;
-    private const int Axes = AgentAxis + 1;
     private const int FewPairs = 4096;
     private readonly Ground _ground;
-    private readonly int[] _ends;
+    private readonly SweepBox[] _boxes;
     private readonly HashSet<int> _silencedByPart;
 
     public PairSearch(Ground ground)
     {
         _ground = ground;
-        _ends = new int[ground.Kb.Rules.Length * Axes * 2];
-        foreach (var rule in ground.Kb.Rules)
-        {
-            var at = rule.Index * Axes * 2;
-            for (var axis = 0; axis < AgentAxis; axis++) (_ends[at + (axis * 2)], _ends[at + (axis * 2) + 1]) = (rule.Cells[(Axis)axis].Low, rule.Cells[(Axis)axis].High);
-            var tops = Ground.Tops(rule);
-            var single = rule.Allows && !rule.Rule.WholeClass && rule.SeenWith.Length == 0;
-            _ends[at + (AgentAxis * 2)] = tops.Length == 0 ? 0 : tops.Min(ground.Agents.Enter);
-            _ends[at + (AgentAxis * 2) + 1] = tops.Length == 0 ? int.MaxValue : single ? ground.Agents.Enter(rule.Agent) : tops.Max(ground.Agents.Exit);
-        }
+        _boxes = Array.ConvertAll(ground.Kb.Rules, rule => new SweepBox(rule.Cells, AgentsOf(rule)));
 
         // Material rules that override, and that a rule of a part or device may silence: only there a part adds to what its material alone shows.
         _silencedByPart = [.. ground.Kb.Rules
@@ -37,7 +26,7 @@ internal sealed class PairSearch
     }
 
     /// <summary>Calls back with every pair on every subject; a pair is left out where <paramref name="isDone"/> says so.</summary>
-    public void Run(Func<int, int, bool> isDone, Action<Pair> found)
+    public void Search(Func<int, int, bool> isDone, Action<Pair> found)
     {
         foreach (var subject in _ground.Materials)
         {
@@ -63,13 +52,13 @@ internal sealed class PairSearch
         {
             if ((long)allowed.Length * forbids.Length > FewPairs)
             {
-                BoxSweep.Pairs(_ends, Axes, allowed, forbids, (a, n) => Take(a, n));
+                BoxSweep.Pairs(_boxes, allowed, forbids, Take);
                 return;
             }
 
             foreach (var a in allowed)
                 foreach (var n in forbids)
-                    if (Meet(a, n)) Take(a, n);
+                    if (_boxes[a].Meets(_boxes[n])) Take(a, n);
 
             void Take(int a, int n)
             {
@@ -93,19 +82,20 @@ internal sealed class PairSearch
 
     private bool IsOverridden(Pair pair) => _ground.Overriders[pair.Allowed.Index].Length + _ground.Overriders[pair.Forbids.Index].Length > 0;
 
-    private bool Meet(int a, int n)
+    /// <summary>The agents of which a rule can speak, as one run in the order of their tree; a product's rule of any.</summary>
+    private Run AgentsOf(CompiledRule rule)
     {
-        int x = a * Axes * 2, y = n * Axes * 2;
-        for (var axis = Axes * 2 - 2; axis >= 0; axis -= 2)
-            if (_ends[x + axis] > _ends[y + axis + 1] || _ends[x + axis + 1] < _ends[y + axis]) return false;
-        return true;
+        var tops = Reach.Tops(rule);
+        if (tops.Length == 0) return Run.Whole;
+        var single = rule.Allows && !rule.Rule.WholeClass && rule.SeenWith.Length == 0;
+        return Run.Of(tops.Min(_ground.Agents.Enter), single ? _ground.Agents.Enter(rule.Agent) : tops.Max(_ground.Agents.Exit));
     }
 
     /// <summary>Whether some agent is spoken of by both; what speaks of a product is judged later.</summary>
     private bool SpeakOfOne(CompiledRule allowed, CompiledRule forbids)
     {
         if (allowed.Agent < 0 || forbids.Agent < 0) return _ground.ProductSpeakers.Count > 0;
-        foreach (var top in Ground.Tops(allowed))
+        foreach (var top in Reach.Tops(allowed))
         {
             if (_ground.Agents.IsAtOrBelow(top, forbids.Agent)) return true;
             if ((allowed.Rule.WholeClass || allowed.SeenWith.Length > 0) && _ground.Agents.IsAtOrBelow(forbids.Agent, top)) return true;

@@ -1,25 +1,21 @@
 namespace Compat.Curation.Checking;
 
 /// <summary>A box of exposures of one subject to one speaker: where something is found.</summary>
-internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods, CellBox Cells)
+internal sealed record Place(Subject Subject, Speaker Speaker, Box<Stretch> Box)
 {
-    private static readonly decimal[] Scale = [20m, 0.1m, 60m, 20m, 1m, 1000m];
+    /// <summary>What counts as much on each axis.</summary>
+    private static decimal Scale(Axis axis) => axis switch { Axis.Dilution => 0.1m, Axis.ExposureTime => 60m, Axis.Ph => 1m, Axis.Uses => 1000m, _ => 20m };
 
     /// <summary>The pH that liquids have; the axis goes beyond it.</summary>
     private static readonly Interval Possible = Interval.Closed(0m, 14m);
 
-    /// <summary>A box that the place lies in, where its cells reach beyond it; null where there is none.</summary>
-    public ExposureBox? Within { get; init; }
+    private MethodSet Methods => Box.Methods;
 
     /// <summary>The values of an axis, as far as they can be asked.</summary>
-    public Interval Range(Ground ground, Axis axis) => Values(ground, axis).ToInterval();
+    public Interval Range(Axis axis) => Values(axis).ToInterval();
 
-    private Stretch Values(Ground ground, Axis axis)
-    {
-        if (axis == Axis.Dilution && Speaker.Substance.Product is not null) return ground.RealDilutions(Speaker, Cells, Within?.Strength ?? default);
-        var values = ground.Kb.Grid[axis].ValuesOf(Cells.ToCells()[axis]).Intersect(Stretch.Of(Domain.Of(axis, Speaker)));
-        return Within?.On(axis) is { Statement: AxisStatement.Within } limit ? values.Intersect(Stretch.Of(limit.Range)) : values;
-    }
+    private Stretch Values(Axis axis) =>
+        axis == Axis.Dilution && Speaker.Substance.Product is not null ? Speaker.RealDilutions(Box) : Box[axis].Intersect(Speaker.Domain[axis]);
 
     /// <summary>The box as a rule would write it: an axis on which it holds everything is not named.</summary>
     public ExposureBox ToBox(Ground ground)
@@ -37,8 +33,8 @@ internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods
 
         AxisLimit Limit(Axis axis)
         {
-            var domain = Stretch.Of(Domain.Of(axis, Speaker));
-            var values = Values(ground, axis);
+            var domain = Speaker.Domain[axis];
+            var values = Values(axis);
             if (domain.LiesIn(values)) return default;
             var range = values.ToInterval();
             var atStart = domain.From is { } from && values.From is { } start && start.CompareTo(from) <= 0;
@@ -47,13 +43,13 @@ internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods
     }
 
     /// <summary>How large the box is, as a share of all that can be asked; only for choosing one of several.</summary>
-    public double Size(Ground ground)
+    public double Size()
     {
         double size = Methods.Methods.Count;
         for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
         {
-            if (axis is Axis.Strength or Axis.Dilution && Values(ground, axis).IsEmpty) continue;
-            var range = Range(ground, axis);
+            if (axis is Axis.Strength or Axis.Dilution && Values(axis).IsEmpty) continue;
+            var range = Range(axis);
             size *= Math.Max(1e-4, Bend(range.Upper, axis, 1.0) - Bend(range.Lower, axis, axis is Axis.Temperature or Axis.Ph ? -1.0 : 0.0));
         }
 
@@ -63,7 +59,7 @@ internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods
     private static double Bend(decimal? value, Axis axis, double without)
     {
         if (value is not { } known) return without;
-        var share = (double)(known / Scale[(int)axis]);
+        var share = (double)(known / Scale(axis));
         return share / (1 + Math.Abs(share));
     }
 
@@ -88,12 +84,12 @@ internal sealed record Place(Subject Subject, Speaker Speaker, MethodSet Methods
             Uses = (int)Pick(Axis.Uses, 1m),
         };
 
-        decimal Pick(Axis axis, decimal wished) => PointIn(Range(ground, axis), axis, wished);
+        decimal Pick(Axis axis, decimal wished) => PointIn(Range(axis), axis, wished);
     }
 
     /// <summary>A neutral pH; where the box does not hold it, the middle of what the agent usually has.</summary>
     private decimal UsualPh(Ground ground) =>
-        !Range(ground, Axis.Ph).Contains(7m) && ground.Kb.Agent(Speaker.Component.Agent).Ph is { Lower: { } least, Upper: { } most } ? (least + most) / 2 : 7m;
+        !Range(Axis.Ph).Contains(7m) && ground.Kb.Agent(Speaker.Component.Agent).Ph is { Lower: { } least, Upper: { } most } ? (least + most) / 2 : 7m;
 
     private decimal UsualStrength(Ground ground)
     {

@@ -11,7 +11,7 @@ internal sealed class Relation(CompiledBase kb)
     {
         if (!TargetIsAtOrBelow(rule.Rule.Target, other.Rule.Target) || !SubjectIsAtOrBelow(rule, other)) return false;
         if (rule.Agent < 0 || other.Agent < 0) return !rule.Rule.Target.Equals(other.Rule.Target) || rule.Agent != other.Agent || rule.Rule.Product != other.Rule.Product;
-        return Ground.Tops(other).All(top => !kb.Agents.IsAtOrBelow(top, rule.Agent) || (top == rule.Agent && !rule.Rule.Target.Equals(other.Rule.Target)));
+        return Reach.Tops(other).All(top => !kb.Agents.IsAtOrBelow(top, rule.Agent) || (top == rule.Agent && !rule.Rule.Target.Equals(other.Rule.Target)));
     }
 
     /// <summary>Whether a rule may override another: it speaks at or below it, and not against instructions.</summary>

@@ -58,14 +58,13 @@ internal sealed class StaleRules(Ground ground)
     }
 
     private bool SpeakOfOne(CompiledRule rule, CompiledRule other) => rule.Agent >= 0 && other.Agent >= 0
-        && Ground.Tops(rule).Any(top => ground.Agents.IsAtOrBelow(top, other.Agent) || (rule.Agent != top && ground.Agents.IsAtOrBelow(other.Agent, top)));
+        && Reach.Tops(rule).Any(top => ground.Agents.IsAtOrBelow(top, other.Agent) || (rule.Agent != top && ground.Agents.IsAtOrBelow(other.Agent, top)));
 
-    private bool PartedOnOneAxis(CompiledRule rule, CompiledRule other)
+    private static bool PartedOnOneAxis(CompiledRule rule, CompiledRule other)
     {
-        var (a, b) = (ground.BoxOf(rule), ground.BoxOf(other));
         var parted = rule.Methods.Intersect(other.Methods).IsEmpty ? 1 : 0;
-        for (var axis = 0; axis < a.Low.Length; axis++)
-            if (a.Low[axis] > b.High[axis] || a.High[axis] < b.Low[axis]) parted++;
+        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
+            if (!rule.Cells[axis].Meets(other.Cells[axis])) parted++;
         return parted == 1;
     }
 }

@@ -58,13 +58,14 @@ internal sealed class StandingRules(Ground ground)
     /// <summary>The first place at which an answer breaks a standing rule, either by the device's own instructions alone or by any other rule.</summary>
     private (Place Place, Decision Decision)? Break(StandingRule standing, Subject[] subjects, Scene scene, Speaker speaker, bool ofInstructions)
     {
-        if (Cells(standing, ground.DomainOf(speaker)) is not { } box) return null;
+        var stands = BoxValues.Of(standing.When);
+        var box = ground.Kb.Grid.CellsOf(stands with { Uses = Stretch.Of(RuleCompiler.WholeNumbers(stands.Uses.ToInterval())) }).Intersect(ground.DomainOf(speaker));
+        if (box.IsEmpty) return null;
         var decider = new Decider(ground.Kb, scene);
-        var methods = standing.When.Methods.Statement == AxisStatement.Within ? standing.When.Methods.Methods : MethodSet.All;
-        foreach (var method in methods.Methods.Where(method => subjects.All(subject => subject.Stood.Contains(method))))
+        foreach (var method in box.Methods.Methods.Where(method => subjects.All(subject => subject.Stood.Contains(method))))
         {
             Decision? broken = null;
-            var cells = new CellSearch(scene, method).Find(box, (_, some) => CanAllow(scene, some), (applies, cell) =>
+            var cells = CellSearch.Find(scene, box with { Methods = MethodSet.Of(method) }, (_, some) => CanAllow(scene, some), (applies, cell) =>
             {
                 var decision = decider.Worst(applies);
                 if (decision.Verdict != Verdict.Allowed || IsOfInstructions(decision) != ofInstructions || (standing.AlwaysWith is { } kind && Carries(decision, speaker, kind))) return false;
@@ -72,15 +73,16 @@ internal sealed class StandingRules(Ground ground)
                 broken = decision;
                 return true;
             });
-            if (cells is not null) return (PlaceOf(cells), broken!);
-            Place PlaceOf(CellBox box) => new(subjects[0], speaker, MethodSet.Of(method), box) { Within = standing.When };
+            if (cells is { } found) return (PlaceOf(found), broken!);
         }
 
         return null;
+
+        Place PlaceOf(Box<Run> cells) => new(subjects[0], speaker, ground.Kb.Grid.ValuesOf(cells).Intersect(stands));
     }
 
     /// <summary>Whether an answer allows it: every use up to that one, and of a product, which can have the strength there, every ingredient.</summary>
-    private bool IsAllowedWhole(Place place) => (place.Speaker.Substance.Product is null || !ground.RealDilutions(place.Speaker, place.Cells, place.Within!.Strength).IsEmpty)
+    private bool IsAllowedWhole(Place place) => (place.Speaker.Substance.Product is null || !place.Speaker.RealDilutions(place.Box).IsEmpty)
         && new RegionAnswer(ground.Kb, place.Witness(ground) with { OnlyPart = true }, []).Make().Verdict >= Verdict.AllowedWithinLimits;
 
     /// <summary>Whether the device's own instructions alone allow it.</summary>
@@ -95,23 +97,6 @@ internal sealed class StandingRules(Ground ground)
 
     private static bool Carries(Decision decision, Speaker speaker, DutyKind kind) =>
         decision.Deciding.Concat(decision.Accompanying).SelectMany(rule => rule.Rule.Duties).Concat(speaker.Component.Duties).Concat(decision.Variants.SelectMany(v => v.Duties)).Any(duty => duty.Kind == kind);
-
-    private CellBox? Cells(StandingRule standing, CellBox domain)
-    {
-        var box = domain;
-        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
-        {
-            if (standing.When.On(axis) is not { Statement: AxisStatement.Within } limit) continue;
-            var range = axis == Axis.Uses ? RuleCompiler.WholeNumbers(limit.Range) : limit.Range;
-            var cells = ground.Kb.Grid[axis].CellsOf(Stretch.Of(range));
-            var low = Math.Max(cells.Low, box.Low[(int)axis]);
-            var high = Math.Min(cells.High, box.High[(int)axis]);
-            if (low > high) return null;
-            box = box.With((int)axis, low, high);
-        }
-
-        return box;
-    }
 
     private Finding Make(StandingRule standing, Subject[] subjects, Place place, Decision decision)
     {

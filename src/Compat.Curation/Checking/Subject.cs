@@ -41,3 +41,44 @@ internal sealed record Subject(string Name, PartVariant Variant, Question Ask, C
             yield return new Subject(name, variant, ask, Reach.PartAndDevice(kb, variant).ToArray());
     }
 }
+
+/// <summary>What is brought onto a subject: an agent, or one component of a product, over every exposure there is.</summary>
+/// <param name="Substance">The agent or product.</param>
+/// <param name="Component">The component that rules speak of.</param>
+internal sealed record Speaker(Substance Substance, Component Component)
+{
+    /// <summary>Every exposure that can be asked of it.</summary>
+    public Box<Stretch> Domain { get; } = Box<Stretch>.Of(MethodSet.All, axis => Stretch.Of(axis switch
+    {
+        Axis.Strength => Substance.Product is null ? Component.Strength : new Interval(0m, true, null, false),
+        Axis.Dilution => Substance.Dilution,
+        Axis.Uses => RuleCompiler.WholeNumbers(Axes.RangeOf(axis)),
+        _ => Axes.RangeOf(axis),
+    }));
+
+    /// <summary>The dilutions of a box at which a component of a product has a strength of the box.</summary>
+    public Stretch RealDilutions(in Box<Stretch> box) =>
+        box.Dilution.Intersect(Domain.Dilution).Intersect(Dilutions.WhereSome(Component.Strength, box.Strength));
+
+    /// <summary>The agent, or -1 for a component of a product.</summary>
+    public int Agent => Substance.Product is null ? Component.Agent : -1;
+
+    /// <summary>The name of the agent or product.</summary>
+    public string Name(CompiledBase kb) => Substance.Product?.Id.Value ?? kb.Data.Agents[Component.Agent].Id.Value;
+
+    /// <summary>An agent at every strength.</summary>
+    public static Speaker Of(CompiledBase kb, int agent)
+    {
+        var substance = SubstanceResolver.Resolve(kb, new Question { Agent = kb.Data.Agents[agent].Id });
+        var component = substance.Components[0] with { Strength = SubstanceResolver.WholeStrength(kb.Agent(agent).Basis) };
+        return new Speaker(substance with { Components = [component] }, component);
+    }
+
+    /// <summary>The components of a product, at every dilution that can be asked.</summary>
+    public static IEnumerable<Speaker> OfProduct(CompiledBase kb, Model.Product product)
+    {
+        var concentrate = product.StrengthOf == Model.StrengthOf.Concentrate;
+        var substance = SubstanceResolver.Resolve(kb, new Question { Product = product.Id, Dilution = concentrate ? Axes.RangeOf(Axis.Dilution) : null, Ph = Axes.RangeOf(Axis.Ph) });
+        return substance.Components.Select(component => new Speaker(substance, component));
+    }
+}

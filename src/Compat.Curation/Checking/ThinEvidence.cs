@@ -64,7 +64,7 @@ internal sealed class ThinEvidence(Ground ground)
     /// <summary>Agents that rules tell apart on an axis, with no usual figure of it on record.</summary>
     private IEnumerable<Finding> WithoutUsual(Axis axis, Func<AgentTraits, bool> isMissing, string field) =>
         ground.Kb.Rules.Where(rule => rule.Agent >= 0 && rule.Rule.When.On(axis).Statement == AxisStatement.Within)
-            .SelectMany(rule => Ground.Tops(rule).Select(agent => (Agent: agent, Rule: rule)))
+            .SelectMany(rule => Reach.Tops(rule).Select(agent => (Agent: agent, Rule: rule)))
             .Where(one => isMissing(ground.Kb.Agent(one.Agent)))
             .GroupBy(one => one.Agent)
             .Select(group => new Finding

@@ -4,7 +4,7 @@ using Compat.Curation.Reading;
 namespace Compat.Curation.Editing;
 
 /// <summary>Writes files whole or not at all: a run stopped at any moment leaves the old one.</summary>
-public static class WholeFile
+internal static class WholeFile
 {
     private const int Tries = 40;
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(50);

@@ -14,10 +14,10 @@ public sealed record CsvRow(int Number, IReadOnlyList<string> Cells);
 /// <param name="Row">The row, from 1.</param>
 /// <param name="Column">The column, from 1.</param>
 /// <param name="Message">What is wrong.</param>
-public sealed record CsvFault(int Row, int Column, string Message);
+internal sealed record CsvFault(int Row, int Column, string Message);
 
 /// <summary>Reads tables of text separated by commas, semicolons or tabs: quoted cells, line ends of every kind, UTF-8 or Windows-1252.</summary>
-public static class CsvTable
+internal static class CsvTable
 {
     private const int MostBytes = 256 * 1024 * 1024;
 

@@ -1,4 +1,3 @@
-using Compat.Curation.Checking;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;
@@ -127,29 +126,27 @@ internal sealed class Attribution
     /// <summary>A change cut into boxes in each of which the same edits make one alone; where some lead to what is answered now, only these.</summary>
     private List<CellChange> Proved(PairChanges pair, CellChange change, IReadOnlyList<RecordEdit> may, Dictionary<RecordEdit, EditTrial?> trials)
     {
-        var made = may.SelectMany(edit => (trials[edit]?.Changes(pair, change, _before) ?? []).Select(one => new Made(edit, one.Change.Cells, one.Change.After.Verdict == change.After.Verdict, one.IsExact))).ToArray();
+        var made = may.SelectMany(edit => (trials[edit]?.Changes(pair, change) ?? []).Select(one => new Made(edit, one.Box, one.After.Verdict == change.After.Verdict))).ToArray();
         var pieces = new List<CellChange>();
-        Cut(change.Cells, made);
+        Cut(change.Box, made);
         return pieces;
 
-        void Cut(CellBox box, IReadOnlyList<Made> near)
+        void Cut(Box<Stretch> box, IReadOnlyList<Made> near)
         {
             if (pieces.Count > Subtraction.MostBoxes) throw new TooManyBoxesException();
-            var here = near.Where(one => one.Cells.Intersect(box) is not null).ToArray();
-            if (Array.Find(here, one => !box.LiesIn(one.Cells)) is { } crossing)
+            var here = near.Where(one => one.Box.Meets(box)).ToArray();
+            if (Array.Find(here, one => !box.LiesIn(one.Box)) is { } crossing)
             {
-                var (axis, lastOfLower) = box.Edge(crossing.Cells);
-                Cut(box.With(axis, box.Low[axis], lastOfLower), here);
-                Cut(box.With(axis, lastOfLower + 1, box.High[axis]), here);
+                Cutter.Halve(box, crossing.Box, out var below, out var above);
+                Cut(below, here);
+                Cut(above, here);
                 return;
             }
 
-            pieces.Add(change with { Cells = box, Causes = Rather(Rather(here, one => one.IsWhole), one => one.IsExact).Select(one => one.Edit).Distinct().ToArray() });
+            var rather = Array.FindAll(here, one => one.IsWhole);
+            pieces.Add(change with { Box = box, Causes = (rather.Length > 0 ? rather : here).Select(one => one.Edit).Distinct().ToArray() });
         }
     }
-
-    /// <summary>Those that a test holds for; all where it holds for none.</summary>
-    private static Made[] Rather(Made[] all, Predicate<Made> test) => Array.FindAll(all, test) is { Length: > 0 } some ? some : all;
 
     /// <summary>All edits that can have to do with a change: more than do, never fewer.</summary>
     private IReadOnlyList<RecordEdit> MayCause(PairChanges pair, CellChange change)
@@ -188,8 +185,7 @@ internal sealed class Attribution
 
     /// <summary>A box in which an edit alone makes a change.</summary>
     /// <param name="Edit">The edit.</param>
-    /// <param name="Cells">The box.</param>
+    /// <param name="Box">The box.</param>
     /// <param name="IsWhole">Whether it leads to the verdict of HEAD.</param>
-    /// <param name="IsExact">Whether it makes one in all of the box.</param>
-    private sealed record Made(RecordEdit Edit, CellBox Cells, bool IsWhole, bool IsExact);
+    private sealed record Made(RecordEdit Edit, Box<Stretch> Box, bool IsWhole);
 }

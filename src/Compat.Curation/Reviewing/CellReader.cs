@@ -50,7 +50,7 @@ internal sealed class CellReader
 
     private CellAnswer Allowed(Decision decision, RuleId[] rules) => new()
     {
-        Verdict = _isNeverPlain || !decision.WellFounded || decision.Deciding.Any(IsSilent) ? Verdict.AllowedWithinLimits : Verdict.Allowed,
+        Verdict = _isNeverPlain || !decision.WellFounded || decision.Deciding.Any(rule => rule.Rule.When.IsSilent) ? Verdict.AllowedWithinLimits : Verdict.Allowed,
         DecidedBy = rules,
         Duties = DutyJoin.Join(_scene.Component.Duties.Concat(decision.Variants.SelectMany(one => one.Duties))
             .Concat(decision.Deciding.Concat(decision.Accompanying).SelectMany(rule => rule.Rule.Duties)), _driest),
@@ -76,12 +76,4 @@ internal sealed class CellReader
     private bool Speaks(int[] voice, Decision decision) => decision.Deciding.Any(rule => Holds(voice, rule));
 
     private bool Holds(int[] voice, CompiledRule rule) => voice.Any(i => _scene.Candidates[i].Rule == rule);
-
-    private static bool IsSilent(CompiledRule rule)
-    {
-        if (rule.Rule.When.Methods.Statement == AxisStatement.Unstated) return true;
-        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
-            if (rule.Rule.When.On(axis).Statement == AxisStatement.Unstated) return true;
-        return false;
-    }
 }

@@ -6,18 +6,17 @@ namespace Compat.Curation.Reviewing;
 /// <summary>Joins neighbouring cells of one subject and agent in which the same changed for the same cause, and writes them as boxes.</summary>
 internal sealed class ChangeJoin(ReviewSide after)
 {
-    private sealed record Row(string Signature, MethodSet Methods, CellBox Cells, IReadOnlyList<CellChange> Changes);
+    private sealed record Row(string Signature, Box<Stretch> Box, IReadOnlyList<CellChange> Changes);
 
     /// <summary>The changes of one pair as boxes, with their causes.</summary>
     public IEnumerable<(IReadOnlyList<RecordEdit> Causes, AnswerChange Change)> Of(PairChanges pair)
     {
-        var rows = pair.Changes.Select(change => new Row(Signature(change), MethodSet.Of(change.Method), change.Cells, [change])).ToList();
-        rows = Joining.Of(rows, row => row.Signature + "|" + row.Methods, row => row.Cells.ToCells(),
-            (last, next, joined) => last with { Cells = CellBox.Of(joined), Changes = [.. last.Changes, .. next.Changes] });
-        foreach (var group in rows.GroupBy(row => (row.Signature, string.Join(",", row.Cells.Low.Concat(row.Cells.High)))))
+        var rows = pair.Changes.Select(change => new Row(Signature(change), change.Box, [change])).ToList();
+        rows = Joining.Of(rows, row => row.Signature, row => row.Box, (last, next, joined) => last with { Box = joined, Changes = [.. last.Changes, .. next.Changes] });
+        foreach (var group in rows.GroupBy(row => (row.Signature, row.Box with { Methods = default })))
         {
-            var methods = MethodSet.Of(group.SelectMany(row => row.Methods.Methods).ToArray());
-            yield return (group.First().Changes[0].Causes, Make(pair, methods, group.First().Cells, group.SelectMany(row => row.Changes).ToArray()));
+            var box = group.Key.Item2 with { Methods = MethodSet.Of(group.SelectMany(row => row.Box.Methods.Methods).ToArray()) };
+            yield return (group.First().Changes[0].Causes, Make(pair, box, group.SelectMany(row => row.Changes).ToArray()));
         }
     }
 
@@ -30,10 +29,10 @@ internal sealed class ChangeJoin(ReviewSide after)
 
     private static IEnumerable<Duty> Added(CellChange change) => change.Before.IsAllowed ? DutyComparison.Lost(change.After.Duties, change.Before.Duties) : [];
 
-    private AnswerChange Make(PairChanges pair, MethodSet methods, CellBox cells, CellChange[] changes)
+    private AnswerChange Make(PairChanges pair, in Box<Stretch> box, CellChange[] changes)
     {
         var subject = pair.Pair.After;
-        var place = new Place(subject.Driest, after.Ground.SpeakerOf(pair.Pair.AgentAfter), methods, cells);
+        var place = new Place(subject.Driest, after.Ground.SpeakerOf(pair.Pair.AgentAfter), box);
         var first = changes[0];
         return new AnswerChange
         {
@@ -42,7 +41,7 @@ internal sealed class ChangeJoin(ReviewSide after)
             Subject = subject.Name,
             Agent = after.Kb.Data.Agents[pair.Pair.AgentAfter].Id,
             Box = place.ToBox(after.Ground),
-            Methods = methods,
+            Methods = box.Methods,
             Basis = after.Kb.Agent(pair.Pair.AgentAfter).Basis,
             From = first.Before.Verdict,
             To = first.After.Verdict,
@@ -61,7 +60,7 @@ internal sealed class ChangeJoin(ReviewSide after)
             DutiesDropped = Dropped(first).ToArray(),
             DutiesAdded = Added(first).ToArray(),
             Question = place.Witness(after.Ground) with { OnlyPart = subject.Kind == SubjectKind.DevicePart },
-            Size = place.Size(after.Ground),
+            Size = place.Size(),
         };
     }
 }

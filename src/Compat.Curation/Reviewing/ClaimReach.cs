@@ -7,8 +7,6 @@ namespace Compat.Curation.Reviewing;
 internal sealed class ClaimReach(ReachSides sides, FactList found)
 {
     private readonly Dictionary<string, IReadOnlyList<Said>> _known = [];
-    private readonly IReadOnlyDictionary<string, Claim[]> _before = sides.ByAgent(true, Standing(sides.Before.Data), claim => claim.Agent);
-    private readonly IReadOnlyDictionary<string, Claim[]> _after = sides.ByAgent(false, Standing(sides.After.Data), claim => claim.Agent);
     private readonly bool _fillsOtherwise = sides.IsEdited(RecordKind.Convention, Words.Of(ConventionKey.ClaimTemperature)) || sides.IsEdited(RecordKind.Convention, Words.Of(ConventionKey.ClaimMethods));
 
     private sealed record Said(ChangeKind Kind, string Text, IReadOnlyList<string> Claims, EvidenceWeight? Evidence = null);
@@ -22,7 +20,7 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
     {
         foreach (var agent in sides.After.Data.Agents.Select(one => one.Id.Value).Order(StringComparer.Ordinal))
         {
-            var (ofBefore, ofAfter) = (_before.GetValueOrDefault(agent) ?? [], _after[agent]);
+            var (ofBefore, ofAfter) = (Claims(true, agent), Claims(false, agent));
             var units = sides.UnitsOf(agent);
             if (ofBefore.Length + ofAfter.Length == 0 || (units.IsOne && !_fillsOtherwise && !sides.AnyEdited(RecordKind.Part) && AreSame(ofBefore, ofAfter))) continue;
             var general = Look(agent, null, ofBefore, ofAfter, units, []);
@@ -39,8 +37,8 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
     /// <summary>What is said of an agent on a part, but for what is said of it on every part.</summary>
     private IReadOnlyList<Said> Look(string agent, string? part, Claim[] ofBefore, Claim[] ofAfter, UnitPair units, IReadOnlyList<Said> general)
     {
-        var was = ofBefore.Where(claim => sides.IsFor(true, claim.For, part)).OrderBy(claim => claim.Id).ToArray();
-        var now = ofAfter.Where(claim => sides.IsFor(false, claim.For, part)).OrderBy(claim => claim.Id).ToArray();
+        var was = ofBefore.Where(claim => sides.IsFor(true, claim.For, part)).ToArray();
+        var now = ofAfter.Where(claim => sides.IsFor(false, claim.For, part)).ToArray();
         var key = $"{string.Join(" ", was.Select(claim => claim.Id))}|{string.Join(" ", now.Select(claim => claim.Id))}|{units}";
         if (!_known.TryGetValue(key, out var said)) _known[key] = said = Compare(was, now, units).ToArray();
         var place = new FactPlace(agent, null, part);
@@ -67,6 +65,9 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
         var spared = was.SelectMany(claim => claim.DoesNotKill).Except(now.SelectMany(claim => claim.DoesNotKill)).ToArray();
         foreach (var claim in was.Where(claim => claim.DoesNotKill.Any(spared.Contains)))
             yield return new(ChangeKind.EfficacyLoosened, $"`{claim.Id}` no longer says that it does not kill {List(claim.DoesNotKill.Where(spared.Contains))}", [claim.Id.Value]);
+        var denied = now.SelectMany(claim => claim.DoesNotKill).Except(was.SelectMany(claim => claim.DoesNotKill)).ToArray();
+        foreach (var claim in now.Where(claim => claim.DoesNotKill.Any(denied.Contains)))
+            yield return new(ChangeKind.Tightened, $"`{claim.Id}` says that it does not kill {List(claim.DoesNotKill.Where(denied.Contains))}", [claim.Id.Value]);
         foreach (var claim in now)
         {
             if (was.FirstOrDefault(one => one.Id == claim.Id) is not { } former) continue;
@@ -96,17 +97,18 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
         if (left.Count == 0) return null;
         var first = left[0].Box;
         var methods = left.Where(one => one.Name == left[0].Name).Select(one => Words.Of(one.Method)).Distinct();
-        var box = BoxLine.Of(new ExposureBox { Strength = BoxSpans.Limit(first.Strength), Dilution = BoxSpans.Limit(first.Dilution), Temperature = BoxSpans.Limit(first.Temperature), Ph = BoxSpans.Limit(first.Ph) }, units.Of(isBefore));
+        var box = BoxLine.Of(new ExposureBox { Strength = BoxValues.Limit(first.Strength), Dilution = BoxValues.Limit(first.Dilution), Temperature = BoxValues.Limit(first.Temperature), Ph = BoxValues.Limit(first.Ph) }, units.Of(isBefore));
         return ("reached: " + string.Join(", ", left.Select(one => one.Name).Distinct()), $"by `{claim.Agent}` at contact time {first.ContactTime.ToInterval().ToString("s")}{(box == "every exposure" ? "" : "; " + box)}; methods {string.Join(", ", methods)}{(claim.Needs.Count == 0 ? "" : "; needs " + string.Join(", ", claim.Needs.Select(Words.Of)))} (`{claim.Id}`)");
     }
 
     /// <summary>Whether a claim holds wherever another does, as far as its box goes: nothing more is needed or mixed in. A field that none of these lines names must be the same, or left out on both.</summary>
     private static bool AsksNoMore(Claim one, Claim other) =>
-        RecordDifference.AreSame(one.With, other.With) && (other.For.Count == 0 || one.For.Count > 0) && one.Needs.All(other.Needs.Contains) && other.StandsSoil.All(one.StandsSoil.Contains)
-        && RecordDifference.AreSameBut(one, other, nameof(one.Id), nameof(one.Agent), nameof(one.With), nameof(one.When), nameof(one.Reaches), nameof(one.Kills), nameof(one.For), nameof(one.DoesNotKill), nameof(one.Needs), nameof(one.StandsSoil), nameof(one.Bath), nameof(one.Refuted), nameof(one.Kind), nameof(one.Why), nameof(one.Sources), nameof(one.Reviewed));
+        RecordDifference.AreSame(one.With, other.With) && (other.For.Count == 0 || one.For.Count > 0) && (Reach.IsOfGuideline(one) || !Reach.IsOfGuideline(other)) && one.Needs.All(other.Needs.Contains) && other.StandsSoil.All(one.StandsSoil.Contains)
+        && RecordDifference.AreSameBut(
+            one, other, nameof(one.Agent), nameof(one.With), nameof(one.When), nameof(one.Reaches), nameof(one.Kills), nameof(one.For), nameof(one.DoesNotKill),
+            nameof(one.Needs), nameof(one.StandsSoil), nameof(one.Bath), nameof(one.Refuted), nameof(one.Kind), nameof(one.Sources));
 
-    /// <summary>The claims that can meet anything: one that was refuted, or holds in a machine only, cannot.</summary>
-    private static IEnumerable<Claim> Standing(KnowledgeData data) => data.Claims.Where(claim => claim.Refuted is null && claim.Where is null);
+    private Claim[] Claims(bool isBefore, string agent) => sides.Saying(isBefore, agent, (kb, node) => Reach.Claims(kb, node).OrderBy(claim => claim.Id));
 
     private static MethodSet Methods(Claim claim, CompiledBase kb) => claim.When.Methods.Statement switch
     {

@@ -72,7 +72,7 @@ public static class DataReview
         return found.OfType<PairChanges>().ToArray();
     }
 
-    /// <summary>Two knowledge bases whose axes are cut along the rules of both.</summary>
+    /// <summary>Two knowledge bases, their devices asked with the same serial numbers.</summary>
     /// <param name="before">BASE.</param>
     /// <param name="beforeSites">The sites over BASE.</param>
     /// <param name="after">HEAD.</param>
@@ -81,10 +81,8 @@ public static class DataReview
     internal static (ReviewSide Before, ReviewSide After) Sides(
         KnowledgeData before, IReadOnlyList<Site> beforeSites, KnowledgeData after, IReadOnlyList<Site> afterSites, TellingSerials? serials = null)
     {
-        var (ofBefore, ofAfter) = (PhraseRules.Of(before, beforeSites).Rules, PhraseRules.Of(after, afterSites).Rules);
-        var alone = new CompiledBase(before, beforeSites, ofBefore);
-        var now = new CompiledBase(after, afterSites, ofAfter, alone.Rules);
-        var was = new CompiledBase(before, beforeSites, ofBefore, now.Rules);
+        var was = new CompiledBase(before, beforeSites, PhraseRules.Of(before, beforeSites).Rules);
+        var now = new CompiledBase(after, afterSites, PhraseRules.Of(after, afterSites).Rules);
         serials ??= new TellingSerials(was, now);
         return (new ReviewSide(was, serials, isBefore: true), new ReviewSide(now, serials, isBefore: false));
     }
@@ -95,8 +93,8 @@ public static class DataReview
         {
             var comparison = new PairComparison(was, now, rules, pair);
             if (!comparison.CanDiffer) return null;
-            var changes = Space.MethodSet.All.Methods.SelectMany(method => comparison.Of(method)).ToArray();
-            return changes.Length == 0 ? null : new PairChanges(pair, changes, comparison.FactsDiffer, comparison.Rules.ToArray());
+            var changes = MethodSet.All.Methods.SelectMany(comparison.Of).ToArray();
+            return changes.Length == 0 ? null : new PairChanges(pair, changes, comparison.Rules.ToArray());
         }
         catch (TooManyBoxesException tooMany)
         {

@@ -52,17 +52,9 @@ internal sealed class EditApplication
         return data;
     }
 
-    /// <summary>Whether an edit can change what is answered of a part: by its kind, and by the fields that a decision looks at.</summary>
-    public static bool Decides(RecordEdit edit) => !edit.IsWording && edit.Kind switch
-    {
-        RecordKind.Rule or RecordKind.Convention or RecordKind.Source or RecordKind.InstructionWord => true,
-        RecordKind.Part => Says(edit, "under", "materials", "materials-known", "wettest", "never", "geometry", "duties"),
-        RecordKind.Material => Says(edit, "under", "delicate"),
-        RecordKind.Agent => Says(edit, "under", "basis", "usual.strength", "usual.ph", "usual.temperature", "leaves", "duties"),
-        _ => false,
-    };
-
-    private static bool Says(RecordEdit edit, params string[] fields) => edit.Action != EditAction.Changed || edit.Fields.Any(fields.Contains);
+    /// <summary>Whether an edit can change what is answered of a part: what rules say, what they rest on, what fills them in, and the trees by which they reach.</summary>
+    public static bool Decides(RecordEdit edit) => !edit.IsWording && edit.Kind is RecordKind.Rule or RecordKind.Source or RecordKind.Convention
+        or RecordKind.InstructionWord or RecordKind.Part or RecordKind.Material or RecordKind.Agent;
 
     private static object? IdOf(object record) => record.GetType().GetProperty("Id")?.GetValue(record);
 }

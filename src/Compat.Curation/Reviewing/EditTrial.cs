@@ -1,5 +1,3 @@
-using Compat.Curation.Checking;
-
 namespace Compat.Curation.Reviewing;
 
 /// <summary>BASE beside BASE with one edit, both with only those rules that can speak where the edit is tried.</summary>
@@ -28,19 +26,14 @@ internal sealed class EditTrial
         }
     }
 
-    /// <summary>The changes that the edit alone makes where a change was found, in cells of the whole bases, and whether such cells hold no more than the change: an end that only the trial knows lies inside one.</summary>
-    public IReadOnlyList<(CellChange Change, bool IsExact)> Changes(PairChanges found, CellChange change, ReviewSide side)
+    /// <summary>The changes that the edit alone makes where a change was found.</summary>
+    public IReadOnlyList<CellChange> Changes(PairChanges found, CellChange change)
     {
-        if (!_pairs.TryGetValue(found.Pair, out var comparison)) _pairs[found.Pair] = comparison = Comparison(found.Pair, side);
-        if (comparison is null) return [];
-        return comparison.Of(change.Method, Cells(change.Cells, side.Kb, _with.Kb)).Select(made =>
-        {
-            var cells = Cells(made.Cells, _with.Kb, side.Kb);
-            return (made with { Cells = cells }, Cells(cells, side.Kb, _with.Kb).LiesIn(made.Cells));
-        }).ToArray();
+        if (!_pairs.TryGetValue(found.Pair, out var comparison)) _pairs[found.Pair] = comparison = Comparison(found.Pair);
+        return comparison?.Of(change.Box) ?? [];
     }
 
-    private PairComparison? Comparison(ReviewPair pair, ReviewSide side)
+    private PairComparison? Comparison(ReviewPair pair)
     {
         var key = (pair.After.Kind, pair.After.Name, pair.After.Serial);
         var agent = pair.AgentId;
@@ -49,9 +42,6 @@ internal sealed class EditTrial
         var comparable = was >= 0 && SubjectFacts.AreComparable(_without.Kb.Agent(was), _with.Kb.Agent(_with.AgentOf(agent)));
         return new PairComparison(_without, _with, _rules, new ReviewPair(before, after, comparable ? was : -1, _with.AgentOf(agent), agent));
     }
-
-    /// <summary>The cells of one base that a box of cells of another touches.</summary>
-    private static CellBox Cells(CellBox cells, CompiledBase of, CompiledBase to) => CellBox.Of(to.Grid.CellsOf(of.Grid.ValuesOf(cells.ToCells())));
 
     private static KnowledgeData Only(KnowledgeData data, HashSet<RuleId> rules) => data with { Rules = Only(data.Rules, rules) };
 

@@ -1,38 +1,22 @@
-using Compat.Validation;
+using Compat.Curation.Checking;
 
 namespace Compat.Curation.Reviewing;
 
 /// <summary>Compares what stands beside the rules on parts: by what reaches each agent, part and patient, and record by record what reaches no single place.</summary>
 internal static class FactReview
 {
-    /// <summary>Fields that decision maps or the walks over all places compare, of the records that are not compared as a whole. One that is added later is told as another until it stands here.</summary>
-    private static readonly Dictionary<RecordKind, string[]> Compared = new()
-    {
-        [RecordKind.Rule] = ["target", "agent", "product", "composition-dated", "when", "allows", "whole-class", "seen-with", "overrides", "duties", "damage", "edition", "known-by", "counts-towards", "tested", "is-second-source", "rests-on", "sources"],
-        [RecordKind.Source] = ["kind", "recalled", "trust", "is-well-founded"],
-        [RecordKind.Part] = ["under", "materials", "materials-known", "wettest", "never", "geometry", "touched-by", "patients", "soil", "way-out", "function-check", "dry-before-power", "water-ingress", "duties", "sources"],
-        [RecordKind.Agent] = ["under", "cas", "ec", "basis", "density", "available-chlorine", "nature", "usual", "leaves", "chamber", "inactivated-by", "bound-by", "hazards", "duties", "sources"],
-        [RecordKind.Material] = ["under", "delicate", "declared-only-suffices", "sources"],
-        [RecordKind.Organism] = ["group", "own-claim", "sources"],
-        [RecordKind.Level] = ["level", "includes", "sources"],
-    };
-
     /// <summary>The changes with the edits that made them; without one where what made it is not seen.</summary>
     public static IReadOnlyList<(RecordEdit? Cause, FactChange Change)> Of(EditList edits, CompiledBase before, CompiledBase after)
     {
         var sides = new ReachSides(before, after, edits);
         var found = new FactList(sides);
         foreach (var look in new Action<ReachSides, FactList>[] { MixingReach.Look, PersonReach.Look, ClaimReach.Look, ProtectionReach.Look, NeedReach.Look, TraitReach.Look }) look(sides, found);
-        return edits.All.Where(edit => !edit.IsWording).SelectMany(edit => Of(edit).Concat(NotCompared(edit)).Select(change => ((RecordEdit?)edit, change))).Concat(found.All()).ToArray();
+        return edits.All.Where(edit => !edit.IsWording).SelectMany(edit => Of(edit).Select(change => ((RecordEdit?)edit, change))).Concat(found.All()).ToArray();
     }
-
-    private static bool HasOtherSourcesOnly(RecordEdit edit) =>
-        edit.Action == EditAction.Changed && edit.Fields.All(field => field is "sources" or "reviewed");
 
     private static IEnumerable<FactChange> Of(RecordEdit edit) => (edit.Before ?? edit.After) switch
     {
         Convention => (edit.Before, edit.After) is (Convention one, Convention other) ? ConventionReview.Of(one, other) : [],
-        StandingRule or InstructionWord or Occasion or LevelMeaning or TestStandard when HasOtherSourcesOnly(edit) => [],
         HarmlessMeeting => RecordReview.Of(edit.Before as HarmlessMeeting, edit.After as HarmlessMeeting),
         StandingRule => RecordReview.Of(edit.Before as StandingRule, edit.After as StandingRule),
         InstructionWord => RecordReview.Of(edit.Before as InstructionWord, edit.After as InstructionWord),
@@ -42,12 +26,97 @@ internal static class FactReview
         Organism => (edit.Before, edit.After) is (Organism one, Organism other) ? RecordReview.Of(one, other) : [],
         _ => [],
     };
+}
 
-    /// <summary>What nobody compares: it may loosen anything.</summary>
-    private static IEnumerable<FactChange> NotCompared(RecordEdit edit)
+/// <summary>Compares records that hold for people and for the whole base. What is not proved to ask at least as much as before counts as loosened.</summary>
+internal static class RecordReview
+{
+    public static IEnumerable<FactChange> Of(HarmlessMeeting? before, HarmlessMeeting? after)
     {
-        if (edit.Action != EditAction.Changed || !Compared.TryGetValue(edit.Kind, out var known)) yield break;
-        var left = edit.Fields.Where(field => !known.Contains(field.Split('.')[0]) && !RecordSet.For(edit.Kind).IsWording(field)).ToArray();
-        if (left.Length > 0) yield return new(ChangeKind.Loosened, $"{string.Join(", ", left)} of `{edit.Id}` is another, and what that does to the answers is not compared");
+        if (after is not null) yield return new(ChangeKind.Loosened, $"`{after.Id}`: it is on record that nothing harmful happens where `{after.Agent}` meets `{With(after)}`");
+        else yield return new(ChangeKind.Tightened, $"`{before!.Id}`: it is no longer on record that nothing harmful happens where `{before.Agent}` meets `{With(before)}`");
     }
+
+    public static IEnumerable<FactChange> Of(StandingRule? before, StandingRule? after)
+    {
+        if (before is null) yield return new(ChangeKind.Tightened, $"`{after!.Id}` stands now");
+        else if (after is null) yield return new(ChangeKind.Loosened, $"`{before.Id}` no longer stands: {before.Reason}");
+        else if (RecordDifference.Fields(before, after).All(field => RecordSet.For(Validation.RecordKind.StandingRule).IsWording(field) || field.StartsWith("when.", StringComparison.Ordinal)) && BoxValues.Holds(after.When, before.When))
+            yield return new(ChangeKind.Tightened, $"`{after.Id}` stands for more exposures");
+        else yield return new(ChangeKind.Loosened, $"`{after.Id}` stands otherwise: it may demand less");
+    }
+
+    public static IEnumerable<FactChange> Of(InstructionWord? before, InstructionWord? after)
+    {
+        var loosened = before is null ? after!.Permits is not null : before.Forbids is not null || before.ListsNothing || !RecordDifference.AreSame(before.Permits, after?.Permits) || !RecordDifference.AreSame(before.Act, after?.Act);
+        yield return new(loosened ? ChangeKind.Loosened : ChangeKind.Tightened, $"the words of `{(after ?? before)!.Id}` are read otherwise");
+    }
+
+    public static IEnumerable<FactChange> Of(Occasion? before, Occasion? after)
+    {
+        yield return before is null ? new(ChangeKind.Tightened, $"the occasion `{after!.Id}` is on record")
+            : new(ChangeKind.Loosened, $"the occasion `{before.Id}` {(after is null ? "is gone" : "asks something else")}");
+    }
+
+    public static IEnumerable<FactChange> Of(LevelMeaning? before, LevelMeaning? after)
+    {
+        var more = (after?.Includes ?? []).Except(before?.Includes ?? []).ToArray();
+        var less = (before?.Includes ?? []).Except(after?.Includes ?? []).ToArray();
+        var level = Words.Of((after ?? before)!.Level);
+        foreach (var change in before is null || after is null ? [] : Other(before, after, level, nameof(after.Level), nameof(after.Includes))) yield return change;
+        if (more.Length > 0) yield return new(ChangeKind.EfficacyLoosened, $"{level} includes {string.Join(", ", more.Select(Words.Of))}: what reaches it is taken to kill these too");
+        if (less.Length > 0) yield return new(ChangeKind.Loosened, $"{level} no longer includes {string.Join(", ", less.Select(Words.Of))}: what needs it no longer needs these killed");
+    }
+
+    public static IEnumerable<FactChange> Of(TestStandard? before, TestStandard? after)
+    {
+        var reach = Reach(after).Except(Reach(before)).ToArray();
+        var lost = Reach(before).Except(Reach(after)).ToArray();
+        var code = (after ?? before)!.Code;
+        if (reach.Length > 0) yield return new(ChangeKind.EfficacyLoosened, $"the test `{code}` shows more on devices: {string.Join(", ", reach)}");
+        if (lost.Length > 0) yield return new(ChangeKind.Tightened, $"the test `{code}` shows less on devices: {string.Join(", ", lost)}");
+
+        static string[] Reach(TestStandard? test) => test is null ? [] :
+            [.. from method in Enum.GetValues<ApplicationMethod>() where test.SpeaksOf(method) from target in test.Shows select $"{target} by {Words.Of(method)}{(test.Step == TestStep.Practical ? ", on what is disinfected" : "")}"];
+    }
+
+    /// <summary>What no walk and no line here compares: it may loosen anything.</summary>
+    public static IEnumerable<FactChange> Other(object before, object after, string id, params string[] compared)
+    {
+        var fields = string.Join(", ", RecordDifference.FieldsBut(before, after, compared));
+        if (fields.Length > 0) yield return new(ChangeKind.Loosened, $"{fields} of `{id}` is another, and what that does to the answers is not compared");
+    }
+
+    public static IEnumerable<FactChange> Of(Organism before, Organism after)
+    {
+        foreach (var change in Other(before, after, after.Id.Value, nameof(after.OwnClaim), nameof(after.Group))) yield return change;
+        if (before.OwnClaim && !after.OwnClaim) yield return new(ChangeKind.EfficacyLoosened, $"a claim for its group suffices for `{after.Id}`");
+        if (!before.OwnClaim && after.OwnClaim) yield return new(ChangeKind.Tightened, $"`{after.Id}` needs a claim of its own");
+        if (before.Group != after.Group) yield return new(ChangeKind.EfficacyLoosened, $"`{after.Id}` is one of {Words.Of(after.Group)}, before of {Words.Of(before.Group)}");
+    }
+
+    private static string With(HarmlessMeeting one) => one.WithAgent?.Value ?? one.WithMaterial?.Value ?? Words.Of(one.WithSoil!.Value);
+}
+
+/// <summary>Says which way a figure of our own caution was moved. Figures that fill in what rules leave out show in the answers instead.</summary>
+internal static class ConventionReview
+{
+    public static IEnumerable<FactChange> Of(Convention before, Convention after)
+    {
+        if (before.Order != after.Order) yield return new(ChangeKind.Loosened, $"the convention `{Words.Of(before.Key)}` goes {after.Order}, before {before.Order}: plans may take another product");
+        bool? loosened = before.Key switch
+        {
+            ConventionKey.IngressWetWipe or ConventionKey.IngressSpray or ConventionKey.IngressRinse or ConventionKey.IngressImmerse => !after.Range.LiesIn(before.Range),
+            ConventionKey.AssumedTemperature or ConventionKey.SolutionDensity or ConventionKey.WaterPh or ConventionKey.PurifiedWaterPh => !before.Range.LiesIn(after.Range),
+            ConventionKey.WindowShare or ConventionKey.WindowLeast => Figure(after) < Figure(before),
+            ConventionKey.UsesShare or ConventionKey.MostProducts => Figure(after) > Figure(before),
+            _ => null,
+        };
+        foreach (var change in RecordReview.Other(before, after, Words.Of(after.Key), nameof(after.Key), nameof(after.Range), nameof(after.Methods), nameof(after.Consequences), nameof(after.Hazards), nameof(after.Order)))
+            yield return change;
+        if (loosened is null || before.Range.Equals(after.Range)) yield break;
+        yield return new(loosened == true ? ChangeKind.Loosened : ChangeKind.Tightened, $"the convention `{Words.Of(before.Key)}` is {after.Range}, before {before.Range}");
+    }
+
+    private static decimal Figure(Convention one) => one.Range.Upper ?? one.Range.Lower ?? 0m;
 }

@@ -63,7 +63,7 @@ internal sealed class MixingReach(ReachSides sides, FactList found)
     }
 
     private static bool SaySame(HarmlessMeeting one, HarmlessMeeting other) =>
-        RecordDifference.AreSameBut(one, other, nameof(one.Id), nameof(one.Why), nameof(one.Sources), nameof(one.Reviewed));
+        RecordDifference.AreSameBut(one, other, nameof(one.Sources));
 
     private void Add(ChangeKind kind, FoundHazard hazard, string text, FactPlace place) => Add(RecordKind.Mixing, hazard.Hazard.Id, kind, text, place);
 
@@ -96,7 +96,9 @@ internal sealed class MixingReach(ReachSides sides, FactList found)
         return (!one.OnlySome || other.OnlySome) && a.Severity <= b.Severity && b.Effects.All(a.Effects.Contains) && b.Forms.All(a.Forms.Contains)
             && ((a.Strength is null && a.WithStrength is null) || (a.Agent == b.Agent && a.WithAgent == b.WithAgent && Holds(a.Agent, a.Strength, b.Strength) && Holds(a.WithAgent, a.WithStrength, b.WithStrength)))
             && (b.SeparatedBy.Count == 0 ? a.SeparatedBy.Count == 0 : a.SeparatedBy.Count > 0 && a.SeparatedBy.All(b.SeparatedBy.Contains))
-            && RecordDifference.IsSameOrUnset(a, b, nameof(a.Id), nameof(a.Agent), nameof(a.WithAgent), nameof(a.WithSoil), nameof(a.WithMaterial), nameof(a.Effects), nameof(a.Forms), nameof(a.Severity), nameof(a.SeparatedBy), nameof(a.Strength), nameof(a.WithStrength), nameof(a.AgentRestsOn), nameof(a.WithAgentRestsOn), nameof(a.Why), nameof(a.Sources), nameof(a.Reviewed));
+            && RecordDifference.IsSameOrUnset(
+                a, b, nameof(a.Agent), nameof(a.WithAgent), nameof(a.WithSoil), nameof(a.WithMaterial), nameof(a.Effects), nameof(a.Forms), nameof(a.Severity),
+                nameof(a.SeparatedBy), nameof(a.Strength), nameof(a.WithStrength));
     }
 
     /// <summary>Whether the strengths at which a record speaks of an agent hold those at which another does, counted alike on both sides.</summary>

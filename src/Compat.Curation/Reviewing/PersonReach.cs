@@ -7,8 +7,6 @@ namespace Compat.Curation.Reviewing;
 internal sealed class PersonReach(ReachSides sides, FactList found)
 {
     private readonly Dictionary<string, IReadOnlyList<Said>> _known = [];
-    private readonly IReadOnlyDictionary<string, PersonRule[]> _before = sides.ByAgent(true, sides.Before.Data.PersonRules, rule => rule.Agent);
-    private readonly IReadOnlyDictionary<string, PersonRule[]> _after = sides.ByAgent(false, sides.After.Data.PersonRules, rule => rule.Agent);
 
     private sealed record Said(ChangeKind Kind, string Text, string Rule);
 
@@ -21,20 +19,24 @@ internal sealed class PersonReach(ReachSides sides, FactList found)
     {
         foreach (var agent in sides.Agents)
         {
-            if (_before[agent].Length + _after[agent].Length == 0) continue;
+            var (ofBefore, ofAfter) = (Rules(true, agent), Rules(false, agent));
+            if (ofBefore.Length + ofAfter.Length == 0) continue;
             var units = sides.UnitsOf(agent);
-            if (units.IsOne && _before[agent].Concat(_after[agent]).All(rule => !sides.IsEdited(RecordKind.PersonRule, rule.Id.Value))
-                && _before[agent].Select(rule => rule.Id).SequenceEqual(_after[agent].Select(rule => rule.Id)) && !sides.AnyEdited(RecordKind.Part)) continue;
+            if (units.IsOne && ofBefore.Concat(ofAfter).All(rule => !sides.IsEdited(RecordKind.PersonRule, rule.Id.Value))
+                && ofBefore.Select(rule => rule.Id).SequenceEqual(ofAfter.Select(rule => rule.Id)) && !sides.AnyEdited(RecordKind.Part)) continue;
             foreach (var part in sides.Parts.Prepend(null))
             {
-                var (was, now) = (On(true, _before[agent], part), On(false, _after[agent], part));
+                var (was, now) = (On(true, ofBefore, part), On(false, ofAfter, part));
                 foreach (var patient in Enum.GetValues<PatientGroup>())
                     foreach (var occupied in new[] { false, true }) Look(agent, part, patient, occupied, was, now, units);
             }
         }
     }
 
-    private PersonRule[] On(bool isBefore, PersonRule[] rules, string? part) => rules.Where(rule => sides.IsFor(isBefore, rule.For, part)).OrderBy(rule => rule.Id).ToArray();
+    private PersonRule[] Rules(bool isBefore, string agent) =>
+        sides.Saying(isBefore, agent, (kb, node) => kb.Data.PersonRules.Where(rule => Reach.Names(kb, rule.Agent, node)).OrderBy(rule => rule.Id));
+
+    private PersonRule[] On(bool isBefore, PersonRule[] rules, string? part) => rules.Where(rule => sides.IsFor(isBefore, rule.For, part)).ToArray();
 
     private void Look(string agent, string? part, PatientGroup patient, bool occupied, PersonRule[] onBefore, PersonRule[] onAfter, UnitPair units)
     {
@@ -47,7 +49,7 @@ internal sealed class PersonReach(ReachSides sides, FactList found)
     }
 
     private static PersonRule[] Speaking(PersonRule[] rules, PatientGroup patient, bool occupied) =>
-        rules.Where(rule => (!rule.Occupied || occupied) && (rule.Patients.Contains(patient) || (rule.Occupied && occupied && rule.Patients.Count == 0))).ToArray();
+        rules.Where(rule => Reach.IsForPatients(rule, [patient], occupied)).ToArray();
 
     private IEnumerable<Said> Compare(PersonRule[] was, PersonRule[] now, PatientGroup patient, UnitPair units)
     {
@@ -56,14 +58,14 @@ internal sealed class PersonReach(ReachSides sides, FactList found)
         {
             if (Uncovered(rule, now, units.IsOne) is not { } open) continue;
             asksOtherwise = true;
-            yield return new(ChangeKind.Loosened, $"`{rule.Id}` {Does(rule)} for {Words.Of(patient)} at {BoxLine.Of(BoxSpans.ToBox(open), units.Before)} no longer", rule.Id.Value);
+            yield return new(ChangeKind.Loosened, $"`{rule.Id}` {Does(rule)} for {Words.Of(patient)} at {BoxLine.Of(BoxValues.ToBox(open), units.Before)} no longer", rule.Id.Value);
         }
 
         foreach (var rule in now)
         {
             if (Uncovered(rule, was, units.IsOne) is not { } closed) continue;
             asksOtherwise = true;
-            yield return new(ChangeKind.Tightened, $"`{rule.Id}` {Does(rule)} for {Words.Of(patient)} at {BoxLine.Of(BoxSpans.ToBox(closed), units.After)}, which was not said before", rule.Id.Value);
+            yield return new(ChangeKind.Tightened, $"`{rule.Id}` {Does(rule)} for {Words.Of(patient)} at {BoxLine.Of(BoxValues.ToBox(closed), units.After)}, which was not said before", rule.Id.Value);
         }
 
         if (was.Length == 0 && now.Length > 0 && !now.Any(rule => rule.Verdict == PersonVerdict.NotAllowed && RecordDifference.AreSame(rule.When, ExposureBox.Unbounded)))
@@ -82,10 +84,10 @@ internal sealed class PersonReach(ReachSides sides, FactList found)
     /// <summary>The first box in which a rule speaks and none of others asks as much; null where there is none.</summary>
     private static Box<Stretch>? Uncovered(PersonRule rule, PersonRule[] others, bool isOneUnit)
     {
-        foreach (var method in BoxSpans.Methods(rule.When).Methods)
+        foreach (var method in BoxValues.Methods(rule.When).Methods)
         {
-            var holes = others.Where(other => AsksAsMuch(other, rule, isOneUnit) && BoxSpans.Methods(other.When).Contains(method)).Select(other => BoxSpans.Of(other.When));
-            if (Subtraction.MaximalBoxes(BoxSpans.Of(rule.When) with { Methods = MethodSet.Of(method) }, holes) is [var first, ..]) return first;
+            var holes = others.Where(other => AsksAsMuch(other, rule, isOneUnit) && BoxValues.Methods(other.When).Contains(method)).Select(other => BoxValues.Of(other.When));
+            if (Subtraction.MaximalBoxes(BoxValues.Of(rule.When) with { Methods = MethodSet.Of(method) }, holes) is [var first, ..]) return first;
         }
 
         return null;
@@ -95,5 +97,7 @@ internal sealed class PersonReach(ReachSides sides, FactList found)
     private static bool AsksAsMuch(PersonRule one, PersonRule other, bool isOneUnit) =>
         (isOneUnit || (one.When.Strength.Statement != AxisStatement.Within && other.When.Strength.Statement != AxisStatement.Within))
         && (one.Verdict == PersonVerdict.NotAllowed || (other.Verdict == PersonVerdict.WithDuties && !DutyComparison.NotMet(other.Duties, one.Duties).Any()))
-        && RecordDifference.IsSameOrUnset(one, other, nameof(one.Id), nameof(one.Agent), nameof(one.Patients), nameof(one.Occupied), nameof(one.When), nameof(one.Verdict), nameof(one.Duties), nameof(one.For), nameof(one.Harm), nameof(one.Why), nameof(one.Sources), nameof(one.Reviewed));
+        && RecordDifference.IsSameOrUnset(
+            one, other, nameof(one.Agent), nameof(one.Patients), nameof(one.Occupied), nameof(one.When), nameof(one.Verdict), nameof(one.Duties), nameof(one.For),
+            nameof(one.Harm), nameof(one.Sources));
 }

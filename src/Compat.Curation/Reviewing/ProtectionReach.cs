@@ -1,3 +1,4 @@
+using Compat.Curation.Checking;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;
@@ -5,9 +6,6 @@ namespace Compat.Curation.Reviewing;
 /// <summary>Asks for every agent how staff are protected from it, on both sides.</summary>
 internal sealed class ProtectionReach(ReachSides sides, FactList found)
 {
-    private readonly IReadOnlyDictionary<string, Protection[]> _before = sides.ByAgent(true, sides.Before.Data.Protections, one => one.Agent);
-    private readonly IReadOnlyDictionary<string, Protection[]> _after = sides.ByAgent(false, sides.After.Data.Protections, one => one.Agent);
-
     public static void Look(ReachSides sides, FactList found)
     {
         if (sides.AnyEdited(RecordKind.Protection, RecordKind.Agent)) new ProtectionReach(sides, found).Look();
@@ -17,7 +15,7 @@ internal sealed class ProtectionReach(ReachSides sides, FactList found)
     {
         foreach (var agent in sides.Agents)
         {
-            var (was, now) = (_before[agent], _after[agent]);
+            var (was, now) = (sides.Saying(true, agent, Reach.Protections), sides.Saying(false, agent, Reach.Protections));
             var less = was.Where(one => !now.Any(other => AsksAsMuch(other, one))).ToArray();
             foreach (var one in less) Add(ChangeKind.DutiesDropped, agent, one, now.FirstOrDefault(other => other.Id == one.Id) is { } still ? $"protection of staff by `{one.Id}` is another: {string.Join(", ", Fields(one, still))}" : $"protection of staff by `{one.Id}` is gone");
             foreach (var one in now.Where(one => !was.Any(other => AsksAsMuch(other, one)) && less.All(other => other.Id != one.Id))) Add(ChangeKind.Tightened, agent, one, $"protection of staff by `{one.Id}` is on record");
@@ -29,11 +27,12 @@ internal sealed class ProtectionReach(ReachSides sides, FactList found)
     private void Add(ChangeKind kind, string agent, Protection one, string text) =>
         found.Add(RecordKind.Protection, kind, text, new FactPlace(agent), found.Causes(RecordKind.Protection, [one.Id.Value], [agent]));
 
-    private static IEnumerable<string> Fields(Protection one, Protection other) => RecordDifference.Fields(one, other).Where(field => field is not ("sources" or "reviewed"));
+    private static IEnumerable<string> Fields(Protection one, Protection other) =>
+        RecordDifference.Fields(one, other).Where(field => !RecordDifference.IsRemark(typeof(Protection), field));
 
     /// <summary>The record whose gloves count: the nearest that names any.</summary>
     private static Protection? NearestGloves(Protection[] line) => line.FirstOrDefault(one => one.Gloves.Count > 0 && one.Agent != Model.AgentClass.Root);
 
-    private static bool AsksAsMuch(Protection one, Protection other) => BoxSpans.Holds(one.When, other.When)
-        && RecordDifference.AreSameBut(one, other, nameof(one.Id), nameof(one.Agent), nameof(one.When), nameof(one.Sources), nameof(one.Reviewed));
+    private static bool AsksAsMuch(Protection one, Protection other) => BoxValues.Holds(one.When, other.When)
+        && RecordDifference.AreSameBut(one, other, nameof(one.Agent), nameof(one.When));
 }

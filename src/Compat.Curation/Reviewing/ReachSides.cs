@@ -65,20 +65,13 @@ internal sealed class ReachSides
     /// <summary>The units in which the strength of an agent is written on both sides.</summary>
     public UnitPair UnitsOf(string agent) => new(UnitOf(Before, agent), UnitOf(After, agent));
 
-    /// <summary>Of each agent on one side the records on it and on all above it.</summary>
-    public IReadOnlyDictionary<string, T[]> ByAgent<T>(bool isBefore, IEnumerable<T> records, Func<T, AgentId> agentOf)
-    {
-        var own = records.ToLookup(one => agentOf(one).Value);
-        return Of(isBefore).Data.Agents.ToDictionary(agent => agent.Id.Value, agent => LineOfAgent(isBefore, agent.Id.Value).SelectMany(id => own[id]).ToArray());
-    }
+    /// <summary>What of some records is said of an agent on one side, by a test of the engine's; nothing where it has none.</summary>
+    public T[] Saying<T>(bool isBefore, string agent, Func<CompiledBase, int, IEnumerable<T>> reach) =>
+        Of(isBefore) is var kb && kb.Agents.TryFind(agent, out var node) ? reach(kb, node).ToArray() : [];
 
-    /// <summary>Whether a part type is one of some or lies below one, on one side; none stand for all.</summary>
-    public bool IsFor(bool isBefore, IReadOnlyList<PartId> types, string? part)
-    {
-        if (types.Count == 0) return true;
-        var parts = Of(isBefore).Parts;
-        return part is not null && parts.TryFind(part, out var node) && types.Any(type => parts.IsAtOrBelow(node, parts[type.Value]));
-    }
+    /// <summary>Whether what is said of some part types is said of one, on one side; none stand for all.</summary>
+    public bool IsFor(bool isBefore, IReadOnlyList<PartId> types, string? part) =>
+        Reach.IsFor(Of(isBefore), types, part is not null && Of(isBefore).Parts.TryFind(part, out var node) ? node : -1);
 
     private static StrengthUnit? UnitOf(CompiledBase kb, string agent) => kb.Agents.TryFind(agent, out var node) ? kb.Agent(node).Basis : null;
 

@@ -62,3 +62,15 @@ internal sealed class ReviewSide
     private static IEnumerable<ReviewSubject> Grouped(SubjectKind kind, IEnumerable<Subject> subjects) =>
         subjects.GroupBy(subject => (subject.Name, subject.Ask.Serial)).Select(group => new ReviewSubject(kind, group.Key.Name, group.Key.Serial, group.ToArray()));
 }
+
+/// <summary>For each device of two knowledge bases one serial number for each pair of sets of editions that speak: with it the device is asked in both.</summary>
+internal sealed class TellingSerials(CompiledBase before, CompiledBase after)
+{
+    private readonly Dictionary<DeviceId, IReadOnlyList<SerialNumber?>> _serials = before.Devices.Values.Concat(after.Devices.Values).Select(device => device.Id).Distinct()
+        .ToDictionary(id => id, id => Editions.OneOfEach(Find(before, id), Find(after, id)));
+
+    /// <summary>The serial numbers with which a device is asked; null where its editions tell none apart.</summary>
+    public IReadOnlyList<SerialNumber?> Of(DeviceId device) => _serials[device];
+
+    private static Device? Find(CompiledBase kb, DeviceId id) => kb.Devices.TryGetValue(id, out var device) ? device : null;
+}

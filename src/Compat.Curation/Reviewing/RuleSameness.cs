@@ -1,5 +1,3 @@
-using Compat.Curation.Checking;
-
 namespace Compat.Curation.Reviewing;
 
 /// <summary>Which rules of two knowledge bases decide alike: under one id the same box, conventions filled in, and all else that an answer shows.</summary>
@@ -34,20 +32,20 @@ internal sealed class RuleSameness
     /// <summary>Whether a rule, by its number, is on one side only or says something else on the other.</summary>
     public bool IsChanged(int number) => _changed[number];
 
+    /// <summary>The box counts with its conventions filled in, and a source by what it says, not by its id. All else that decides must be the same.</summary>
     private static bool AreSame(CompiledBase kb, CompiledRule one, CompiledBase otherKb, CompiledRule other) =>
-        one.Allows == other.Allows && one.Rule.Target.Equals(other.Rule.Target) && Equals(one.Rule.Agent, other.Rule.Agent)
-        && Equals(one.Rule.Product, other.Rule.Product) && Equals(one.Rule.CompositionDated, other.Rule.CompositionDated)
-        && one.Box.Equals(other.Box) && SaySameOfAxes(one.Rule.When, other.Rule.When)
-        && one.Rule.WholeClass == other.Rule.WholeClass && RecordDifference.AreSame(one.Rule.SeenWith, other.Rule.SeenWith)
-        && RecordDifference.AreSame(one.Rule.Overrides, other.Rule.Overrides) && RecordDifference.AreSame(one.Rule.Duties, other.Rule.Duties)
-        && RecordDifference.AreSame(one.Rule.Damage, other.Rule.Damage) && Equals(one.Rule.Edition, other.Rule.Edition)
-        && Effect.Evidence(kb, one.Rule) == Effect.Evidence(otherKb, other.Rule) && Decider.IsWellFounded(kb, one) == Decider.IsWellFounded(otherKb, other);
+        one.Box.Equals(other.Box) && SaySameOfAxes(one.Rule.When, other.Rule.When)
+        && RecordDifference.AreSameBut(one.Rule, other.Rule, nameof(Rule.When), nameof(Rule.Sources)) && CiteSame(kb, one.Rule, otherKb, other.Rule);
 
-    private static bool SaySameOfAxes(ExposureBox one, ExposureBox other)
+    private static bool CiteSame(CompiledBase kb, Rule one, CompiledBase otherKb, Rule other)
     {
-        if ((one.Methods.Statement == AxisStatement.Unstated) != (other.Methods.Statement == AxisStatement.Unstated)) return false;
-        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
-            if ((one.On(axis).Statement == AxisStatement.Unstated) != (other.On(axis).Statement == AxisStatement.Unstated)) return false;
-        return true;
+        var (own, others) = (Sources(kb, one), Sources(otherKb, other));
+        return own.Length == others.Length
+            && own.All(source => others.Any(cited => ReferenceEquals(source, cited) || (source is not null && cited is not null && RecordDifference.AreSameBut(source, cited))));
+
+        static Source?[] Sources(CompiledBase kb, Rule rule) => rule.Sources.Select(id => kb.SourcesById.TryGetValue(id, out var source) ? source : null).ToArray();
     }
+
+    private static bool SaySameOfAxes(ExposureBox one, ExposureBox other) =>
+        (one.Methods.Statement == AxisStatement.Unstated) == (other.Methods.Statement == AxisStatement.Unstated) && one.SilentOn.SequenceEqual(other.SilentOn);
 }

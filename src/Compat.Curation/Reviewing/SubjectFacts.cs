@@ -10,17 +10,20 @@ internal static class SubjectFacts
         for (var i = 0; i < one.Parts.Count; i++)
         {
             PartVariant a = one.Parts[i], b = other.Parts[i];
-            if (a.Wettest != b.Wettest || a.MaterialsKnown != b.MaterialsKnown || a.Geometry != b.Geometry || a.Member != b.Member || a.MaterialsAlone != b.MaterialsAlone) return false;
-            if (!RecordDifference.AreSame(a.Never, b.Never) || !RecordDifference.AreSame(a.Duties, b.Duties)) return false;
-            if (!MaterialsOf(before, a).SequenceEqual(MaterialsOf(after, b)) || !a.Editions.Select(edition => edition.Id).SequenceEqual(b.Editions.Select(edition => edition.Id))) return false;
+            if (!RecordDifference.AreSameBut(a, b, nameof(a.Part), nameof(a.Materials), nameof(a.Device)) || !MaterialsOf(before, a).SequenceEqual(MaterialsOf(after, b))) return false;
         }
 
         return true;
     }
 
-    /// <summary>Whether an agent has the same unit, residue and duties on both sides.</summary>
+    /// <summary>Whether an agent has the same unit, residue and duties on both sides, and all else that can decide where every axis is stated.</summary>
     public static bool AreSame(AgentTraits one, AgentTraits other) =>
-        one.Basis?.Basis == other.Basis?.Basis && (one.Leaves == Model.Residue.Nothing) == (other.Leaves == Model.Residue.Nothing) && RecordDifference.AreSame(one.Duties, other.Duties);
+        one.Basis?.Basis == other.Basis?.Basis && (one.Leaves == Model.Residue.Nothing) == (other.Leaves == Model.Residue.Nothing)
+        && RecordDifference.AreSameBut(one, other, BesideStated);
+
+    /// <summary>What fills in an axis that is left out or tells how a strength is counted, and what is compared in its own way.</summary>
+    private static readonly string[] BesideStated = [nameof(AgentTraits.Agent), nameof(AgentTraits.Basis), nameof(AgentTraits.Leaves), nameof(AgentTraits.Strength),
+        nameof(AgentTraits.Ph), nameof(AgentTraits.Temperature), nameof(AgentTraits.Chamber), nameof(AgentTraits.AvailableChlorine)];
 
     /// <summary>Whether strengths of an agent can be compared: they have one unit, or before no rule could speak of strength.</summary>
     public static bool AreComparable(AgentTraits before, AgentTraits after) => before.Basis is null || before.Basis.Basis == after.Basis?.Basis;

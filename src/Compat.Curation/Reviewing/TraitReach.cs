@@ -1,3 +1,5 @@
+using System.Collections;
+using System.Reflection;
 using Compat.Validation;
 
 namespace Compat.Curation.Reviewing;
@@ -5,12 +7,14 @@ namespace Compat.Curation.Reviewing;
 /// <summary>Asks for every part type, agent and material what holds for it, what its parents say included, on both sides: what no decision map shows.</summary>
 internal sealed class TraitReach(ReachSides sides, FactList found)
 {
-    /// <summary>What decision maps show, and what is compared below in its own way. All else that a part type or agent has must be the same, what is added later too.</summary>
-    private static readonly string[] OfParts = [nameof(PartTraits.Part), nameof(PartTraits.Materials), nameof(PartTraits.MaterialsKnown), nameof(PartTraits.CertainMaterials), nameof(PartTraits.Wettest),
-        nameof(PartTraits.Duties), nameof(PartTraits.Never), nameof(PartTraits.Geometry), nameof(PartTraits.TouchedBy), nameof(PartTraits.Soil), nameof(PartTraits.FunctionCheck), nameof(PartTraits.DryBeforePower)];
+    /// <summary>What decision maps show, and what is compared below in its own way. All else that a record says must be the same up to the root, what is added later too.</summary>
+    private static readonly string[] OfParts = [nameof(PartType.Under), nameof(PartType.Materials), nameof(PartType.MaterialsKnown), nameof(PartType.Wettest), nameof(PartType.Duties),
+        nameof(PartType.Never), nameof(PartType.Geometry), nameof(PartType.TouchedBy), nameof(PartType.Patients), nameof(PartType.Soil), nameof(PartType.FunctionCheck), nameof(PartType.DryBeforePower)];
 
-    private static readonly string[] OfAgents = [nameof(AgentTraits.Agent), nameof(AgentTraits.Basis), nameof(AgentTraits.Leaves), nameof(AgentTraits.Duties),
-        nameof(AgentTraits.Strength), nameof(AgentTraits.Ph), nameof(AgentTraits.Temperature), nameof(AgentTraits.Chamber), nameof(AgentTraits.AvailableChlorine)];
+    private static readonly string[] OfAgents = [nameof(AgentClass.Under), nameof(AgentClass.Basis), nameof(AgentClass.Leaves), nameof(AgentClass.Duties), nameof(AgentClass.Usual), nameof(AgentClass.Cas),
+        nameof(AgentClass.Density), nameof(AgentClass.AvailableChlorine), nameof(AgentClass.Chamber), nameof(AgentClass.InactivatedBy), nameof(AgentClass.BoundBy), nameof(AgentClass.Hazards)];
+
+    private static readonly string[] OfMaterials = [nameof(Material.Under), nameof(Material.Delicate), nameof(Material.DeclaredOnlySuffices)];
 
     public static void Look(ReachSides sides, FactList found)
     {
@@ -44,7 +48,7 @@ internal sealed class TraitReach(ReachSides sides, FactList found)
             Part((now.DryBeforePower ?? 0m) < (was.DryBeforePower ?? 0m) ? ChangeKind.DutiesDropped : ChangeKind.Tightened, id, $"dry {now.DryBeforePower ?? 0:0.##} s before power, before {was.DryBeforePower ?? 0:0.##} s", null, "dry-before-power");
         if (was.FunctionCheck != now.FunctionCheck)
             Part(was.FunctionCheck is null ? ChangeKind.Tightened : ChangeKind.DutiesDropped, id, now.FunctionCheck is null ? "the function check is gone" : $"the function check is {(was.FunctionCheck is null ? "on record" : "another")}", null, "function-check");
-        foreach (var field in RecordDifference.FieldsBut(was, now, OfParts)) Part(ChangeKind.Loosened, id, $"{field} is another", null, field);
+        foreach (var field in Otherwise<PartType>(one => sides.LineOfPart(one, id), kb => kb.Data.Parts, one => one.Id, OfParts)) Part(ChangeKind.Loosened, id, $"{field} is another", null, field);
     }
 
     private void Part(ChangeKind kind, string id, string text, string? with, params string[] fields) =>
@@ -71,7 +75,8 @@ internal sealed class TraitReach(ReachSides sides, FactList found)
         var (bound, boundNow) = (Above(true, id, one => one.BoundBy), Above(false, id, one => one.BoundBy));
         foreach (var by in bound.Except(boundNow)) Agent(ChangeKind.Loosened, id, "no longer said to be bound", by, "bound-by");
         foreach (var by in boundNow.Except(bound)) Agent(ChangeKind.Tightened, id, "said to be bound", by, "bound-by");
-        foreach (var field in RecordDifference.FieldsBut(was, now, OfAgents)) Agent(ChangeKind.Loosened, id, $"{field} is another", null, field);
+        if (StrengthUnit.VolumesOfOxygen.Suits(was.Agent) != StrengthUnit.VolumesOfOxygen.Suits(now.Agent)) Agent(ChangeKind.Loosened, id, "a strength in volumes of oxygen is another", null, "cas");
+        foreach (var field in Otherwise<AgentClass>(one => sides.LineOfAgent(one, id), kb => kb.Data.Agents, one => one.Id, OfAgents)) Agent(ChangeKind.Loosened, id, $"{field} is another", null, field);
     }
 
     /// <summary>The edits of an agent and of all that stood or stand below it, those that came or went too.</summary>
@@ -129,9 +134,29 @@ internal sealed class TraitReach(ReachSides sides, FactList found)
     private void OfMaterial(string id)
     {
         var (was, now) = (sides.Before.DeclaredOnlySuffices(sides.Before.Materials[id]), sides.After.DeclaredOnlySuffices(sides.After.Materials[id]));
-        if (was == now) return;
-        found.Add(RecordKind.Material, now ? ChangeKind.Loosened : ChangeKind.Tightened, $"what a data sheet leaves out {(now ? "no longer matters" : "matters now")}", new FactPlace(id),
-            Rather(sides.EditsAbove(RecordKind.Material, id), "declared-only-suffices"));
+        if (was != now) Material(now ? ChangeKind.Loosened : ChangeKind.Tightened, $"what a data sheet leaves out {(now ? "no longer matters" : "matters now")}", "declared-only-suffices");
+        foreach (var field in Otherwise<Material>(one => sides.LineOfMaterial(one, id), kb => kb.Data.Materials, one => one.Id, OfMaterials)) Material(ChangeKind.Loosened, $"{field} is another", field);
+
+        void Material(ChangeKind kind, string text, string field) =>
+            found.Add(RecordKind.Material, kind, text, new FactPlace(id), Rather(sides.EditsAbove(RecordKind.Material, id), field));
+    }
+
+    /// <summary>The fields that say another thing of something on the two sides, by itself or by what stands above it, but for those that are compared in their own way.</summary>
+    private IEnumerable<string> Otherwise<T>(Func<bool, IEnumerable<string>> lineOf, Func<CompiledBase, IReadOnlyList<T>> recordsOf, Func<T, Id> idOf, string[] except) where T : class
+    {
+        var (was, now) = (Line(true), Line(false));
+        return RecordDifference.Deciding(typeof(T), except)
+            .Where(property => !RecordDifference.AreSame(Said(property, was), Said(property, now))).Select(property => RecordDifference.Spelled(property.Name));
+
+        T[] Line(bool isBefore) => lineOf(isBefore).Select(id => recordsOf(sides.Of(isBefore)).First(one => idOf(one).Value == id)).ToArray();
+
+        // What may be left out is said by the nearest that says it; else what each of them says adds up.
+        static object[] Said(PropertyInfo property, T[] upward)
+        {
+            var all = upward.Select(property.GetValue).OfType<object>();
+            if (new NullabilityInfoContext().Create(property).ReadState == NullabilityState.Nullable) all = all.Take(1);
+            return all.SelectMany(one => one is IEnumerable list and not string ? list.Cast<object>() : [one]).Distinct().ToArray();
+        }
     }
 
     /// <summary>Of some edits those of a field or of the place in the tree; what came or went has all fields.</summary>
@@ -148,4 +173,33 @@ internal sealed class TraitReach(ReachSides sides, FactList found)
 
     private static string Shown(Interval? range, StrengthUnit? unit) =>
         range is not { } known ? "all that there can be" : unit is null ? known.ToString() : known.Scale(1m / unit.PercentPerUnit).ToString(unit.Text);
+}
+
+/// <summary>Asks for everything that can touch a part, with each soil on it and with none, what is needed, on both sides.</summary>
+internal static class NeedReach
+{
+    public static void Look(ReachSides sides, FactList found)
+    {
+        if (!sides.AnyEdited(RecordKind.Need)) return;
+        foreach (var contact in Enum.GetValues<TouchedBy>())
+        {
+            var plain = "";
+            foreach (var soil in Enum.GetValues<SoilKind>().Select(one => (SoilKind?)one).Prepend(null))
+            {
+                var question = new Question { TouchedBy = contact, Soil = soil is { } one ? [one] : [] };
+                var (was, now) = (NeedMaker.Of(sides.Before, question), NeedMaker.Of(sides.After, question));
+                if (was.Level == now.Level && was.KeptDry == now.KeptDry && was.CleanFirst == now.CleanFirst) continue;
+                var said = $"it needs {Said(now)}, before {Said(was)}";
+                if (soil is null) plain = said;
+                else if (said == plain) continue;
+                var loosened = now.KeptDry != was.KeptDry ? was.KeptDry || was.Level is not null : now.Level < was.Level || (was.Level is not null && now.Level is null) || (was.CleanFirst && !now.CleanFirst);
+                var records = was.DecidedByRules.Concat(now.DecidedByRules).Select(id => id.Value);
+                found.Add(RecordKind.Need, loosened ? ChangeKind.Loosened : ChangeKind.Tightened, $"{(soil is null ? "" : "soiled, ")}{said}",
+                    new FactPlace(Words.Of(contact), soil is { } known ? Words.Of(known) : null), found.Causes(RecordKind.Need, records, []));
+            }
+        }
+    }
+
+    private static string Said(Need need) =>
+        need.KeptDry ? "to be kept dry" : (need.Level is { } level ? Words.Of(level) : "what nobody wrote down") + (need.CleanFirst ? ", cleaned first" : "");
 }

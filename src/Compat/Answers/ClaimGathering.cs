@@ -54,19 +54,9 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
 
     private Component[] Destroyers(Component component)
     {
-        var destroyers = substance.Components.Where(other => other != component && !other.OnlyForbids && !other.Unknown && Destroys(component.Agent, other.Agent)).ToArray();
+        var destroyers = substance.Components.Where(other => other != component && !other.OnlyForbids && !other.Unknown && Reach.Destroys(Base, component.Agent, other.Agent)).ToArray();
         if (destroyers.Length > 0) PublishedNotUsed ??= new KillReason(KillReasonCode.Inactivated, [component.Name ?? "", destroyers[0].Name ?? ""]);
         return destroyers;
-    }
-
-    private bool Destroys(int agent, int by)
-    {
-        foreach (var node in Base.Agents.Upward(agent))
-            if (Base.Data.Agents[node].InactivatedBy.Any(id => Base.Agents.IsAtOrBelow(by, Base.Agents[id.Value]))) return true;
-        return Base.Data.MixingHazards.Any(hazard => hazard.Effects.Contains(MixingEffect.Inactivation) && hazard.WithAgent is { } with
-            && ((At(agent, hazard.Agent) && At(by, with)) || (At(by, hazard.Agent) && At(agent, with))));
-
-        bool At(int node, AgentId id) => Base.Agents.IsAtOrBelow(node, Base.Agents[id.Value]);
     }
 
     /// <summary>What is published of the agent, or of an ingredient of a product without label claims, and holds in a machine only.</summary>
@@ -75,11 +65,9 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
 
     private IEnumerable<ClaimOnAxes> Published(Component component, IReadOnlyList<Component> destroyers, ClaimWhere? where = null)
     {
-        foreach (var claim in Base.Data.Claims)
+        foreach (var claim in Reach.Claims(Base, component.Agent, where).Where(claim => Reach.IsFor(Base, claim.For, variants)))
         {
-            if (claim.Refuted is not null || claim.Where != where || !Base.Agents.IsAtOrBelow(component.Agent, Base.Agents[claim.Agent.Value])) continue;
-            if (claim.For.Count > 0 && !variants.Any(v => v.IsOneOf(Base, claim.For))) continue;
-            if (!destroyers.All(by => claim.With.Any(partner => Base.Agents.IsAtOrBelow(by.Agent, Base.Agents[partner.Agent.Value])))) continue;
+            if (!destroyers.All(by => claim.With.Any(partner => Reach.Names(Base, partner.Agent, by.Agent)))) continue;
             foreach (var dilutions in DilutionsOfPartners(claim, component)) yield return new ClaimOnAxes
             {
                 Claim = new KillClaim
@@ -96,7 +84,7 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
                 },
                 Box = _axes.Of(claim.When, claim.Agent, dilutions),
                 For = claim.For,
-                OfGuideline = claim.Kind is ClaimKind.Guideline or ClaimKind.Standard,
+                OfGuideline = Reach.IsOfGuideline(claim),
             };
         }
     }
@@ -107,7 +95,7 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
         IEnumerable<Stretch> ways = [Stretch.Whole];
         foreach (var partner in claim.With)
         {
-            var there = substance.Components.Where(c => c != component && !c.OnlyForbids && !c.Unknown && Base.Agents.IsAtOrBelow(c.Agent, Base.Agents[partner.Agent.Value]))
+            var there = substance.Components.Where(c => c != component && !c.OnlyForbids && !c.Unknown && Reach.Names(Base, partner.Agent, c.Agent))
                 .Select(c => partner.Strength.Statement == AxisStatement.Within ? Dilutions.WhereAll(c.Strength, Stretch.Of(partner.Strength.Range)) : Stretch.Whole).ToArray();
             ways = ways.SelectMany(way => there.Select(way.Intersect)).ToArray();
         }
@@ -142,18 +130,12 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
         product.StrengthOf != StrengthOf.Concentrate || product.MostHardness is not { } most
         || Base.Sites.All(site => site.Here.Hardness is not { } here || (here.Upper is { } hardest && hardest <= most));
 
-    private IEnumerable<ClaimOnAxes> Instructed(Product product) =>
-        Editions().SelectMany(pair => pair.Edition.Reaches.Where(level => level.Product == product.Id && SpeaksOfPart(level)).Select(level => OfInstructions(pair.Device, pair.Edition, level, _axes.OfLabel(level.When, product))));
+    private IEnumerable<ClaimOnAxes> Instructed(Product product) => Reach.Instructed(variants).Where(one => one.Level.Product == product.Id)
+        .Select(one => OfInstructions(one.Device, one.Edition, one.Level, _axes.OfLabel(one.Level.When, product)));
 
     private IEnumerable<ClaimOnAxes> Instructed(Component component) =>
-        Editions().SelectMany(pair => pair.Edition.Reaches
-            .Where(level => level.Agent is { } agent && SpeaksOfPart(level) && Base.Agents.IsAtOrBelow(component.Agent, Base.Agents[agent.Value]))
-            .Select(level => OfInstructions(pair.Device, pair.Edition, level, _axes.Of(level.When, level.Agent!, Stretch.Whole))));
-
-    private bool SpeaksOfPart(InstructedLevel level) => level.Parts.Count == 0 || level.Parts.Any(part => part == variants[0].DevicePart);
-
-    private IEnumerable<(Device Device, InstructionsEdition Edition)> Editions() =>
-        variants.Where(v => v.Device is not null).SelectMany(v => v.Editions.Select(e => (v.Device!, e))).Distinct();
+        Reach.Instructed(variants).Where(one => one.Level.Agent is { } agent && Reach.Names(Base, agent, component.Agent))
+            .Select(one => OfInstructions(one.Device, one.Edition, one.Level, _axes.Of(one.Level.When, one.Level.Agent!, Stretch.Whole)));
 
     private static ClaimOnAxes OfInstructions(Device device, InstructionsEdition edition, InstructedLevel level, Box<Stretch> box) => new()
     {

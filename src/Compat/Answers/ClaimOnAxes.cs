@@ -21,7 +21,7 @@ internal sealed record ClaimOnAxes
 
     public bool SpeaksOf(CompiledBase kb, PartVariant variant) =>
         Edition is { } edition ? variant.Editions.Any(e => e.Id == edition)
-        : For.Count == 0 || variant.IsOneOf(kb, For);
+        : Reach.IsFor(kb, For, variant.Part);
 }
 
 /// <summary>Claims that may be used together: those of the product or device, and of one ingredient. Claims of two ingredients never add up.</summary>

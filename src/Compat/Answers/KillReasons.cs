@@ -100,7 +100,7 @@ internal sealed class KillReasons(WindowGround ground)
                 return new KillReason(KillReasonCode.NeverAbove, [agent, Words.Of(most), standing.Id.Value]);
         }
 
-        var speaking = Kb.Data.Claims.Where(claim => At(component, claim.Agent) && (claim.For.Count == 0 || variant.IsOneOf(Kb, claim.For)))
+        var speaking = Kb.Data.Claims.Where(claim => At(component, claim.Agent) && Reach.IsFor(Kb, claim.For, variant.Part))
             .Select(claim => (Claim: claim, Code: SaysNo(claim, target))).Where(one => one.Code is not null).ToArray();
         return speaking.FirstOrDefault(one => ground.Methods.Any(method => WeakerThan(one.Claim, component, method).Any())) is (var first, { } code)
             && ground.Methods.All(method => Subtraction.MaximalBoxes(Choices with { Methods = MethodSet.Of(method) }, speaking.SelectMany(one => WeakerThan(one.Claim, component, method))).Count == 0)

@@ -28,13 +28,13 @@ public static class Mixture
         if (problems.Count > 0) return false;
         var (ones, others) = (Members(kb, first), Members(kb, other));
         var hazards = kb.Data.MixingHazards
-            .SelectMany(hazard => Found(scope, kb, hazard, ones, others).Concat(Found(scope, kb, hazard, others, ones)))
+            .SelectMany(hazard => Found(kb, hazard, ones, others).Concat(Found(kb, hazard, others, ones)))
             .GroupBy(one => (one.Found.Hazard.Id, one.Found.First, one.Found.Other)).Select(same => same.OrderBy(one => !one.IsInside).First())
             .OrderBy(one => one.Found.Hazard.Severity).ThenBy(one => one.Found.OnlySome).ThenBy(one => one.Found.Hazard.Id)
             .ThenBy(one => one.Found.First, StringComparer.Ordinal).ThenBy(one => one.Found.Other, StringComparer.Ordinal).ToArray();
         var inside = hazards.Where(one => one.IsInside).Select(one => one.Found).ToArray();
         var unknown = new[] { first, other }.Where(p => p.Product is not null && IsNotFullyKnown(scope.Products[p.Product])).Select(p => p.Product!).Distinct().ToArray();
-        var pairs = ones.SelectMany(one => others.Select(two => kb.Data.HarmlessMeetings.Where(record => IsOf(scope, record, one.Partner, two.Partner)).ToArray())).ToArray();
+        var pairs = ones.SelectMany(one => others.Select(two => kb.Data.HarmlessMeetings.Where(record => IsOf(kb, record, one.Partner, two.Partner)).ToArray())).ToArray();
         var covered = pairs.Length > 0 && pairs.All(records => records.Length > 0) && unknown.Length == 0 && hazards.Length == 0;
         answer = new()
         {
@@ -79,14 +79,14 @@ public static class Mixture
         return [.. substance.Product.Ingredients.Where(i => i.Agent is not null).Select(i => i.Agent!).Distinct().Select(agent => new Member(MixingPartner.Of(agent), strengths))];
     }
 
-    private static IEnumerable<(FoundHazard Found, bool IsInside)> Found(Scope scope, CompiledBase kb, MixingHazard hazard, IReadOnlyList<Member> ones, IReadOnlyList<Member> others)
+    private static IEnumerable<(FoundHazard Found, bool IsInside)> Found(CompiledBase kb, MixingHazard hazard, IReadOnlyList<Member> ones, IReadOnlyList<Member> others)
     {
         foreach (var one in ones)
         {
-            if (one.Partner.Agent is not { } first || Meets(scope, hazard.Agent, first) is not { } isWider) continue;
+            if (one.Partner.Agent is not { } first || Reach.Meets(kb, hazard.Agent, first) is not { } isWider) continue;
             foreach (var other in others)
             {
-                if (Meets(scope, hazard.WithAgent, hazard.WithSoil, hazard.WithMaterial, other.Partner) is not { } otherIsWider) continue;
+                if (Reach.Meets(kb, hazard.WithAgent, hazard.WithSoil, hazard.WithMaterial, other.Partner) is not { } otherIsWider) continue;
                 var isInside = IsInside(kb, hazard.Agent, hazard.Strength, one) && (hazard.WithAgent is not { } with || IsInside(kb, with, hazard.WithStrength, other));
                 yield return (new(hazard, one.Partner.ToString(), other.Partner.ToString(), isWider || otherIsWider), isInside);
             }
@@ -102,25 +102,13 @@ public static class Mixture
     }
 
     /// <summary>Whether a statement of harmlessness speaks of all of a pair, in either order.</summary>
-    private static bool IsOf(Scope scope, HarmlessMeeting record, MixingPartner one, MixingPartner other)
+    private static bool IsOf(CompiledBase kb, HarmlessMeeting record, MixingPartner one, MixingPartner other)
     {
         return Is(one, other) || Is(other, one);
 
-        bool Is(MixingPartner first, MixingPartner second) => first.Agent is { } agent && Meets(scope, record.Agent, agent) == false
-            && Meets(scope, record.WithAgent, record.WithSoil, record.WithMaterial, second) == false;
+        bool Is(MixingPartner first, MixingPartner second) => first.Agent is { } agent && Reach.Meets(kb, record.Agent, agent) == false
+            && Reach.Meets(kb, record.WithAgent, record.WithSoil, record.WithMaterial, second) == false;
     }
-
-    private static bool? Meets(Scope scope, AgentId? withAgent, SoilKind? withSoil, MaterialId? withMaterial, MixingPartner partner) =>
-        withAgent is not null && partner.Agent is not null ? Meets(scope, withAgent, partner.Agent)
-        : withMaterial is not null && partner.Material is not null ? Meets(scope, withMaterial, partner.Material)
-        : withSoil is { } soil && partner.Soil == soil ? false : null;
-
-    /// <summary>Whether a record on one agent speaks of another: of all of it (false), of some of its members (true), or not at all (null).</summary>
-    private static bool? Meets(Scope scope, AgentId recorded, AgentId asked) =>
-        scope.Upward(asked).Any(a => a.Id == recorded) ? false : asked != AgentClass.Root && scope.Upward(recorded).Any(a => a.Id == asked) ? true : null;
-
-    private static bool? Meets(Scope scope, MaterialId recorded, MaterialId asked) =>
-        scope.Upward(asked).Any(m => m.Id == recorded) ? false : asked != Material.Root && scope.Upward(recorded).Any(m => m.Id == asked) ? true : null;
 
     /// <summary>A strength that an agent, or the ingredients of a class together, can have, in percent of its basis.</summary>
     private readonly record struct AgentStrength(int Agent, Interval Strength);

@@ -20,7 +20,7 @@ internal static class NeedMaker
         var asked = question.Soil;
         var soil = asked ?? part?.Soil ?? traits.SelectMany(t => t.Soil).Distinct().ToArray();
         var rules = touched is { } contact
-            ? kb.Data.Needs.Where(rule => rule.TouchedBy.Contains(contact) && (rule.Soil.Count == 0 || rule.Soil.Any(soil.Contains))).OrderBy(rule => rule.Id).ToArray()
+            ? Reach.Needs(kb, contact, soil).OrderBy(rule => rule.Id).ToArray()
             : [];
         var dry = rules.Length > 0 && rules.All(rule => rule.Level is null);
         Level? level = rules.Where(rule => rule.Level is not null).Select(rule => rule.Level).Max();

@@ -18,10 +18,10 @@ internal sealed class PeopleGround(CompiledBase kb, Question question, Substance
         var found = new List<PersonRuleOnAxes>();
         foreach (var rule in kb.Data.PersonRules.OrderBy(rule => rule.Id))
         {
-            if ((rule.Occupied && !need.Occupied) || !IsFor(rule)) continue;
+            if (!Reach.IsForPatients(rule, need.Patients, need.Occupied) || !Reach.IsFor(kb, rule.For, variants)) continue;
             foreach (var component in substance.Components)
             {
-                if (component.Unknown ? rule.Agent != AgentClass.Root : !kb.Agents.IsAtOrBelow(component.Agent, kb.Agents[rule.Agent.Value])) continue;
+                if (!Reach.Names(kb, rule.Agent, component)) continue;
                 var methods = rule.When.Methods.Statement == AxisStatement.Within ? rule.When.Methods.Methods : MethodSet.All;
                 var holes = Laid(rule, component, methods).ToArray();
                 if (holes.Length == 0) continue;
@@ -38,12 +38,8 @@ internal sealed class PeopleGround(CompiledBase kb, Question question, Substance
          where !component.OnlyForbids
          let name = component.Unknown ? component.Name ?? "" : kb.Data.Agents[component.Agent].Id.Value
          from patient in need.Patients
-         where component.Unknown || !kb.Data.PersonRules.Any(rule => rule.Patients.Contains(patient) && kb.Agents.IsAtOrBelow(component.Agent, kb.Agents[rule.Agent.Value]))
+         where component.Unknown || !kb.Data.PersonRules.Any(rule => rule.Patients.Contains(patient) && Reach.Names(kb, rule.Agent, component))
          select (name, patient)).Distinct().ToArray();
-
-    private bool IsFor(PersonRule rule) =>
-        (rule.Patients.Any(need.Patients.Contains) || (rule.Occupied && need.Occupied && rule.Patients.Count == 0))
-        && (rule.For.Count == 0 || variants.Any(v => v.IsOneOf(kb, rule.For)));
 
     private IEnumerable<Box<Stretch>> Laid(PersonRule rule, Component component, MethodSet methods)
     {

@@ -38,8 +38,7 @@ internal sealed class CompiledBase
     /// <param name="data">The records.</param>
     /// <param name="sites">The sites.</param>
     /// <param name="ofInstructions">The rules that words of the devices' instructions became.</param>
-    /// <param name="alsoCutAlong">Rules of another base whose boundaries cut the axes too, so that both number their cells alike.</param>
-    public CompiledBase(KnowledgeData data, IReadOnlyList<Site> sites, IReadOnlyList<Rule> ofInstructions, params CompiledRule[] alsoCutAlong)
+    public CompiledBase(KnowledgeData data, IReadOnlyList<Site> sites, IReadOnlyList<Rule> ofInstructions)
     {
         Data = data;
         Sites = sites;
@@ -58,7 +57,7 @@ internal sealed class CompiledBase
         _byMaterial = new RuleGroups(this, _heads, Materials.Count, head => head.Material);
         var cuts = _table.StoredCuts;
         var uncut = cuts is null ? Enumerable.Range(0, _table.Count).Select(_table.At) : _table.Others;
-        var boxes = uncut.Select(rule => RuleCompiler.BoxOf(rule, this)).Concat(alsoCutAlong.Select(rule => rule.Box)).ToArray();
+        var boxes = uncut.Select(rule => RuleCompiler.BoxOf(rule, this)).ToArray();
         Grid = new Grid(axis => new CutTable(cuts?[(int)axis] ?? [], boxes.Select(box => box[axis])));
         for (var i = 0; i < _heads.Length; i++)
             if (_heads[i].Device is { } device) OnDevice(device).Add(RuleAt(i));

@@ -36,14 +36,6 @@ internal sealed record PartVariant
 
     public bool MaterialsAlone => Part < 0;
 
-    /// <summary>Whether its type is one of some part types or below one; materials alone are of no type.</summary>
-    public bool IsOneOf(CompiledBase kb, IReadOnlyList<PartId> types)
-    {
-        foreach (var type in types)
-            if (Part >= 0 && kb.Parts.IsAtOrBelow(Part, kb.Parts[type.Value])) return true;
-        return false;
-    }
-
     public bool Stands(ApplicationMethod method) =>
         MaterialsAlone || method == ApplicationMethod.Chamber || method <= Wettest;
 

@@ -118,6 +118,7 @@ public sealed record UsualRange
     public Interval? Temperature { get; init; }
 
     /// <summary>Where the figures come from.</summary>
+    [Remark]
     public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 }
 
@@ -132,18 +133,21 @@ public sealed record AgentClass
     public required AgentId Id { get; init; }
 
     /// <summary>What the trade calls it.</summary>
+    [Remark]
     public required string Name { get; init; }
 
     /// <summary>The class it belongs to; null for the root only.</summary>
     public AgentId? Under { get; init; }
 
     /// <summary>Everyday names.</summary>
+    [Remark]
     public IReadOnlyList<string> AlsoCalled { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>CAS numbers, check digit valid.</summary>
     public IReadOnlyList<string> Cas { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>EC numbers of the European inventories, check digit valid.</summary>
+    [Remark]
     public IReadOnlyList<string> Ec { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The unit its strength is written and shown in; null where the parent's holds. A rule on an agent without one may not use strength.</summary>
@@ -156,6 +160,7 @@ public sealed record AgentClass
     public decimal? AvailableChlorine { get; init; }
 
     /// <summary>What kind of substance it is.</summary>
+    [Remark]
     public IReadOnlyList<Nature> Nature { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Usual in-use figures; each one that is null is the parent's.</summary>
@@ -180,8 +185,10 @@ public sealed record AgentClass
     public IReadOnlyList<Duty> Duties { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Where the statements of this record come from.</summary>
+    [Remark]
     public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
+    [Remark]
     public string? Note { get; init; }
 }

@@ -99,11 +99,13 @@ public sealed record Claim
     public required ClaimKind Kind { get; init; }
 
     /// <summary>Why, in one sentence.</summary>
+    [Remark]
     public required string Why { get; init; }
 
     /// <summary>Its sources; at least one.</summary>
     public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>When it was last looked at.</summary>
+    [Remark]
     public required CalendarDate Reviewed { get; init; }
 }

@@ -102,5 +102,6 @@ public sealed record Convention
     public static bool NamesOrder(ConventionKey key) => key is ConventionKey.DamageOrder or ConventionKey.HazardOrder;
 
     /// <summary>Why this figure.</summary>
+    [Remark]
     public required string Reason { get; init; }
 }

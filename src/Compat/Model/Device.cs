@@ -7,6 +7,7 @@ public sealed record DevicePart
     public required DevicePartId Id { get; init; }
 
     /// <summary>What the site calls it; null for the part type's name.</summary>
+    [Remark]
     public string? Name { get; init; }
 
     /// <summary>Its part type, or the candidates of which one is right.</summary>
@@ -76,6 +77,7 @@ public sealed record Device
     public required DeviceId Id { get; init; }
 
     /// <summary>What the site calls it.</summary>
+    [Remark]
     public required string Name { get; init; }
 
     /// <summary>Its parts; at least one.</summary>
@@ -88,5 +90,6 @@ public sealed record Device
     public IReadOnlyList<InstructionsEdition> Instructions { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
+    [Remark]
     public string? Note { get; init; }
 }

@@ -46,8 +46,10 @@ public sealed record InstructionWord
     public bool ListsNothing { get; init; }
 
     /// <summary>Why it is read so.</summary>
+    [Remark]
     public required string Reason { get; init; }
 
     /// <summary>Its sources.</summary>
+    [Remark]
     public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 }

@@ -11,8 +11,10 @@ public sealed record LevelMeaning
     public IReadOnlyList<OrganismGroup> Includes { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Where the statements of this record come from.</summary>
+    [Remark]
     public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
+    [Remark]
     public string? Note { get; init; }
 }

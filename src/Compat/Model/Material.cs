@@ -11,6 +11,7 @@ public sealed record Material
     public required MaterialId Id { get; init; }
 
     /// <summary>What the trade calls it.</summary>
+    [Remark]
     public required string Name { get; init; }
 
     /// <summary>The material it is a kind of; null for the root only.</summary>
@@ -23,12 +24,15 @@ public sealed record Material
     public bool DeclaredOnlySuffices { get; init; }
 
     /// <summary>Everyday names and abbreviations.</summary>
+    [Remark]
     public IReadOnlyList<string> AlsoCalled { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Where the statements of this record come from.</summary>
+    [Remark]
     public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
+    [Remark]
     public string? Note { get; init; }
 }
 

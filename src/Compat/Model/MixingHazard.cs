@@ -29,9 +29,11 @@ public sealed record MixingHazard
     public Interval? WithStrength { get; init; }
 
     /// <summary>Why it stands on this agent and not on the class that the agent shares with others; null where nothing is said.</summary>
+    [Remark]
     public MemberGround? AgentRestsOn { get; init; }
 
     /// <summary>Why it stands on this other agent and not on its class; null where nothing is said.</summary>
+    [Remark]
     public MemberGround? WithAgentRestsOn { get; init; }
 
     /// <summary>What happens; at least one.</summary>
@@ -50,11 +52,14 @@ public sealed record MixingHazard
     public string? How { get; init; }
 
     /// <summary>Why, in one sentence.</summary>
+    [Remark]
     public required string Why { get; init; }
 
     /// <summary>Its sources; at least one.</summary>
+    [Remark]
     public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>When it was last looked at.</summary>
+    [Remark]
     public required CalendarDate Reviewed { get; init; }
 }

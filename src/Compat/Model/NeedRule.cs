@@ -20,8 +20,10 @@ public sealed record NeedRule
     public bool CleanFirst { get; init; }
 
     /// <summary>Where the statements of this record come from.</summary>
+    [Remark]
     public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
+    [Remark]
     public string? Note { get; init; }
 }

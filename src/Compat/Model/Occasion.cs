@@ -21,6 +21,7 @@ public sealed record Occasion
     public required OccasionId Id { get; init; }
 
     /// <summary>What it is called.</summary>
+    [Remark]
     public required string Name { get; init; }
 
     /// <summary>The contacts whose parts it takes in; empty where it takes in all that need something.</summary>
@@ -42,8 +43,10 @@ public sealed record Occasion
     public IReadOnlyList<Paper> Papers { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Where the statements of this record come from.</summary>
+    [Remark]
     public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
+    [Remark]
     public string? Note { get; init; }
 }

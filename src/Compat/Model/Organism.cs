@@ -8,9 +8,11 @@ public sealed record Organism
     public required OrganismId Id { get; init; }
 
     /// <summary>Its name.</summary>
+    [Remark]
     public required string Name { get; init; }
 
     /// <summary>Everyday names and abbreviations.</summary>
+    [Remark]
     public IReadOnlyList<string> AlsoCalled { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The group it belongs to.</summary>
@@ -20,9 +22,11 @@ public sealed record Organism
     public bool OwnClaim { get; init; }
 
     /// <summary>Where the statements of this record come from.</summary>
+    [Remark]
     public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
+    [Remark]
     public string? Note { get; init; }
 }
 

@@ -11,12 +11,14 @@ public sealed record PartType
     public required PartId Id { get; init; }
 
     /// <summary>What the trade calls it.</summary>
+    [Remark]
     public required string Name { get; init; }
 
     /// <summary>The part type it is a kind of; null for the root only.</summary>
     public PartId? Under { get; init; }
 
     /// <summary>Everyday names.</summary>
+    [Remark]
     public IReadOnlyList<string> AlsoCalled { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>What it is made of, bonds, coatings and print included; null where the parent's hold.</summary>
@@ -53,14 +55,17 @@ public sealed record PartType
     public decimal? DryBeforePower { get; init; }
 
     /// <summary>The protection against water that sets its wettest method; null where the parent's holds.</summary>
+    [Remark]
     public WaterIngress? WaterIngress { get; init; }
 
     /// <summary>What accompanies every use of any agent on it; those of its ancestors hold too.</summary>
     public IReadOnlyList<Duty> Duties { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Where the statements of this record come from.</summary>
+    [Remark]
     public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
+    [Remark]
     public string? Note { get; init; }
 }

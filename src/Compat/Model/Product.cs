@@ -68,6 +68,7 @@ public sealed record Product
     public required ProductId Id { get; init; }
 
     /// <summary>What the site calls it.</summary>
+    [Remark]
     public required string Name { get; init; }
 
     /// <summary>How much of it is known.</summary>
@@ -129,5 +130,6 @@ public sealed record Product
     public IReadOnlyList<string> BoundByCloths { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
+    [Remark]
     public string? Note { get; init; }
 }

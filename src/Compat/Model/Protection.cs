@@ -63,8 +63,10 @@ public sealed record Protection
     public string? FirstAid { get; init; }
 
     /// <summary>Its sources; at least one.</summary>
+    [Remark]
     public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>When it was last looked at.</summary>
+    [Remark]
     public required Compat.Model.CalendarDate Reviewed { get; init; }
 }

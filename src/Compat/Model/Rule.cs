@@ -133,6 +133,7 @@ public sealed record Rule
     public IReadOnlyList<Duty> Duties { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Why, in one sentence.</summary>
+    [Remark]
     public required string Why { get; init; }
 
     /// <summary>How it is known; null for a 'not allowed' that does not say.</summary>
@@ -142,9 +143,11 @@ public sealed record Rule
     public TestEvidence? Tested { get; init; }
 
     /// <summary>Why its evidence is thinner than it looks; empty where it is not. A remark for who reviews it: no answer changes by it.</summary>
+    [Remark]
     public IReadOnlyList<ThinGround> RestsOn { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Whether it is kept, as a second source, although other rules say as much. A remark for who reviews it: no answer changes by it.</summary>
+    [Remark]
     public bool IsSecondSource { get; init; }
 
     /// <summary>Of a device's rule that speaks for its instructions: the edition.</summary>
@@ -154,5 +157,6 @@ public sealed record Rule
     public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>When it was last looked at.</summary>
+    [Remark]
     public required CalendarDate Reviewed { get; init; }
 }

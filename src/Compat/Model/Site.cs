@@ -8,6 +8,7 @@ public sealed record Site
     public required SiteId Id { get; init; }
 
     /// <summary>What it is called.</summary>
+    [Remark]
     public required string Name { get; init; }
 
     /// <summary>The sources its rules cite.</summary>

@@ -55,18 +55,23 @@ public sealed record Source
     public required SourceKind Kind { get; init; }
 
     /// <summary>Its title.</summary>
+    [Remark]
     public required string Title { get; init; }
 
     /// <summary>Who published it.</summary>
+    [Remark]
     public string? Publisher { get; init; }
 
     /// <summary>The year, edition or date it is of.</summary>
+    [Remark]
     public string? Edition { get; init; }
 
     /// <summary>Section, table or page.</summary>
+    [Remark]
     public string? Section { get; init; }
 
     /// <summary>The publisher's own page.</summary>
+    [Remark]
     public string? Address { get; init; }
 
     /// <summary>Whether it is carried from memory; false where it, or a copy, was read.</summary>
@@ -76,6 +81,7 @@ public sealed record Source
     public Trust Trust { get; init; } = Trust.NamedPublication;
 
     /// <summary>A remark for the reader.</summary>
+    [Remark]
     public string? Note { get; init; }
 
     /// <summary>Whether it was read, has standing, and is more than practice.</summary>

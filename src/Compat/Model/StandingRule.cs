@@ -72,8 +72,10 @@ public sealed record StandingRule
     public bool SpeaksOfRules => Demand is StandingDemand.NeverAllowed or StandingDemand.AlwaysWith;
 
     /// <summary>Why, as a reviewer needs it.</summary>
+    [Remark]
     public required string Reason { get; init; }
 
     /// <summary>Its sources.</summary>
+    [Remark]
     public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 }

@@ -59,6 +59,7 @@ public sealed record TestStandard
     public required TestCode Code { get; init; }
 
     /// <summary>What it is, in a few words of our own.</summary>
+    [Remark]
     public required string Name { get; init; }
 
     /// <summary>The field of use it is written for.</summary>
@@ -77,9 +78,11 @@ public sealed record TestStandard
     public IReadOnlyList<OrganismTarget> Shows { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Where the statements of this record come from.</summary>
+    [Remark]
     public IReadOnlyList<SourceId> Sources { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>A remark for the reader.</summary>
+    [Remark]
     public string? Note { get; init; }
 
     /// <summary>Whether it says anything of a method on a device.</summary>

@@ -19,7 +19,7 @@ internal static class OverrideValidation
 
                 if (other.Edition is not null) scope.Add("overrides-instructions", here, $"`{other.Id}` speaks for instructions, which nothing overrides");
                 else if (TargetFault(scope, rule.Target, other.Target) is { } target) scope.Add("override-reach", here, $"`{rule.Id}` speaks of `{rule.Target}`, which {target} `{other.Target}`", "an override speaks at or below what it overrides");
-                else if (!SubjectLiesIn(scope, rule, other)) scope.Add("override-reach", here, $"`{rule.Id}` speaks of `{rule.Agent?.Value ?? rule.Product!.Value}`, which is not at or below `{other.Agent?.Value ?? other.Product!.Value}`", "an override speaks at or below what it overrides");
+                else if (!SubjectLiesIn(scope, rule, other)) scope.Add("override-reach", here, $"`{rule.Id}` speaks of `{rule.Agent?.Value ?? rule.Product?.Value}`, which is not at or below `{other.Agent?.Value ?? other.Product?.Value}`", "an override speaks at or below what it overrides");
                 else if (!Overlap(rule, other)) scope.Add("override-misses", here, $"the boxes of `{rule.Id}` and `{other.Id}` do not meet");
                 if (Reaches(scope, other, rule.Id)) scope.Add("override-cycle", here, rule.Id == other.Id ? $"`{rule.Id}` overrides itself" : $"`{rule.Id}` and `{other.Id}` override each other");
             }
@@ -63,7 +63,7 @@ internal static class OverrideValidation
     {
         if (other.Product is { } product) return rule.Product == product;
         if (rule.Agent is { } agent) return scope.Upward(agent).Any(a => a.Id == other.Agent);
-        return scope.Products.TryGetValue(rule.Product!, out var mixture)
+        return rule.Product is { } own && scope.Products.TryGetValue(own, out var mixture)
             && (other.Agent == AgentClass.Root || mixture.Ingredients.Any(i => scope.Upward(i.Agent).Any(a => a.Id == other.Agent)));
     }
 
