@@ -4,7 +4,9 @@ using Compat.Curation.Writing;
 
 namespace Compat.Curation;
 
-/// <summary>Writes records as the YAML that <see cref="DataFolder"/> and <see cref="SiteFile"/> read: to show a case so that it can be pasted into files.</summary>
+/// <summary>
+/// Writes records as the YAML that <see cref="DataFolder"/> and <see cref="SiteFile"/> read: to show a case so that it can be pasted into files.
+/// </summary>
 internal static class KnowledgeText
 {
     private const string Modeline = "# yaml-language-server: $schema=";

@@ -12,7 +12,8 @@ internal static class BoxLine
     public static string Of(ExposureBox box, StrengthUnit? basis)
     {
         var axes = new List<string>();
-        if (basis is null && box.Strength.Statement == AxisStatement.Within) throw new ArgumentException("a strength without its unit says nothing", nameof(basis));
+        if (basis is null && box.Strength.Statement == AxisStatement.Within) throw new ArgumentException("a strength without its unit says nothing",
+            nameof(basis));
         Add(Axis.Strength, basis?.Text ?? "");
         Add(Axis.Dilution, "% v/v");
         Add(Axis.ExposureTime, "");
@@ -75,7 +76,8 @@ internal static class WitnessLine
     }
 
     private static string Figure(Interval range, string unit) =>
-        range.Equals(Interval.Exactly(Interval.WithoutEnd)) ? "without end" : range.IsPoint ? Interval.Figure(range.Lower!.Value) + unit : range.ToString(unit.Trim());
+        range.Equals(Interval.Exactly(Interval.WithoutEnd)) ? "without end" : range.IsPoint ? Interval.Figure(range.Lower!.Value) + unit
+            : range.ToString(unit.Trim());
 }
 
 /// <summary>Boxes that records write as boxes of values, and back.</summary>

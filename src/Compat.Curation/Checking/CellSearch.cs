@@ -9,7 +9,8 @@ internal sealed class CellSearch : ICutVisitor<Run, CellSearch.Known>
     private Box<Run>? _found;
     private int _visited;
 
-    private CellSearch(Scene scene, Func<bool[], bool[], bool>? mayHold, Func<bool[], Box<Run>, bool> isIt) => (_scene, _mayHold, _isIt) = (scene, mayHold, isIt);
+    private CellSearch(Scene scene, Func<bool[], bool[], bool>? mayHold, Func<bool[], Box<Run>, bool> isIt) =>
+        (_scene, _mayHold, _isIt) = (scene, mayHold, isIt);
 
     /// <summary>The first box of cells in which one set of rules applies and of which the test says yes; null where there is none.</summary>
     /// <param name="scene">The scene.</param>

@@ -17,7 +17,8 @@ internal sealed class ClaimsBeyondTests(Ground ground)
     {
         var tests = claim.ShownBy.Select(code => ground.Kb.Data.TestStandards.First(test => test.Code == code)).ToArray();
         var used = new KillClaim { Origin = ClaimOrigin.Label, Id = claim.Id.Value, ShownBy = tests };
-        var methods = new ClaimAxes(ground.Kb).Methods(claim.When.Methods, product).Intersect(product.Methods.IsEmpty ? MethodSet.Ladder : product.Methods).Methods;
+        var methods = new ClaimAxes(ground.Kb).Methods(claim.When.Methods, product)
+            .Intersect(product.Methods.IsEmpty ? MethodSet.Ladder : product.Methods).Methods;
         var missing = methods.GroupBy(method => string.Join(", ", NotShown(used, claim, method))).Where(group => group.Key.Length > 0).ToArray();
         if (missing.Length == 0) return null;
         var where = missing.Select(group => group.Key + (group.Count() == methods.Count ? "" : $" by {string.Join(", ", group.Select(Words.Of))}"));

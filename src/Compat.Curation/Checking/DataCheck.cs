@@ -10,7 +10,9 @@ public static class DataCheck
     /// <param name="data">The records.</param>
     /// <param name="sites">Sites laid over them.</param>
     /// <param name="options">What to look at.</param>
-    /// <param name="problems">What keeps them from being checked at all; empty where nothing does. Wrong overrides and the like are findings, not problems.</param>
+    /// <param name="problems">
+    /// What keeps them from being checked at all; empty where nothing does. Wrong overrides and the like are findings, not problems.
+    /// </param>
     /// <returns>What was found; null where there are problems.</returns>
     /// <exception cref="TooManyBoxesException">One pair of part and agent needs more than 100,000 boxes.</exception>
     public static CheckReport? Run(KnowledgeData data, IReadOnlyList<Site> sites, CheckOptions options, out IReadOnlyList<Problem> problems)
@@ -55,7 +57,8 @@ public static class DataCheck
         return new CheckReport
         {
             Gaps = notes.Result.Gaps,
-            Findings = findings.OrderBy(finding => !finding.IsFault).ThenBy(finding => finding.Kind).ThenBy(finding => finding.Message, StringComparer.Ordinal).ToArray(),
+            Findings = findings.OrderBy(finding => !finding.IsFault).ThenBy(finding => finding.Kind).ThenBy(finding => finding.Message, StringComparer.Ordinal)
+                .ToArray(),
             Rules = ground.Kb.Rules.Length,
             Subjects = ground.All.Count,
             Agents = ground.Kb.Agents.Count,

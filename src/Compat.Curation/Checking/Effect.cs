@@ -38,7 +38,8 @@ internal sealed class Effect(CompiledBase kb, Scene scene)
         if (decision.Verdict == Verdict.NotAllowed)
             return "not " + (decision.Deciding.Count == 0 ? "-" : decision.Deciding.Max(rule => Evidence(kb, rule.Rule)));
         if (decision.Verdict == Verdict.NotEstablished) return "silent";
-        var duties = decision.Deciding.Concat(decision.Accompanying).SelectMany(rule => rule.Rule.Duties).Select(ExposureYaml.DutyText).Distinct().Order(StringComparer.Ordinal);
+        var duties = decision.Deciding.Concat(decision.Accompanying).SelectMany(rule => rule.Rule.Duties).Select(ExposureYaml.DutyText).Distinct()
+            .Order(StringComparer.Ordinal);
         var unstated = decision.Deciding.SelectMany(Unstated).Distinct().Order(StringComparer.Ordinal);
         return $"{decision.ByPart} {decision.WellFounded} {Weakest(decision)} | {string.Join("; ", duties)} | {string.Join("; ", unstated)}";
     }
@@ -48,7 +49,8 @@ internal sealed class Effect(CompiledBase kb, Scene scene)
     {
         var voices = scene.Variants[0].Voices;
         return (decision.ByPart ? voices.Take(1) : voices.Skip(1))
-            .Select(voice => decision.Deciding.Where(rule => voice.Any(i => scene.Candidates[i].Rule == rule)).Select(rule => Evidence(kb, rule.Rule)).DefaultIfEmpty(0).Max())
+            .Select(voice => decision.Deciding.Where(rule => voice.Any(i => scene.Candidates[i].Rule == rule)).Select(rule => Evidence(kb, rule.Rule))
+                .DefaultIfEmpty(0).Max())
             .DefaultIfEmpty(0).Min();
     }
 

@@ -8,7 +8,8 @@ internal sealed class Gaps(Ground ground)
     public IReadOnlyList<PartGaps> Find()
     {
         var parents = Enumerable.Range(0, ground.Kb.Agents.Count).Select(ground.Kb.Agents.Parent).ToHashSet();
-        var narrowest = Enumerable.Range(0, ground.Kb.Agents.Count).Where(agent => !parents.Contains(agent)).OrderBy(agent => ground.Kb.Data.Agents[agent].Id).ToArray();
+        var narrowest = Enumerable.Range(0, ground.Kb.Agents.Count).Where(agent => !parents.Contains(agent)).OrderBy(agent => ground.Kb.Data.Agents[agent].Id)
+            .ToArray();
         var groups = ground.Parts.GroupBy(subject => subject.Name).Select(group => group.ToArray()).ToArray();
         var found = new PartGaps[groups.Length];
         var permissions = new Permissions(ground);
@@ -38,10 +39,12 @@ internal sealed class Gaps(Ground ground)
     private bool IsGap(Subject[] variants, int agent)
     {
         var speaker = ground.SpeakerOf(agent);
-        var scene = new Scene(ground.Kb, variants.Select(subject => subject.Variant).ToArray(), speaker.Substance, speaker.Component, exposureTimeWithoutEnd: false);
+        var scene = new Scene(ground.Kb, variants.Select(subject => subject.Variant)
+            .ToArray(), speaker.Substance, speaker.Component, exposureTimeWithoutEnd: false);
         var decider = new Decider(ground.Kb, scene);
         return !MethodSet.All.Methods.Where(method => variants.All(subject => subject.Stood.Contains(method))).Any(method =>
-            CellSearch.Find(scene, ground.DomainOf(speaker) with { Methods = MethodSet.Of(method) }, null, (applies, _) => decider.Worst(applies).Verdict != Verdict.NotEstablished) is not null);
+            CellSearch.Find(scene, ground.DomainOf(speaker) with { Methods = MethodSet.Of(method) }, null,
+                (applies, _) => decider.Worst(applies).Verdict != Verdict.NotEstablished) is not null);
     }
 
     /// <summary>For one part, the agents of which some rule surely forbids and those of which some rules may allow.</summary>

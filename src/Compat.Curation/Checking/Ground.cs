@@ -28,7 +28,8 @@ internal sealed class Ground
         _ofMaterial = Enumerable.Range(0, Kb.Materials.Count).Select(m => Reach.OfMaterial(Kb, m).ToArray()).ToArray();
         _speakers = Enumerable.Range(0, Kb.Agents.Count).Select(agent => Speaker.Of(Kb, agent)).ToArray();
         _domains = _speakers.Select(speaker => Kb.Grid.CellsOf(speaker.Domain)).ToArray();
-        ProductSpeakers = kb.Sites.SelectMany(site => site.Products).OrderBy(product => product.Id).SelectMany(product => Speaker.OfProduct(Kb, product)).ToArray();
+        ProductSpeakers = kb.Sites.SelectMany(site => site.Products).OrderBy(product => product.Id).SelectMany(product => Speaker.OfProduct(Kb, product))
+            .ToArray();
         _hearing = new(ByRule);
         Overriders = new CompiledRule[Kb.Rules.Length][];
         var lists = new List<CompiledRule>?[Kb.Rules.Length];

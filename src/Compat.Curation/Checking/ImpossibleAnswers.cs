@@ -26,7 +26,9 @@ internal sealed class ImpossibleAnswers(Ground ground)
         foreach (var rule in ground.Kb.Rules.Where(one => one.Allows && !reported.Contains(one.Rule.Id)))
         {
             if (Excluding(rule) is { } why) yield return Make(rule, null, null, why);
-            else if (BroughtOn(rule) is { } how) yield return Make(rule, null, null, how) with { Involved = [new(new ProblemPlace(RecordKind.Rule, rule.Rule.Id.Value, "when.methods"), "cannot be done")], Help = "write `methods: [chamber]`, or name the agents that a cloth carries" };
+            else if (BroughtOn(rule) is { } how) yield return Make(rule, null, null,
+                how) with { Involved = [new(new ProblemPlace(RecordKind.Rule, rule.Rule.Id.Value, "when.methods"), "cannot be done")],
+                Help = "write `methods: [chamber]`, or name the agents that a cloth carries" };
         }
     }
 
@@ -37,7 +39,8 @@ internal sealed class ImpossibleAnswers(Ground ground)
         var gases = Array.FindAll(all, agent => ground.Kb.Agent(agent).Chamber);
         if (gases.Length == 0) return null;
         var others = rule.Methods.Methods.Where(method => method != ApplicationMethod.Chamber).Select(Words.Of).ToArray();
-        var wrong = gases.Length == all.Length ? others.Length > 0 && rule.Rule.When.Methods.Statement != AxisStatement.Any : !rule.Methods.Contains(ApplicationMethod.Chamber);
+        var wrong = gases.Length == all.Length ? others.Length > 0 && rule.Rule.When.Methods.Statement != AxisStatement.Any
+            : !rule.Methods.Contains(ApplicationMethod.Chamber);
         return wrong ? $"allows `{ground.Kb.Data.Agents[gases[0]].Id}`, which acts in a chamber, by `{string.Join("`, `", others)}`" : null;
     }
 
@@ -50,7 +53,9 @@ internal sealed class ImpossibleAnswers(Ground ground)
                 return ("has no way to end the exposure time it states", speaker);
             var unmet = rule.Rule.Duties.Concat(speaker.Component.Duties).Concat(subject.Variant.Duties).FirstOrDefault(duty => !subject.Variant.CanMeet(duty));
             if (unmet is not null) return ($"has no way to meet its duty `{Words.Of(unmet.Kind)}`", speaker);
-            var keepOff = rule.Rule.Duties.FirstOrDefault(duty => duty.Kind == DutyKind.KeepOff && duty.Parts.Any(part => ground.Kb.Parts.IsAtOrBelow(subject.Variant.Part, ground.Kb.Parts[part.Value])));
+            var keepOff = rule.Rule.Duties
+                .FirstOrDefault(duty => duty.Kind == DutyKind.KeepOff
+                && duty.Parts.Any(part => ground.Kb.Parts.IsAtOrBelow(subject.Variant.Part, ground.Kb.Parts[part.Value])));
             if (keepOff is not null) return ("is itself named by its duty `keep-off`", speaker);
         }
 
@@ -68,8 +73,10 @@ internal sealed class ImpossibleAnswers(Ground ground)
 
     private IEnumerable<Speaker> Speakers(CompiledRule rule)
     {
-        if (rule.Agent < 0) return ground.ProductSpeakers.Where(one => !one.Component.OnlyForbids && Reach.Speaks(ground.Kb, rule, one.Substance.Product, one.Component));
-        return ground.Reached(rule).Select(ground.SpeakerOf).DistinctBy(speaker => (speaker.Substance.LeavesNothing, string.Join("; ", speaker.Component.Duties.Select(ExposureYaml.DutyText))));
+        if (rule.Agent < 0) return ground.ProductSpeakers
+            .Where(one => !one.Component.OnlyForbids && Reach.Speaks(ground.Kb, rule, one.Substance.Product, one.Component));
+        return ground.Reached(rule).Select(ground.SpeakerOf)
+            .DistinctBy(speaker => (speaker.Substance.LeavesNothing, string.Join("; ", speaker.Component.Duties.Select(ExposureYaml.DutyText))));
     }
 
     private static Finding Make(CompiledRule rule, Subject? subject, Speaker? speaker, string why) => new()

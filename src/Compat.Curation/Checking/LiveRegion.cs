@@ -14,7 +14,8 @@ internal sealed class LiveRegion(Ground ground, Subject subject, Speaker speaker
     private int[][] Voices => Scene.Variants[0].Voices;
 
     /// <summary>Where a candidate of the scene applies by a method; empty where it does not.</summary>
-    public Box<Run> BoxOf(int candidate, ApplicationMethod method) => Scene.Candidates[candidate].Cells.Intersect(_domain with { Methods = MethodSet.Of(method) });
+    public Box<Run> BoxOf(int candidate, ApplicationMethod method) =>
+        Scene.Candidates[candidate].Cells.Intersect(_domain with { Methods = MethodSet.Of(method) });
 
     /// <summary>The place of a rule among the candidates of a voice, or -1.</summary>
     public int Find(CompiledRule rule, int voice)

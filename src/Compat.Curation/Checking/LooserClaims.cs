@@ -2,7 +2,9 @@ using Compat.Validation;
 
 namespace Compat.Curation.Checking;
 
-/// <summary>Finds a claim that promises more than another one lets stand: a level or a group of organisms, where something of it is on record as not killed.</summary>
+/// <summary>
+/// Finds a claim that promises more than another one lets stand: a level or a group of organisms, where something of it is on record as not killed.
+/// </summary>
 internal sealed class LooserClaims(Ground ground)
 {
     private readonly CompiledBase _kb = ground.Kb;
@@ -12,21 +14,27 @@ internal sealed class LooserClaims(Ground ground)
         from claim in _kb.Data.Claims
         where claim.Refuted is null
         from denied in _kb.Data.Claims.Where(other => other != claim && MayMeet(claim, other))
-            .SelectMany(other => Denied(claim, other).Where(one => !KilledByOthers(claim, other, one.Target)).Select(one => (Other: other, one.Target, one.Promise, one.Field)))
+            .SelectMany(other => Denied(claim, other).Where(one => !KilledByOthers(claim, other, one.Target))
+                .Select(one => (Other: other, one.Target, one.Promise, one.Field)))
             .GroupBy(one => (one.Target, one.Promise, one.Field), one => one.Other)
         select new Finding
         {
             Kind = FindingKind.LooserClaim,
             IsFault = true,
-            Message = $"`{claim.Id}` {denied.Key.Promise}, and at one of its exposures {(denied.Key.Target is null ? "that was refuted" : "it is on record as not killed")}",
-            Involved = [new(new ProblemPlace(RecordKind.Claim, claim.Id.Value, denied.Key.Field), "promises it"), .. denied.Select(other => new Involved(new ProblemPlace(RecordKind.Claim, other.Id.Value), "speaks against it"))],
+            Message = $"`{claim.Id}` {denied.Key.Promise}, and at one of its exposures "
+                + (denied.Key.Target is null ? "that was refuted" : "it is on record as not killed"),
+            Involved = [new(new ProblemPlace(RecordKind.Claim, claim.Id.Value, denied.Key.Field), "promises it"), .. denied
+                .Select(other => new Involved(new ProblemPlace(RecordKind.Claim, other.Id.Value), "speaks against it"))],
             Agent = claim.Agent.Value,
-            Help = denied.Key.Target?.Organism is { } organism ? $"write `does-not-kill: [{organism}]`, or narrow a box" : "narrow a box, or leave out what is not shown",
+            Help = denied.Key.Target?.Organism is { } organism ? $"write `does-not-kill: [{organism}]`, or narrow a box"
+                : "narrow a box, or leave out what is not shown",
         };
 
     private int At(Claim claim) => _kb.Agents[claim.Agent.Value];
 
-    /// <summary>Whether both can speak of one use: of one agent, one part, one liquid, at one exposure. What is refuted of soil says nothing of what is cleaned first.</summary>
+    /// <summary>
+    /// Whether both can speak of one use: of one agent, one part, one liquid, at one exposure. What is refuted of soil says nothing of what is cleaned first.
+    /// </summary>
     private bool MayMeet(Claim claim, Claim other) =>
         (_kb.Agents.IsAtOrBelow(At(claim), At(other)) || _kb.Agents.IsAtOrBelow(At(other), At(claim)))
         && SharedParts(claim, other).Any()
@@ -51,14 +59,16 @@ internal sealed class LooserClaims(Ground ground)
     /// <summary>What a claim promises that another denies; the target is null where it is the level itself.</summary>
     private IEnumerable<(OrganismTarget? Target, string Promise, string Field)> Denied(Claim claim, Claim other)
     {
-        if (other.Refuted is not null && other.Reaches is { } refuted && claim.Reaches >= refuted) yield return (null, $"reaches `{Words.Of(claim.Reaches.Value)}`", "reaches");
+        if (other.Refuted is not null && other.Reaches is { } refuted
+            && claim.Reaches >= refuted) yield return (null, $"reaches `{Words.Of(claim.Reaches.Value)}`", "reaches");
         var included = _kb.Data.Levels.FirstOrDefault(level => level.Level == claim.Reaches)?.Includes ?? [];
         foreach (var target in other.DoesNotKill.Concat(other.Refuted is null ? [] : other.Kills).Distinct())
         {
             if (claim.DoesNotKill.Contains(target)) continue;
             var group = target.Group ?? _kb.Data.Organisms.First(organism => organism.Id == target.Organism).Group;
             if (included.Contains(group)) yield return (target, $"reaches `{Words.Of(claim.Reaches!.Value)}`, which includes `{target}`", "reaches");
-            else if (claim.Kills.Contains(OrganismTarget.Of(group))) yield return (target, target.Group is null ? $"kills `{Words.Of(group)}`, `{target}` among them" : $"kills `{target}`", "kills");
+            else if (claim.Kills.Contains(OrganismTarget.Of(group))) yield return (target, target.Group is null
+                ? $"kills `{Words.Of(group)}`, `{target}` among them" : $"kills `{target}`", "kills");
         }
     }
 

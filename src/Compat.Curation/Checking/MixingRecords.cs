@@ -2,7 +2,9 @@ using Compat.Validation;
 
 namespace Compat.Curation.Checking;
 
-/// <summary>Finds pairs of which a record of mixing is missing, hazards that stand on one member of a class without saying why, and harmless pairs that are none.</summary>
+/// <summary>
+/// Finds pairs of which a record of mixing is missing, hazards that stand on one member of a class without saying why, and harmless pairs that are none.
+/// </summary>
 internal sealed class MixingRecords(CompiledBase kb)
 {
     /// <summary>How many pairs a message names before it counts the rest.</summary>
@@ -22,9 +24,12 @@ internal sealed class MixingRecords(CompiledBase kb)
         {
             foreach (var by in agent.InactivatedBy)
             {
-                var pairs = _leaves[kb.Agents[agent.Id.Value]].SelectMany(one => _leaves[kb.Agents[by.Value]].Select(other => (one, other))).Where(pair => pair.one != pair.other && !IsOnRecord(pair.one, pair.other)).ToArray();
+                var pairs = _leaves[kb.Agents[agent.Id.Value]].SelectMany(one => _leaves[kb.Agents[by.Value]].Select(other => (one, other)))
+                    .Where(pair => pair.one != pair.other && !IsOnRecord(pair.one, pair.other)).ToArray();
                 if (pairs.Length == 0) continue;
-                var named = string.Join(", ", pairs.Take(NamedAtMost).Select(pair => $"`{Id(pair.one)}` with `{Id(pair.other)}`")) + (pairs.Length > NamedAtMost ? $" and {pairs.Length - NamedAtMost} more" : "");
+                var named = string.Join(", ", pairs.Take(NamedAtMost)
+                    .Select(pair => $"`{Id(pair.one)}` with `{Id(pair.other)}`")) + (pairs.Length > NamedAtMost ? $" and {pairs.Length - NamedAtMost} more"
+                    : "");
                 yield return new()
                 {
                     Kind = FindingKind.MissingMixing,
@@ -56,13 +61,15 @@ internal sealed class MixingRecords(CompiledBase kb)
         if (ground is null)
         {
             yield return Of(
-                $"`{hazard.Id}` stands on `{member}` alone, and `{kb.Data.Agents[kb.Agents.Parent(kb.Agents[member.Value])].Id}` has other members: {string.Join(", ", siblings.Select(one => $"`{Id(one)}`"))}",
-                $"move it to the class if they share the chemistry, else say why not: `rests-on: {{ {side}: {string.Join(" | ", Words.All<MemberGround>())} }}`");
+                $"`{hazard.Id}` stands on `{member}` alone, and `{Id(kb.Agents.Parent(kb.Agents[member.Value]))}` has other members: {List(siblings)}",
+                "move it to the class if they share the chemistry, else say why not: "
+                    + $"`rests-on: {{ {side}: {string.Join(" | ", Words.All<MemberGround>())} }}`");
         }
-        else if (ground == MemberGround.EachRecorded && siblings.Where(one => !IsPartner(hazard, one, side) && !HasOwn(hazard, one, side)).ToArray() is { Length: > 0 } without)
+        else if (ground == MemberGround.EachRecorded
+            && siblings.Where(one => !IsPartner(hazard, one, side) && !HasOwn(hazard, one, side)).ToArray() is { Length: > 0 } without)
         {
             yield return Of(
-                $"`{hazard.Id}` says that every other member of its class has a record of its own, and these have none: {string.Join(", ", without.Select(one => $"`{Id(one)}`"))}",
+                $"`{hazard.Id}` says that every other member of its class has a record of its own, and these have none: {List(without)}",
                 "write theirs, move this one to the class, or say on what else it rests");
         }
 
@@ -87,7 +94,8 @@ internal sealed class MixingRecords(CompiledBase kb)
         if (side == "with-agent") return IsHazard(member, kb.Agents[hazard.Agent.Value]);
         if (hazard.WithAgent is { } with) return IsHazard(member, kb.Agents[with.Value]);
         return kb.Data.MixingHazards.Any(other => Reach.Names(kb, other.Agent, member) && other.WithAgent is null && other.WithSoil == hazard.WithSoil
-            && (hazard.WithMaterial is not { } material || (other.WithMaterial is { } above && kb.Materials.IsAtOrBelow(kb.Materials[material.Value], kb.Materials[above.Value]))));
+            && (hazard.WithMaterial is not { } material
+                || (other.WithMaterial is { } above && kb.Materials.IsAtOrBelow(kb.Materials[material.Value], kb.Materials[above.Value]))));
     }
 
     private IEnumerable<Finding> NotHarmless()
@@ -101,7 +109,8 @@ internal sealed class MixingRecords(CompiledBase kb)
                     Kind = FindingKind.HarmlessBesideHazard,
                     IsFault = true,
                     Message = $"`{meeting.Id}` says that nothing harmful happens, and `{hazard.Id}` says what does",
-                    Involved = [new(new ProblemPlace(RecordKind.HarmlessMeeting, meeting.Id.Value, "harmless"), "harmless"), new(new ProblemPlace(RecordKind.Mixing, hazard.Id.Value), "a hazard")],
+                    Involved = [new(new ProblemPlace(RecordKind.HarmlessMeeting, meeting.Id.Value, "harmless"), "harmless"),
+                        new(new ProblemPlace(RecordKind.Mixing, hazard.Id.Value), "a hazard")],
                     Agent = meeting.Agent.Value,
                     Help = "the hazard holds all the same; narrow or remove one of the two",
                 };
@@ -113,8 +122,10 @@ internal sealed class MixingRecords(CompiledBase kb)
     private bool Overlap(HarmlessMeeting meeting, MixingHazard hazard)
     {
         if (meeting.WithAgent is { } with)
-            return hazard.WithAgent is { } other && ((Meet(meeting.Agent, hazard.Agent) && Meet(with, other)) || (Meet(meeting.Agent, other) && Meet(with, hazard.Agent)));
-        return hazard.WithAgent is null && Meet(meeting.Agent, hazard.Agent) && meeting.WithSoil == hazard.WithSoil && (meeting.WithMaterial, hazard.WithMaterial) switch
+            return hazard.WithAgent is { } other
+                && ((Meet(meeting.Agent, hazard.Agent) && Meet(with, other)) || (Meet(meeting.Agent, other) && Meet(with, hazard.Agent)));
+        return hazard.WithAgent is null && Meet(meeting.Agent, hazard.Agent) && meeting.WithSoil == hazard.WithSoil
+            && (meeting.WithMaterial, hazard.WithMaterial) switch
         {
             (null, null) => true,
             ({ } one, { } other) => Meet(kb.Materials, kb.Materials[one.Value], kb.Materials[other.Value]),
@@ -127,7 +138,8 @@ internal sealed class MixingRecords(CompiledBase kb)
     private static bool Meet(Tree tree, int one, int other) => tree.IsAtOrBelow(one, other) || tree.IsAtOrBelow(other, one);
 
     private bool IsOnRecord(int one, int other) =>
-        kb.Data.MixingHazards.Any(hazard => hazard.Strength is null && hazard.WithStrength is null && Reach.OfPair(kb, hazard.Agent, hazard.WithAgent, one, other))
+        kb.Data.MixingHazards
+            .Any(hazard => hazard.Strength is null && hazard.WithStrength is null && Reach.OfPair(kb, hazard.Agent, hazard.WithAgent, one, other))
         || kb.Data.HarmlessMeetings.Any(meeting => Reach.OfPair(kb, meeting.Agent, meeting.WithAgent, one, other));
 
     private bool IsHazard(int one, int other) => kb.Data.MixingHazards.Any(hazard => Reach.OfPair(kb, hazard.Agent, hazard.WithAgent, one, other));
@@ -137,8 +149,11 @@ internal sealed class MixingRecords(CompiledBase kb)
     {
         var node = kb.Agents[agent.Value];
         var parent = kb.Agents.Parent(node);
-        return parent < 0 || parent == kb.Agents[AgentClass.Root.Value] ? [] : [.. Enumerable.Range(0, kb.Agents.Count).Where(one => one != node && kb.Agents.Parent(one) == parent)];
+        return parent < 0 || parent == kb.Agents[AgentClass.Root.Value] ? []
+            : [.. Enumerable.Range(0, kb.Agents.Count).Where(one => one != node && kb.Agents.Parent(one) == parent)];
     }
+
+    private string List(IEnumerable<int> agents) => string.Join(", ", agents.Select(one => $"`{Id(one)}`"));
 
     private AgentId Id(int node) => kb.Data.Agents[node].Id;
 

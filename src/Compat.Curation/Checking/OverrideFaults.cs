@@ -18,9 +18,12 @@ internal sealed class OverrideFaults(Ground ground)
                 if (known.Contains(place)) continue;
                 var other = byId[rule.Rule.Overrides[i]];
                 if (!Meet(rule, other))
-                    yield return Fault(FindingKind.OverrideMisses, place, other, $"no use meets both `{rule.Rule.Id}` and `{other.Rule.Id}`, which it overrides", "remove the override, or correct what either rule speaks of");
+                    yield return Fault(FindingKind.OverrideMisses, place, other,
+                        $"no use meets both `{rule.Rule.Id}` and `{other.Rule.Id}`, which it overrides",
+                        "remove the override, or correct what either rule speaks of");
                 else if (rule.Allows == other.Allows && SameDuties(rule, other))
-                    yield return Fault(FindingKind.OverrideIdle, place, other, $"`{rule.Rule.Id}` overrides `{other.Rule.Id}` and says the same, with the same duties", "remove the override");
+                    yield return Fault(FindingKind.OverrideIdle, place, other,
+                        $"`{rule.Rule.Id}` overrides `{other.Rule.Id}` and says the same, with the same duties", "remove the override");
             }
 
             if (SupersededBy(rule) is { } newer)
@@ -47,7 +50,8 @@ internal sealed class OverrideFaults(Ground ground)
     };
 
     private static bool SameDuties(CompiledRule one, CompiledRule other) =>
-        one.Rule.Duties.Select(ExposureYaml.DutyText).Order(StringComparer.Ordinal).SequenceEqual(other.Rule.Duties.Select(ExposureYaml.DutyText).Order(StringComparer.Ordinal));
+        one.Rule.Duties.Select(ExposureYaml.DutyText)
+            .Order(StringComparer.Ordinal).SequenceEqual(other.Rule.Duties.Select(ExposureYaml.DutyText).Order(StringComparer.Ordinal));
 
     /// <summary>Whether both rules apply somewhere, in voices in which one can override the other.</summary>
     private bool Meet(CompiledRule rule, CompiledRule other)
@@ -60,7 +64,8 @@ internal sealed class OverrideFaults(Ground ground)
             if (!own.Any(voice => voice.Contains(rule) || voices[0].Contains(rule))) continue;
             foreach (var speaker in ground.Reached(rule).Select(ground.SpeakerOf).Concat(ground.ProductSpeakers))
             {
-                if (!Reach.Speaks(ground.Kb, rule, speaker.Substance.Product, speaker.Component) || !Reach.Speaks(ground.Kb, other, speaker.Substance.Product, speaker.Component)) continue;
+                if (!Reach.Speaks(ground.Kb, rule, speaker.Substance.Product, speaker.Component)
+                    || !Reach.Speaks(ground.Kb, other, speaker.Substance.Product, speaker.Component)) continue;
                 if (MeetOn(rule, other, subject, speaker)) return true;
             }
         }

@@ -21,7 +21,8 @@ internal sealed class PairSearch
 
         // Material rules that override, and that a rule of a part or device may silence: only there a part adds to what its material alone shows.
         _silencedByPart = [.. ground.Kb.Rules
-            .Where(rule => rule.Rule.Target.Material is not null && rule.Overridden.Length > 0 && ground.Overriders[rule.Index].Any(over => !over.Allows && over.Rule.Target.Material is null))
+            .Where(rule => rule.Rule.Target.Material is not null && rule.Overridden.Length > 0
+                && ground.Overriders[rule.Index].Any(over => !over.Allows && over.Rule.Target.Material is null))
             .SelectMany(rule => rule.Overridden)];
     }
 
@@ -44,7 +45,8 @@ internal sealed class PairSearch
                 var material = Split(_ground.OfMaterial(subject.Variant.Materials[m]));
                 Of(subject, own.Allowed, 0, material.Forbids, m + 1, _ => true);
                 if (_silencedByPart.Count > 0)
-                    Of(subject, material.Allowed, m + 1, material.Forbids, m + 1, pair => _silencedByPart.Contains(pair.Allowed.Index) || _silencedByPart.Contains(pair.Forbids.Index));
+                    Of(subject, material.Allowed, m + 1, material.Forbids, m + 1, pair => _silencedByPart.Contains(pair.Allowed.Index)
+                        || _silencedByPart.Contains(pair.Forbids.Index));
             }
         }
 

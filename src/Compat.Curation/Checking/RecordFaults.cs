@@ -19,7 +19,8 @@ internal sealed partial class RecordFaults(KnowledgeData data, IReadOnlyList<Sit
         {
             foreach (var (field, date) in Dates(record, ""))
                 if (date.CompareTo(today) > 0) yield return Late(place with { Field = field }, date.ToString(), today);
-            if (record is Source { Edition: { } edition } && Year().Match(edition) is { Success: true } year && int.Parse(year.Value, CultureInfo.InvariantCulture) > int.Parse(today.ToString()[..4], CultureInfo.InvariantCulture))
+            if (record is Source { Edition: { } edition } && Year().Match(edition) is { Success: true } year
+                && int.Parse(year.Value, CultureInfo.InvariantCulture) > int.Parse(today.ToString()[..4], CultureInfo.InvariantCulture))
                 yield return Late(place with { Field = "edition" }, year.Value, today);
         }
     }
@@ -35,7 +36,8 @@ internal sealed partial class RecordFaults(KnowledgeData data, IReadOnlyList<Sit
 
     private IEnumerable<Finding> Numbers() => Twice(
         FindingKind.NumberTwice,
-        data.Agents.SelectMany(agent => Listed("cas", agent.Cas).Concat(Listed("ec", agent.Ec)).Select(one => (Name: one.Text, Place: new ProblemPlace(RecordKind.Agent, agent.Id.Value, one.Field)))),
+        data.Agents.SelectMany(agent => Listed("cas", agent.Cas).Concat(Listed("ec", agent.Ec))
+            .Select(one => (Name: one.Text, Place: new ProblemPlace(RecordKind.Agent, agent.Id.Value, one.Field)))),
         (number, later, first) => $"the number `{number}` stands at `{later}` and at `{first}`",
         "a number names one substance: leave it at the one that it names");
 
@@ -51,13 +53,16 @@ internal sealed partial class RecordFaults(KnowledgeData data, IReadOnlyList<Sit
 
         static IEnumerable<Finding> Of<T>(RecordKind kind, IEnumerable<T> records, Func<T, string> id, Func<T, IEnumerable<string>> names) => Twice(
             FindingKind.NameTwice,
-            records.SelectMany(one => names(one).Select((name, i) => (Name: name, Place: new ProblemPlace(kind, id(one), i == 0 ? "name" : $"also-called.{i - 1}"))).Prepend((Name: id(one), Place: new ProblemPlace(kind, id(one), "id")))),
+            records.SelectMany(one => names(one)
+                .Select((name, i) => (Name: name, Place: new ProblemPlace(kind, id(one), i == 0 ? "name" : $"also-called.{i - 1}")))
+                .Prepend((Name: id(one), Place: new ProblemPlace(kind, id(one), "id")))),
             (name, later, first) => $"`{name}` names `{later}` and `{first}`",
             "nobody could tell which is meant: give one of them another name");
     }
 
     /// <summary>What two records have of which each should have its own, capitals and hyphens aside.</summary>
-    private static IEnumerable<Finding> Twice(FindingKind kind, IEnumerable<(string Name, ProblemPlace Place)> all, Func<string, string, string, string> message, string help)
+    private static IEnumerable<Finding> Twice(FindingKind kind, IEnumerable<(string Name, ProblemPlace Place)> all, Func<string, string, string,
+        string> message, string help)
     {
         var first = new Dictionary<string, ProblemPlace>(StringComparer.OrdinalIgnoreCase);
         var told = new HashSet<(string, string)>();
@@ -66,11 +71,13 @@ internal sealed partial class RecordFaults(KnowledgeData data, IReadOnlyList<Sit
             if (first.TryAdd(name.Trim().Replace('-', ' '), place)) continue;
             var other = first[name.Trim().Replace('-', ' ')];
             if (other.Id == place.Id || !told.Add((other.Id, place.Id))) continue;
-            yield return new Finding { Kind = kind, IsFault = true, Message = message(name, place.Id, other.Id), Involved = [new(place, "stands here"), new(other, "stands here too")], Help = help };
+            yield return new Finding { Kind = kind, IsFault = true, Message = message(name, place.Id, other.Id),
+                Involved = [new(place, "stands here"), new(other, "stands here too")], Help = help };
         }
     }
 
-    private static IEnumerable<(string Field, string Text)> Listed(string field, IReadOnlyList<string> texts) => texts.Select((text, i) => ($"{field}.{i}", text));
+    private static IEnumerable<(string Field, string Text)> Listed(string field, IReadOnlyList<string> texts) =>
+        texts.Select((text, i) => ($"{field}.{i}", text));
 
     /// <summary>Every record with a date of its own, and where it stands.</summary>
     private IEnumerable<(ProblemPlace Place, object Record)> Records()
@@ -106,7 +113,8 @@ internal sealed partial class RecordFaults(KnowledgeData data, IReadOnlyList<Sit
         }
     }
 
-    private static bool IsOurs(Type type) => type.IsClass && type.Assembly == typeof(KnowledgeBase).Assembly && !typeof(Id).IsAssignableFrom(type) && !typeof(DottedId).IsAssignableFrom(type);
+    private static bool IsOurs(Type type) =>
+        type.IsClass && type.Assembly == typeof(KnowledgeBase).Assembly && !typeof(Id).IsAssignableFrom(type) && !typeof(DottedId).IsAssignableFrom(type);
 
     [GeneratedRegex(@"(?<![0-9])(19|20|21)[0-9]{2}(?![0-9])", RegexOptions.CultureInvariant | RegexOptions.RightToLeft)]
     private static partial Regex Year();

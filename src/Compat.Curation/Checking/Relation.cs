@@ -10,7 +10,8 @@ internal sealed class Relation(CompiledBase kb)
     public bool IsStrictlyBelow(CompiledRule rule, CompiledRule other)
     {
         if (!TargetIsAtOrBelow(rule.Rule.Target, other.Rule.Target) || !SubjectIsAtOrBelow(rule, other)) return false;
-        if (rule.Agent < 0 || other.Agent < 0) return !rule.Rule.Target.Equals(other.Rule.Target) || rule.Agent != other.Agent || rule.Rule.Product != other.Rule.Product;
+        if (rule.Agent < 0 || other.Agent < 0) return !rule.Rule.Target.Equals(other.Rule.Target) || rule.Agent != other.Agent
+            || rule.Rule.Product != other.Rule.Product;
         return Reach.Tops(other).All(top => !kb.Agents.IsAtOrBelow(top, rule.Agent) || (top == rule.Agent && !rule.Rule.Target.Equals(other.Rule.Target)));
     }
 
@@ -24,7 +25,8 @@ internal sealed class Relation(CompiledBase kb)
         if (other.Agent < 0) return rule.Rule.Product == other.Rule.Product;
         return rule.Agent >= 0
             ? kb.Agents.IsAtOrBelow(rule.Agent, other.Agent)
-            : kb.Product(rule.Rule.Product!).Ingredients.Any(i => other.Rule.Agent == AgentClass.Root || (i.Agent is { } agent && kb.Agents.IsAtOrBelow(kb.Agents[agent.Value], other.Agent)));
+            : kb.Product(rule.Rule.Product!).Ingredients
+                .Any(i => other.Rule.Agent == AgentClass.Root || (i.Agent is { } agent && kb.Agents.IsAtOrBelow(kb.Agents[agent.Value], other.Agent)));
     }
 
     private bool TargetIsAtOrBelow(RuleTarget target, RuleTarget other)

@@ -25,7 +25,8 @@ internal sealed class StaleRules(Ground ground)
 
     private static CalendarDate Before(CalendarDate today, int months)
     {
-        if (!DateTime.TryParse(today.ToString(), System.Globalization.CultureInfo.InvariantCulture, out var day) || day < DateTime.MinValue.AddMonths(months)) return default;
+        if (!DateTime.TryParse(today.ToString(), System.Globalization.CultureInfo.InvariantCulture, out var day)
+            || day < DateTime.MinValue.AddMonths(months)) return default;
         var before = day.AddMonths(-months);
         return new CalendarDate(before.Year, before.Month, before.Day);
     }
@@ -40,16 +41,19 @@ internal sealed class StaleRules(Ground ground)
             var own = subject.Variant.MaterialsAlone ? ground.OfMaterial(subject.Variant.Materials[0]) : subject.Voice;
             var weak = own.Where(rule => rule.Allows && evidence[rule.Index] <= 1 && !reported.Contains(rule.Index)).ToArray();
             if (weak.Length == 0) continue;
-            var better = own.Concat(subject.Variant.MaterialsAlone ? [] : subject.Variant.Materials.SelectMany(ground.OfMaterial)).Where(rule => !rule.Allows && evidence[rule.Index] >= 2).Distinct().ToArray();
+            var better = own.Concat(subject.Variant.MaterialsAlone ? [] : subject.Variant.Materials.SelectMany(ground.OfMaterial))
+                .Where(rule => !rule.Allows && evidence[rule.Index] >= 2).Distinct().ToArray();
             foreach (var rule in weak)
             {
-                if (better.FirstOrDefault(other => SpeakOfOne(rule, other) && PartedOnOneAxis(rule, other)) is not { } near || !reported.Add(rule.Index)) continue;
+                if (better.FirstOrDefault(other => SpeakOfOne(rule, other) && PartedOnOneAxis(rule, other)) is not { } near
+                    || !reported.Add(rule.Index)) continue;
                 yield return new Finding
                 {
                     Kind = FindingKind.Stale,
                     IsFault = false,
                     Message = $"`{rule.Rule.Id}` rests on recall or practice alone, and `{near.Rule.Id}`, known better, forbids what lies just beside it",
-                    Involved = [new(new ProblemPlace(RecordKind.Rule, rule.Rule.Id.Value, "sources"), "is believed"), new(new ProblemPlace(RecordKind.Rule, near.Rule.Id.Value, "sources"), "is known better")],
+                    Involved = [new(new ProblemPlace(RecordKind.Rule, rule.Rule.Id.Value, "sources"), "is believed"),
+                        new(new ProblemPlace(RecordKind.Rule, near.Rule.Id.Value, "sources"), "is known better")],
                     Subject = subject.Name,
                     Help = "look for evidence as good, or leave a distance between the two",
                 };

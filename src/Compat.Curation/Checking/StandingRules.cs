@@ -12,8 +12,10 @@ internal sealed class StandingRules(Ground ground)
 
     public IEnumerable<Finding> Find()
     {
-        var ofDevices = ground.Kb.Devices.Values.OrderBy(device => device.Id).SelectMany(device => Editions.OneOfEach(device).SelectMany(serial => Subject.DeviceParts(ground.Kb, device, serial)));
-        var groups = ground.Materials.Concat(ground.Parts).Concat(ofDevices).GroupBy(subject => (subject.Name, subject.Variant.MaterialsAlone, subject.Ask.Serial)).Select(group => group.ToArray()).ToArray();
+        var ofDevices = ground.Kb.Devices.Values.OrderBy(device => device.Id)
+            .SelectMany(device => Editions.OneOfEach(device).SelectMany(serial => Subject.DeviceParts(ground.Kb, device, serial)));
+        var groups = ground.Materials.Concat(ground.Parts).Concat(ofDevices)
+            .GroupBy(subject => (subject.Name, subject.Variant.MaterialsAlone, subject.Ask.Serial)).Select(group => group.ToArray()).ToArray();
         var may = new bool[groups.Length][];
         foreach (var standing in ground.Kb.Data.StandingRules.Where(one => one.SpeaksOfRules).OrderBy(one => one.Id))
         {
@@ -40,7 +42,9 @@ internal sealed class StandingRules(Ground ground)
         foreach (var speaker in Speakers(ground.Kb.Agents[standing.Agent.Value], mayAllow))
         {
             var scene = new Scene(ground.Kb, variants, speaker.Substance, speaker.Component, exposureTimeWithoutEnd: false);
-            if (speaker.Agent >= 0 && !seen.Add(string.Join(",", scene.Candidates.Select(one => one.Rule.Index)) + speaker.Substance.LeavesNothing + speaker.Component.Duties.Count)) continue;
+            if (speaker.Agent >= 0
+                && !seen.Add(string.Join(",", scene.Candidates
+                .Select(one => one.Rule.Index)) + speaker.Substance.LeavesNothing + speaker.Component.Duties.Count)) continue;
             foreach (var ofInstructions in scene.Candidates.Any(one => one.Rule.OfInstructions) ? [false, true] : new[] { false })
             {
                 if (Break(standing, subjects, scene, speaker, ofInstructions) is not var (place, decision)) continue;
@@ -53,13 +57,15 @@ internal sealed class StandingRules(Ground ground)
     /// <summary>The agents at and below one that may be allowed, and the products of the sites that hold one of these.</summary>
     private IEnumerable<Speaker> Speakers(int agent, bool[] mayAllow) => ground.Agents.Downward(agent).ToArray().Where(one => mayAllow[one])
         .OrderBy(one => ground.Kb.Data.Agents[one].Id).Select(ground.SpeakerOf)
-        .Concat(ground.ProductSpeakers.Where(speaker => !speaker.Component.OnlyForbids && !speaker.Component.Unknown && ground.Kb.Agents.IsAtOrBelow(speaker.Component.Agent, agent)));
+        .Concat(ground.ProductSpeakers
+            .Where(speaker => !speaker.Component.OnlyForbids && !speaker.Component.Unknown && ground.Kb.Agents.IsAtOrBelow(speaker.Component.Agent, agent)));
 
     /// <summary>The first place at which an answer breaks a standing rule, either by the device's own instructions alone or by any other rule.</summary>
     private (Place Place, Decision Decision)? Break(StandingRule standing, Subject[] subjects, Scene scene, Speaker speaker, bool ofInstructions)
     {
         var stands = BoxValues.Of(standing.When);
-        var box = ground.Kb.Grid.CellsOf(stands with { Uses = Stretch.Of(RuleCompiler.WholeNumbers(stands.Uses.ToInterval())) }).Intersect(ground.DomainOf(speaker));
+        var box = ground.Kb.Grid.CellsOf(stands with { Uses = Stretch.Of(RuleCompiler.WholeNumbers(stands.Uses.ToInterval())) })
+            .Intersect(ground.DomainOf(speaker));
         if (box.IsEmpty) return null;
         var decider = new Decider(ground.Kb, scene);
         foreach (var method in box.Methods.Methods.Where(method => subjects.All(subject => subject.Stood.Contains(method))))
@@ -68,7 +74,8 @@ internal sealed class StandingRules(Ground ground)
             var cells = CellSearch.Find(scene, box with { Methods = MethodSet.Of(method) }, (_, some) => CanAllow(scene, some), (applies, cell) =>
             {
                 var decision = decider.Worst(applies);
-                if (decision.Verdict != Verdict.Allowed || IsOfInstructions(decision) != ofInstructions || (standing.AlwaysWith is { } kind && Carries(decision, speaker, kind))) return false;
+                if (decision.Verdict != Verdict.Allowed || IsOfInstructions(decision) != ofInstructions
+                    || (standing.AlwaysWith is { } kind && Carries(decision, speaker, kind))) return false;
                 if (!IsAllowedWhole(PlaceOf(cell))) return false;
                 broken = decision;
                 return true;
@@ -86,7 +93,8 @@ internal sealed class StandingRules(Ground ground)
         && new RegionAnswer(ground.Kb, place.Witness(ground) with { OnlyPart = true }, []).Make().Verdict >= Verdict.AllowedWithinLimits;
 
     /// <summary>Whether the device's own instructions alone allow it.</summary>
-    private static bool IsOfInstructions(Decision decision) => decision.ByPart && decision.Deciding.Count > 0 && decision.Deciding.All(rule => rule.OfInstructions);
+    private static bool IsOfInstructions(Decision decision) =>
+        decision.ByPart && decision.Deciding.Count > 0 && decision.Deciding.All(rule => rule.OfInstructions);
 
     /// <summary>Whether every variant can have an 'allowed' of its part, or of each of its materials.</summary>
     private static bool CanAllow(Scene scene, bool[] some)
@@ -96,7 +104,8 @@ internal sealed class StandingRules(Ground ground)
     }
 
     private static bool Carries(Decision decision, Speaker speaker, DutyKind kind) =>
-        decision.Deciding.Concat(decision.Accompanying).SelectMany(rule => rule.Rule.Duties).Concat(speaker.Component.Duties).Concat(decision.Variants.SelectMany(v => v.Duties)).Any(duty => duty.Kind == kind);
+        decision.Deciding.Concat(decision.Accompanying).SelectMany(rule => rule.Rule.Duties).Concat(speaker.Component.Duties)
+            .Concat(decision.Variants.SelectMany(v => v.Duties)).Any(duty => duty.Kind == kind);
 
     private Finding Make(StandingRule standing, Subject[] subjects, Place place, Decision decision)
     {
@@ -111,9 +120,12 @@ internal sealed class StandingRules(Ground ground)
             Kind = instructions ? FindingKind.InstructionsDepart : FindingKind.BrokenStandingRule,
             IsFault = !instructions,
             Message = instructions
-                ? $"edition `{edition!.Rule.Edition}` of the instructions of `{variant.Device!.Id}`{(dated is null ? "" : $", dated {dated},")} allows `{place.Speaker.Name(ground.Kb)}`{without}, against the standing rule `{standing.Id}`"
+                ? $"edition `{edition!.Rule.Edition}` of the instructions of `{variant.Device!.Id}`{(dated is null ? "" : $", dated {dated},")} allows "
+                    + $"`{place.Speaker.Name(ground.Kb)}`{without}, against the standing rule `{standing.Id}`"
                 : $"`{place.Speaker.Name(ground.Kb)}` is allowed on `{place.Subject.Name}`{without}, against the standing rule `{standing.Id}`",
-            Involved = [.. decision.Deciding.Select(rule => new Involved(new ProblemPlace(RecordKind.Rule, rule.Rule.Id.Value), "allows it")), new(new ProblemPlace(RecordKind.StandingRule, standing.Id.Value), "the standing rule")],
+            Involved = [.. decision.Deciding
+                .Select(rule => new Involved(new ProblemPlace(RecordKind.Rule, rule.Rule.Id.Value), "allows it")),
+                new(new ProblemPlace(RecordKind.StandingRule, standing.Id.Value), "the standing rule")],
             Subject = place.Subject.Name,
             Agent = place.Speaker.Name(ground.Kb),
             Box = place.ToBox(ground),

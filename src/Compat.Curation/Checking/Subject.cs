@@ -78,7 +78,8 @@ internal sealed record Speaker(Substance Substance, Component Component)
     public static IEnumerable<Speaker> OfProduct(CompiledBase kb, Model.Product product)
     {
         var concentrate = product.StrengthOf == Model.StrengthOf.Concentrate;
-        var substance = SubstanceResolver.Resolve(kb, new Question { Product = product.Id, Dilution = concentrate ? Axes.RangeOf(Axis.Dilution) : null, Ph = Axes.RangeOf(Axis.Ph) });
+        var substance = SubstanceResolver.Resolve(kb,
+            new Question { Product = product.Id, Dilution = concentrate ? Axes.RangeOf(Axis.Dilution) : null, Ph = Axes.RangeOf(Axis.Ph) });
         return substance.Components.Select(component => new Speaker(substance, component));
     }
 }

@@ -17,16 +17,21 @@ internal sealed class ThinEvidence(Ground ground)
         foreach (var rule in ground.Kb.Rules.Where(one => one.Allows))
         {
             foreach (var axis in BeyondTest(rule))
-                yield return Note(rule, "tested", $"`{rule.Rule.Id}` reaches beyond what was tested on {Words.Of(axis)}: a convention fills in {rule.Box[axis]}", "state the figure that was tested");
+                yield return Note(rule, "tested",
+                    $"`{rule.Rule.Id}` reaches beyond what was tested on {Words.Of(axis)}: a convention fills in {rule.Box[axis]}",
+                    "state the figure that was tested");
             if (rule.Rule.Tested is { On: TestPiece.Coupon, Strained: false } && StrainedMaterial(rule.Rule.Target) is { } strained)
-                yield return Note(rule, "tested.on", $"`{rule.Rule.Id}` rests on an unstrained coupon, and `{strained}` is under strain", "look for a test of the part, or of a strained coupon");
+                yield return Note(rule, "tested.on", $"`{rule.Rule.Id}` rests on an unstrained coupon, and `{strained}` is under strain",
+                    "look for a test of the part, or of a strained coupon");
             if (rule.Rule.Product is null && rule.Rule.Sources.Count > 0 && rule.Rule.Sources.All(id => ground.Kb.SourcesById[id].Kind == SourceKind.Label))
-                yield return Note(rule, "sources", $"`{rule.Rule.Id}` {Reasons[ThinGround.FormulatedProduct]}: its sources are labels of products", "look for evidence on the ingredient itself");
+                yield return Note(rule, "sources", $"`{rule.Rule.Id}` {Reasons[ThinGround.FormulatedProduct]}: its sources are labels of products",
+                    "look for evidence on the ingredient itself");
             foreach (var reason in rule.Rule.RestsOn)
                 yield return Note(rule, "rests-on", $"`{rule.Rule.Id}` {Reasons[reason]}", "look for evidence on what it says");
         }
 
-        foreach (var note in WithoutUsual(Axis.Ph, traits => traits.Ph is null, "ph").Concat(WithoutUsual(Axis.Strength, traits => traits.Basis is not null && traits.Strength is null, "strength"))) yield return note;
+        foreach (var note in WithoutUsual(Axis.Ph, traits => traits.Ph is null, "ph")
+            .Concat(WithoutUsual(Axis.Strength, traits => traits.Basis is not null && traits.Strength is null, "strength"))) yield return note;
     }
 
     private static Finding Note(CompiledRule rule, string field, string message, string help) => new()
@@ -44,7 +49,8 @@ internal sealed class ThinEvidence(Ground ground)
         if (rule.Rule.Tested is not { } tested) yield break;
         for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
         {
-            if (rule.Rule.When.On(axis).Statement != AxisStatement.Unstated || tested.Exposure.On(axis) is not { Statement: AxisStatement.Within } was) continue;
+            if (rule.Rule.When.On(axis).Statement != AxisStatement.Unstated
+                || tested.Exposure.On(axis) is not { Statement: AxisStatement.Within } was) continue;
             var range = axis == Axis.Uses ? RuleCompiler.WholeNumbers(was.Range) : was.Range;
             if (axis is Axis.ExposureTime or Axis.Uses) range = new Interval(null, false, range.Upper, range.UpperIncluded);
             if (!rule.Box[axis].LiesIn(Stretch.Of(range))) yield return axis;
@@ -58,7 +64,8 @@ internal sealed class ThinEvidence(Ground ground)
             : ground.DeviceParts.Where(s => s.Ask.Device == target.Device && (target.DevicePart is null || s.Ask.DevicePart == target.DevicePart))
                 .SelectMany(s => s.Variant.Materials).Select(m => new MaterialSlot(ground.Kb.Data.Materials[m].Id)).ToArray();
         return slots.SelectMany(slot => slot.OneOf).FirstOrDefault(m =>
-            ground.Kb.Materials.Upward(ground.Kb.Materials[m.Value]).Select(node => ground.Kb.Data.Materials[node].Delicate).FirstOrDefault(why => why is not null) == Delicacy.Strain);
+            ground.Kb.Materials.Upward(ground.Kb.Materials[m.Value]).Select(node => ground.Kb.Data.Materials[node].Delicate)
+                .FirstOrDefault(why => why is not null) == Delicacy.Strain);
     }
 
     /// <summary>Agents that rules tell apart on an axis, with no usual figure of it on record.</summary>
@@ -71,7 +78,8 @@ internal sealed class ThinEvidence(Ground ground)
             {
                 Kind = FindingKind.ThinEvidence,
                 IsFault = false,
-                Message = $"`{ground.Kb.Data.Agents[group.Key].Id}` has no usual {field} on record, which {(group.Count() == 1 ? "a rule tells" : $"{group.Count()} rules tell")} apart",
+                Message = $"`{ground.Kb.Data.Agents[group.Key].Id}` has no usual {field} on record, which "
+                    + $"{(group.Count() == 1 ? "a rule tells" : $"{group.Count()} rules tell")} apart",
                 Involved =
                 [
                     new(new ProblemPlace(RecordKind.Agent, ground.Kb.Data.Agents[group.Key].Id.Value), "has none"),

@@ -14,7 +14,8 @@ internal static class WholeFile
     /// <param name="text">Its text.</param>
     /// <exception cref="IOException">It is there already, or cannot be written.</exception>
     /// <exception cref="UnauthorizedAccessException">It may not be written.</exception>
-    public static void Create(string path, string text) => Write(path, stream => stream.Write(Encoding.UTF8.GetBytes(text)), null, beside => File.Move(beside, path, overwrite: false));
+    public static void Create(string path, string text) =>
+        Write(path, stream => stream.Write(Encoding.UTF8.GetBytes(text)), null, beside => File.Move(beside, path, overwrite: false));
 
     /// <summary>Puts a text in place of a file, or makes the file.</summary>
     /// <param name="path">The file; a link stays, what it leads to is replaced.</param>
@@ -22,7 +23,8 @@ internal static class WholeFile
     /// <param name="read">What was read of the file: where it holds anything else by now, it is left as it is. Null: whatever it holds is replaced.</param>
     /// <exception cref="IOException">It cannot be written, is no file of bytes (a pipe, a device, a folder), or was changed since it was read.</exception>
     /// <exception cref="UnauthorizedAccessException">It may not be written.</exception>
-    public static void Replace(string path, string text, ReadOnlyMemory<byte>? read = null) => Replace(path, stream => stream.Write(Encoding.UTF8.GetBytes(text)), read);
+    public static void Replace(string path, string text, ReadOnlyMemory<byte>? read = null) =>
+        Replace(path, stream => stream.Write(Encoding.UTF8.GetBytes(text)), read);
 
     /// <summary>Puts bytes in place of a file, or makes the file.</summary>
     /// <param name="path">The file; a link stays, what it leads to is replaced.</param>

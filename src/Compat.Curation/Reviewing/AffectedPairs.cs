@@ -15,7 +15,9 @@ internal sealed record ReviewPair(ReviewSubject Before, ReviewSubject After, int
     public bool IsNewSubject { get; init; }
 }
 
-/// <summary>Finds the subjects and agents whose answers can differ at all, so that only these are compared: a superset, found from rules and facts alone.</summary>
+/// <summary>
+/// Finds the subjects and agents whose answers can differ at all, so that only these are compared: a superset, found from rules and facts alone.
+/// </summary>
 internal sealed class AffectedPairs(ReviewSide before, ReviewSide after, RuleSameness rules)
 {
     private readonly Dictionary<int, string[]> _reached = [];
@@ -29,7 +31,8 @@ internal sealed class AffectedPairs(ReviewSide before, ReviewSide after, RuleSam
         {
             if (!before.Subjects.TryGetValue(key, out var former))
             {
-                pairs.AddRange(after.Kb.Data.Agents.Select(agent => new ReviewPair(subject, subject, -1, after.AgentOf(agent.Id.Value), agent.Id.Value) { IsNewSubject = true }));
+                pairs.AddRange(after.Kb.Data.Agents
+                    .Select(agent => new ReviewPair(subject, subject, -1, after.AgentOf(agent.Id.Value), agent.Id.Value) { IsNewSubject = true }));
                 continue;
             }
 
@@ -41,12 +44,14 @@ internal sealed class AffectedPairs(ReviewSide before, ReviewSide after, RuleSam
             else
             {
                 var (was, now) = (SubjectFacts.Reaching(before, former, rules), SubjectFacts.Reaching(after, subject, rules));
-                var telling = was.Union(now).Where(entry => !was.Contains(entry) || !now.Contains(entry) || rules.IsChanged((int)(entry & uint.MaxValue))).Select(entry => (int)(entry & uint.MaxValue)).ToHashSet();
+                var telling = was.Union(now).Where(entry => !was.Contains(entry) || !now.Contains(entry) || rules.IsChanged((int)(entry & uint.MaxValue)))
+                    .Select(entry => (int)(entry & uint.MaxValue)).ToHashSet();
                 agents = telling.SelectMany(number => Reached(number, numbered[number])).Concat(everywhere).Distinct();
             }
 
             foreach (var agent in agents)
-                if (after.AgentOf(agent) is >= 0 and var node) pairs.Add(new(former, subject, Comparable(agent, node), node, agent) { WasThere = before.AgentOf(agent) >= 0 });
+                if (after.AgentOf(agent) is >= 0 and var node) pairs.Add(new(former, subject, Comparable(agent, node), node,
+                    agent) { WasThere = before.AgentOf(agent) >= 0 });
         }
 
         return pairs;
@@ -88,7 +93,8 @@ internal sealed class AffectedPairs(ReviewSide before, ReviewSide after, RuleSam
     private string[] Reached(int number, List<(ReviewSide Side, CompiledRule Rule)> sides)
     {
         if (!_reached.TryGetValue(number, out var agents))
-            _reached[number] = agents = sides.SelectMany(one => one.Side.Ground.Reached(one.Rule).Select(agent => one.Side.Kb.Data.Agents[agent].Id.Value)).Distinct().ToArray();
+            _reached[number] = agents = sides.SelectMany(one => one.Side.Ground.Reached(one.Rule).Select(agent => one.Side.Kb.Data.Agents[agent].Id.Value))
+                .Distinct().ToArray();
         return agents;
     }
 }

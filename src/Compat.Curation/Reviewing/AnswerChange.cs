@@ -53,7 +53,10 @@ public sealed record AnswerChange
     /// <summary>The id of the part type or material; of a device's part <c>device/part</c>.</summary>
     public required string Subject { get; init; }
 
-    /// <summary>A serial number of the device for which it holds: it does for every other that the same editions of the instructions speak for. Null where they tell none apart.</summary>
+    /// <summary>
+    /// A serial number of the device for which it holds: it does for every other that the same editions of the instructions speak for. Null where they tell
+    /// none apart.
+    /// </summary>
     public SerialNumber? Serial => Question.Serial;
 
     /// <summary>The agent.</summary>
@@ -86,7 +89,9 @@ public sealed record AnswerChange
     /// <summary>The worst that a 'not allowed' prevents now, anywhere in the box; null where no rule forbids.</summary>
     public Consequence? Prevents { get; init; }
 
-    /// <summary>What forbade without a rule before: the part does not stand the method, or its instructions list other things only; null where nothing did.</summary>
+    /// <summary>
+    /// What forbade without a rule before: the part does not stand the method, or its instructions list other things only; null where nothing did.
+    /// </summary>
     public Reason? BarrierBefore { get; init; }
 
     /// <summary>What forbids without a rule now; null where nothing does.</summary>
@@ -120,8 +125,10 @@ public sealed record AnswerChange
     public required Question Question { get; init; }
 
     /// <summary>What kind of step it is, the most dangerous first.</summary>
-    public AnswerStep Step => To < Verdict.AllowedWithinLimits ? (From == Verdict.NotAllowed && To == Verdict.NotEstablished ? AnswerStep.NoLongerForbidden : AnswerStep.Other)
-        : From >= Verdict.AllowedWithinLimits ? AnswerStep.Other : From == Verdict.NotAllowed && !IsNewSubject && !IsNewAgent ? AnswerStep.ForbiddenToPermitted : AnswerStep.NewlyPermitted;
+    public AnswerStep Step =>
+        To < Verdict.AllowedWithinLimits ? (From == Verdict.NotAllowed && To == Verdict.NotEstablished ? AnswerStep.NoLongerForbidden : AnswerStep.Other)
+        : From >= Verdict.AllowedWithinLimits ? AnswerStep.Other : From == Verdict.NotAllowed && !IsNewSubject && !IsNewAgent ? AnswerStep.ForbiddenToPermitted
+            : AnswerStep.NewlyPermitted;
 
     /// <summary>How large the box is; only for putting the widest first.</summary>
     public required double Size { get; init; }

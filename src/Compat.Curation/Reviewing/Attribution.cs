@@ -40,11 +40,13 @@ internal sealed class Attribution
             }
         }
 
-        var trials = open.ToDictionary(one => one.Key, one => EditTrial.Of(_edits.Before, _sites, _application.With(one.Key), RulesOf(one.Value), _before.Serials));
+        var trials = open.ToDictionary(one => one.Key,
+            one => EditTrial.Of(_edits.Before, _sites, _application.With(one.Key), RulesOf(one.Value), _before.Serials));
         return pairs.Select((pair, i) => WithSites(pair with
         {
             Changes = pair.Pair.IsNewSubject ? pair.Changes.Select(change => change with { Causes = Added(pair.Pair.After) }).ToArray()
-                : pair.Changes.SelectMany((change, j) => MustBeProved(may[i][j]) ? Proved(pair, change, may[i][j], trials) : [change with { Causes = may[i][j] }]).ToArray(),
+                : pair.Changes.SelectMany((change, j) => MustBeProved(may[i][j]) ? Proved(pair, change, may[i][j], trials)
+                    : [change with { Causes = may[i][j] }]).ToArray(),
         })).ToArray();
     }
 
@@ -59,12 +61,15 @@ internal sealed class Attribution
 
     /// <summary>The edit that brought a subject in.</summary>
     private IReadOnlyList<RecordEdit> Added(ReviewSubject subject) =>
-        subject.Kind is SubjectKind.DevicePart || !_byId.TryGetValue((subject.Kind == SubjectKind.PartType ? RecordKind.Part : RecordKind.Material, subject.Name), out var edit) ? [] : [edit];
+        subject.Kind is SubjectKind.DevicePart
+            || !_byId.TryGetValue((subject.Kind == SubjectKind.PartType ? RecordKind.Part : RecordKind.Material, subject.Name), out var edit) ? [] : [edit];
 
     /// <summary>One rule alone that may have caused a change did; a fact may have let another rule speak, were that not edited too.</summary>
     private bool MustBeProved(IReadOnlyList<RecordEdit> may) => may.Count > 1 || (_factsEdited && _deciding.Length > 1);
 
-    /// <summary>All rules that can speak of some pairs with some of the edits made: where facts are edited too, one may that does so neither in BASE nor in HEAD.</summary>
+    /// <summary>
+    /// All rules that can speak of some pairs with some of the edits made: where facts are edited too, one may that does so neither in BASE nor in HEAD.
+    /// </summary>
     private HashSet<RuleId> RulesOf(IReadOnlyList<PairChanges> pairs)
     {
         var rules = pairs.SelectMany(pair => pair.Rules).ToHashSet();
@@ -75,13 +80,16 @@ internal sealed class Attribution
         {
             if (rule.Agent is { } agent && !named.Contains((RecordKind.Agent, agent.Value))) continue;
             var target = rule.Target;
-            if (target.Material is { } material ? named.Contains((RecordKind.Material, material.Value)) : target.Part is { } part ? named.Contains((RecordKind.Part, part.Value)) : devices.Contains(target.Device)) rules.Add(rule.Id);
+            if (target.Material is { } material ? named.Contains((RecordKind.Material, material.Value)) : target.Part is { } part
+                ? named.Contains((RecordKind.Part, part.Value)) : devices.Contains(target.Device)) rules.Add(rule.Id);
         }
 
         return rules;
     }
 
-    /// <summary>The agent, the parts and the materials of a pair, with all that stands above them with some of the edits made: above them on either side, and so on.</summary>
+    /// <summary>
+    /// The agent, the parts and the materials of a pair, with all that stands above them with some of the edits made: above them on either side, and so on.
+    /// </summary>
     private HashSet<(RecordKind Kind, string Id)> LinesOf(ReviewPair pair)
     {
         if (_lines.TryGetValue(pair, out var known)) return known;
@@ -124,9 +132,10 @@ internal sealed class Attribution
     }
 
     /// <summary>A change cut into boxes in each of which the same edits make one alone; where some lead to what is answered now, only these.</summary>
-    private List<CellChange> Proved(PairChanges pair, CellChange change, IReadOnlyList<RecordEdit> may, Dictionary<RecordEdit, EditTrial?> trials)
+    private static List<CellChange> Proved(PairChanges pair, CellChange change, IReadOnlyList<RecordEdit> may, Dictionary<RecordEdit, EditTrial?> trials)
     {
-        var made = may.SelectMany(edit => (trials[edit]?.Changes(pair, change) ?? []).Select(one => new Made(edit, one.Box, one.After.Verdict == change.After.Verdict))).ToArray();
+        var made = may.SelectMany(edit => (trials[edit]?.Changes(pair, change) ?? [])
+            .Select(one => new Made(edit, one.Box, one.After.Verdict == change.After.Verdict))).ToArray();
         var pieces = new List<CellChange>();
         Cut(change.Box, made);
         return pieces;

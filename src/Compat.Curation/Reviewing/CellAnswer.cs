@@ -1,5 +1,3 @@
-using Compat.Curation.Checking;
-
 namespace Compat.Curation.Reviewing;
 
 /// <summary>How well what decides is known; each better than the one before.</summary>
@@ -26,7 +24,9 @@ public sealed record SetAside(RuleId Rule, RuleId By);
 /// <summary>What is answered at every point of a box where every axis is stated.</summary>
 internal sealed record CellAnswer
 {
-    /// <summary>The verdict. Within limits: the part stands it, but something keeps the answer from a plain 'allowed' (weak evidence, a silent source).</summary>
+    /// <summary>
+    /// The verdict. Within limits: the part stands it, but something keeps the answer from a plain 'allowed' (weak evidence, a silent source).
+    /// </summary>
     public required Verdict Verdict { get; init; }
 
     /// <summary>The rules that decide; empty where none does: a barrier, or nothing on record.</summary>
@@ -41,7 +41,10 @@ internal sealed record CellAnswer
     /// <summary>The prohibitions that do not count because another rule sets them aside.</summary>
     public IReadOnlyList<SetAside> SetAside { get; init; } = [];
 
-    /// <summary>How well it is known. Of a permission the weakest voice counts, of a prohibition the best rule; an exception is known no better than the rule that makes it.</summary>
+    /// <summary>
+    /// How well it is known. Of a permission the weakest voice counts, of a prohibition the best rule; an exception is known no better than the rule that
+    /// makes it.
+    /// </summary>
     public EvidenceWeight Evidence { get; init; }
 
     /// <summary>The worst that a 'not allowed' prevents; null where no rule decides.</summary>
@@ -62,7 +65,8 @@ internal sealed record CellChange(Box<Stretch> Box, CellAnswer Before, CellAnswe
 
     /// <summary>Whether two answers differ in anything that a change can be.</summary>
     public static bool Differ(CellAnswer one, CellAnswer other) =>
-        one.Verdict != other.Verdict || EvidenceDiffers(one, other) || (one.Prevents is not null && other.Prevents is not null && one.Prevents != other.Prevents)
+        one.Verdict != other.Verdict || EvidenceDiffers(one, other)
+            || (one.Prevents is not null && other.Prevents is not null && one.Prevents != other.Prevents)
         || DutyComparison.NotMet(one.Duties, other.Duties).Any() || DutyComparison.NotMet(other.Duties, one.Duties).Any();
 
     /// <summary>What the change is, by its most dangerous side.</summary>
@@ -96,7 +100,10 @@ internal static class DutyComparison
         by.FirstOrDefault(other => other.Kind == duty.Kind && other.Parts.Any(duty.Parts.Contains) && Meets(other, duty with { Parts = [] })) is { } still
             ? duty with { Parts = duty.Parts.Except(still.Parts).ToArray() } : duty);
 
-    /// <summary>Whether doing one duty meets the other: of its kind, no way easier, no figure looser. Words of what to wear or look for are not weighed: others are no match.</summary>
+    /// <summary>
+    /// Whether doing one duty meets the other: of its kind, no way easier, no figure looser. Words of what to wear or look for are not weighed: others are no
+    /// match.
+    /// </summary>
     private static bool Meets(Duty duty, Duty asked) =>
         duty.Kind == asked.Kind
         && (asked.Within is not { } least || duty.Within <= least)

@@ -50,7 +50,8 @@ internal sealed class CellReader
 
     private CellAnswer Allowed(Decision decision, RuleId[] rules) => new()
     {
-        Verdict = _isNeverPlain || !decision.WellFounded || decision.Deciding.Any(rule => rule.Rule.When.IsSilent) ? Verdict.AllowedWithinLimits : Verdict.Allowed,
+        Verdict = _isNeverPlain || !decision.WellFounded || decision.Deciding.Any(rule => rule.Rule.When.IsSilent) ? Verdict.AllowedWithinLimits
+            : Verdict.Allowed,
         DecidedBy = rules,
         Duties = DutyJoin.Join(_scene.Component.Duties.Concat(decision.Variants.SelectMany(one => one.Duties))
             .Concat(decision.Deciding.Concat(decision.Accompanying).SelectMany(rule => rule.Rule.Duties)), _driest),
@@ -61,17 +62,20 @@ internal sealed class CellReader
     private int Weakest(VariantVoices variant, Decision decision)
     {
         var voices = decision.ByPart ? variant.Voices.Take(1) : variant.Voices.Where((voice, i) => i > 0 || Speaks(voice, decision));
-        return voices.Select(voice => decision.Deciding.Where(rule => Holds(voice, rule)).Select(rule => Effect.Evidence(_kb, rule.Rule)).DefaultIfEmpty((int)EvidenceWeight.Read).Max())
+        return voices.Select(voice => decision.Deciding.Where(rule => Holds(voice, rule)).Select(rule => Effect.Evidence(_kb, rule.Rule))
+            .DefaultIfEmpty((int)EvidenceWeight.Read).Max())
             .DefaultIfEmpty(0).Min();
     }
 
     /// <summary>A permission that sets a prohibition aside is known no better than the exception.</summary>
     private int Exception(Decision decision, bool[] applies) => decision.SetAside.Where(rule => !rule.Allows)
-        .Select(rule => _scene.Candidates.Where((one, i) => applies[i] && one.Rule.Overrides(rule)).Select(one => Effect.Evidence(_kb, one.Rule.Rule)).DefaultIfEmpty((int)EvidenceWeight.Read).Max())
+        .Select(rule => _scene.Candidates.Where((one, i) => applies[i] && one.Rule.Overrides(rule)).Select(one => Effect.Evidence(_kb, one.Rule.Rule))
+            .DefaultIfEmpty((int)EvidenceWeight.Read).Max())
         .DefaultIfEmpty((int)EvidenceWeight.Read).Min();
 
     private SetAside[] SetAside(Decision decision, bool[] applies) => decision.SetAside.Where(rule => !rule.Allows)
-        .SelectMany(rule => _scene.Candidates.Where((one, i) => applies[i] && one.Rule.Overrides(rule)).Select(one => new SetAside(rule.Rule.Id, one.Rule.Rule.Id))).Distinct().ToArray();
+        .SelectMany(rule => _scene.Candidates.Where((one, i) => applies[i] && one.Rule.Overrides(rule))
+            .Select(one => new SetAside(rule.Rule.Id, one.Rule.Rule.Id))).Distinct().ToArray();
 
     private bool Speaks(int[] voice, Decision decision) => decision.Deciding.Any(rule => Holds(voice, rule));
 

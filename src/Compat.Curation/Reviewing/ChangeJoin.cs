@@ -12,7 +12,8 @@ internal sealed class ChangeJoin(ReviewSide after)
     public IEnumerable<(IReadOnlyList<RecordEdit> Causes, AnswerChange Change)> Of(PairChanges pair)
     {
         var rows = pair.Changes.Select(change => new Row(Signature(change), change.Box, [change])).ToList();
-        rows = Joining.Of(rows, row => row.Signature, row => row.Box, (last, next, joined) => last with { Box = joined, Changes = [.. last.Changes, .. next.Changes] });
+        rows = Joining.Of(rows, row => row.Signature, row => row.Box,
+            (last, next, joined) => last with { Box = joined, Changes = [.. last.Changes, .. next.Changes] });
         foreach (var group in rows.GroupBy(row => (row.Signature, row.Box with { Methods = default })))
         {
             var box = group.Key.Item2 with { Methods = MethodSet.Of(group.SelectMany(row => row.Box.Methods.Methods).ToArray()) };
@@ -21,7 +22,12 @@ internal sealed class ChangeJoin(ReviewSide after)
     }
 
     private static string Signature(CellChange change) => string.Join('|',
-        [change.Kind.ToString(), $"{change.Before.Prevents} {change.After.Prevents} {change.Before.Barrier?.Code} {change.After.Barrier?.Code} {string.Join(" ", NewlySetAside(change))}", change.Before.Verdict.ToString(), change.After.Verdict.ToString(), .. Dropped(change).Select(ExposureYaml.DutyText), "/", .. Added(change).Select(ExposureYaml.DutyText), "/", .. change.Causes.Select(edit => $"{edit.Kind} {edit.Id}")]);
+    [
+        $"{change.Kind} {change.Before.Verdict} {change.After.Verdict} {change.Before.Prevents} {change.After.Prevents}",
+        $"{change.Before.Barrier?.Code} {change.After.Barrier?.Code} {string.Join(" ", NewlySetAside(change))}",
+        .. Dropped(change).Select(ExposureYaml.DutyText), "/", .. Added(change).Select(ExposureYaml.DutyText), "/",
+        .. change.Causes.Select(edit => $"{edit.Kind} {edit.Id}"),
+    ]);
 
     private static IEnumerable<SetAside> NewlySetAside(CellChange change) => change.After.SetAside.Except(change.Before.SetAside);
 

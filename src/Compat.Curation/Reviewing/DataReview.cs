@@ -15,12 +15,14 @@ public static class DataReview
     /// <param name="afterSites">The sites over HEAD.</param>
     /// <param name="progress">Told what is looked at; null where nobody watches.</param>
     /// <exception cref="TooManyBoxesException">One pair of part and agent needs more than 100,000 boxes.</exception>
-    public static ReviewReport Run(KnowledgeData before, IReadOnlyList<Site> beforeSites, KnowledgeData after, IReadOnlyList<Site> afterSites, Action<string>? progress = null) =>
+    public static ReviewReport Run(KnowledgeData before, IReadOnlyList<Site> beforeSites, KnowledgeData after, IReadOnlyList<Site> afterSites,
+        Action<string>? progress = null) =>
         Run(before, beforeSites, after, afterSites, [], progress);
 
     /// <summary>The same with changes of what stands beside the knowledge base.</summary>
     internal static ReviewReport Run(
-        KnowledgeData before, IReadOnlyList<Site> beforeSites, KnowledgeData after, IReadOnlyList<Site> afterSites, IReadOnlyList<(RecordEdit? Cause, FactChange Change)> beside, Action<string>? progress)
+        KnowledgeData before, IReadOnlyList<Site> beforeSites, KnowledgeData after, IReadOnlyList<Site> afterSites,
+            IReadOnlyList<(RecordEdit? Cause, FactChange Change)> beside, Action<string>? progress)
     {
         progress?.Invoke("records");
         var edits = EditList.Between(before, after);
@@ -103,10 +105,12 @@ public static class DataReview
     }
 
     private static ReviewGroup[] Groups(
-        IReadOnlyList<(IReadOnlyList<RecordEdit> Causes, AnswerChange Change)> answers, IReadOnlyList<(RecordEdit? Cause, FactChange Change)> facts, KnowledgeData after)
+        IReadOnlyList<(IReadOnlyList<RecordEdit> Causes, AnswerChange Change)> answers, IReadOnlyList<(RecordEdit? Cause, FactChange Change)> facts,
+            KnowledgeData after)
     {
         var damage = after.Conventions.FirstOrDefault(one => one.Key == ConventionKey.DamageOrder)?.Consequences ?? [];
-        var byCause = answers.SelectMany(one => one.Causes.Count == 0 ? [(Cause: null, one.Change)] : one.Causes.Select(cause => (Cause: (RecordEdit?)cause, one.Change)));
+        var byCause = answers
+            .SelectMany(one => one.Causes.Count == 0 ? [(Cause: null, one.Change)] : one.Causes.Select(cause => (Cause: (RecordEdit?)cause, one.Change)));
         var kinds = byCause.Select(one => (one.Cause, one.Change.Kind)).Concat(facts.Select(one => (one.Cause, one.Change.Kind))).Distinct();
         var answersOf = byCause.ToLookup(one => (one.Cause, one.Change.Kind), one => one.Change);
         var factsOf = facts.ToLookup(one => (one.Cause, one.Change.Kind), one => one.Change);
@@ -114,16 +118,19 @@ public static class DataReview
         {
             Kind = key.Kind,
             Cause = key.Cause,
-            Answers = answersOf[key].OrderBy(change => change.Step).ThenByDescending(Spared).ThenBy(change => change.EvidenceAfter).ThenBy(change => change.SubjectKind == SubjectKind.Material)
+            Answers = answersOf[key].OrderBy(change => change.Step).ThenByDescending(Spared).ThenBy(change => change.EvidenceAfter)
+                .ThenBy(change => change.SubjectKind == SubjectKind.Material)
                 .ThenByDescending(change => change.Size).ThenBy(change => change.Subject, StringComparer.Ordinal).ThenBy(change => change.Agent).ToArray(),
             Facts = factsOf[key].ToArray(),
-        }).OrderBy(group => group.Kind).ThenBy(group => group.Cause?.Kind != RecordKind.StandingRule).ThenBy(Step).ThenByDescending(group => HarmsPeople(group) ? damage.Count : group.Answers.Count == 0 ? -1 : Spared(group.Answers[0]))
+        }).OrderBy(group => group.Kind).ThenBy(group => group.Cause?.Kind != RecordKind.StandingRule).ThenBy(Step)
+            .ThenByDescending(group => HarmsPeople(group) ? damage.Count : group.Answers.Count == 0 ? -1 : Spared(group.Answers[0]))
             .ThenBy(group => group.Answers.Count == 0 ? EvidenceWeight.Practice : group.Answers[0].EvidenceAfter).ThenByDescending(group => group.Answers.Count)
             .ThenBy(group => group.Cause is null).ThenBy(group => group.Cause?.Kind).ThenBy(group => group.Cause?.Id, StringComparer.Ordinal).ToArray();
 
         // The worst that was prevented, by its place among the milder ones; of what no rule forbade none.
         int Spared(AnswerChange change) => change.Prevented is { } known ? damage.TakeWhile(one => one != known).Count() : -1;
-        static AnswerStep Step(ReviewGroup group) => HarmsPeople(group) ? AnswerStep.ForbiddenToPermitted : group.Answers.Count == 0 ? AnswerStep.NewlyPermitted : group.Answers[0].Step;
+        static AnswerStep Step(ReviewGroup group) =>
+            HarmsPeople(group) ? AnswerStep.ForbiddenToPermitted : group.Answers.Count == 0 ? AnswerStep.NewlyPermitted : group.Answers[0].Step;
         static bool HarmsPeople(ReviewGroup group) => group.Facts.Any(fact => fact.About is RecordKind.Mixing or RecordKind.PersonRule);
     }
 }

@@ -30,7 +30,8 @@ internal sealed class EditApplication
         while (open.TryPop(out var one))
         {
             var needed = RecordDifference.Names(one.After).Where(_added.ContainsKey).Select(name => _added[name]);
-            if (one is { Action: EditAction.Removed, Before: { } gone } && IdOf(gone) is { } id && _naming.TryGetValue(id, out var naming)) needed = needed.Concat(naming);
+            if (one is { Action: EditAction.Removed, Before: { } gone } && IdOf(gone) is { } id && _naming.TryGetValue(id, out var naming)) needed = needed
+                .Concat(naming);
             foreach (var other in needed)
                 if (all.Add(other)) open.Push(other);
         }
@@ -52,7 +53,9 @@ internal sealed class EditApplication
         return data;
     }
 
-    /// <summary>Whether an edit can change what is answered of a part: what rules say, what they rest on, what fills them in, and the trees by which they reach.</summary>
+    /// <summary>
+    /// Whether an edit can change what is answered of a part: what rules say, what they rest on, what fills them in, and the trees by which they reach.
+    /// </summary>
     public static bool Decides(RecordEdit edit) => !edit.IsWording && edit.Kind is RecordKind.Rule or RecordKind.Source or RecordKind.Convention
         or RecordKind.InstructionWord or RecordKind.Part or RecordKind.Material or RecordKind.Agent;
 

@@ -21,7 +21,8 @@ public sealed record FieldChange(string Field, string? Before, string? After)
     }
 
     private static string? Cut(string? text, int from, int most) =>
-        text is null ? null : (from > 0 ? "… " : "") + text[Math.Min(from, text.Length)..Math.Min(text.Length, from + most)] + (from + most < text.Length ? " …" : "");
+        text is null ? null : (from > 0 ? "… " : "") + text[Math.Min(from, text.Length)..Math.Min(text.Length, from + most)] + (from + most < text.Length
+            ? " …" : "");
 }
 
 /// <summary>Where edited records stand, and how their fields were written. Immutable and safe to share between threads.</summary>
@@ -30,7 +31,8 @@ public sealed record FieldChange(string Field, string? Before, string? After)
 public sealed record EditPlaces(SourceMap Base, SourceMap Head)
 {
     /// <summary>Fields that tell what a record does, in the order in which they are shown.</summary>
-    private static readonly string[] Telling = ["verdict", "overrides", "whole-class", "reaches", "kills", "refuted", "severity", "effects", "level", "damage", "when", "duties", "known-by", "harm", "why", "reason", "sources"];
+    private static readonly string[] Telling = ["verdict", "overrides", "whole-class", "reaches", "kills", "refuted", "severity", "effects", "level", "damage",
+        "when", "duties", "known-by", "harm", "why", "reason", "sources"];
 
     /// <summary>Fields that a file spells otherwise than a record names them.</summary>
     private static readonly Dictionary<string, string> Spelled = new()
@@ -50,9 +52,14 @@ public sealed record EditPlaces(SourceMap Base, SourceMap Head)
         return edit.Action == EditAction.Removed ? Base.Find(new ProblemPlace(edit.Kind, edit.Id)) : Head.Find(new ProblemPlace(edit.Kind, edit.Id, field));
     }
 
-    /// <summary>What the fields of an edited record say on both sides; of one that is new or gone what a reviewer must know of it. What decides comes first.</summary>
-    public IReadOnlyList<FieldChange> FieldsOf(RecordEdit edit) => edit.Kind == RecordKind.Site || edit.CalledAs is not null ? [] : (edit.Action is EditAction.Added or EditAction.Removed ? Telling : edit.Fields.Select(Name)).Distinct()
-        .OrderBy(field => Array.IndexOf(Telling, field) is var at && at < 0 ? Telling.Length : at).Select(field => Field(edit, field)).Where(field => (field.Before ?? field.After) is not null).ToArray();
+    /// <summary>
+    /// What the fields of an edited record say on both sides; of one that is new or gone what a reviewer must know of it. What decides comes first.
+    /// </summary>
+    public IReadOnlyList<FieldChange> FieldsOf(RecordEdit edit) =>
+        edit.Kind == RecordKind.Site || edit.CalledAs is not null ? []
+        : (edit.Action is EditAction.Added or EditAction.Removed ? Telling : edit.Fields.Select(Name)).Distinct()
+        .OrderBy(field => Array.IndexOf(Telling, field) is var at && at < 0 ? Telling.Length : at).Select(field => Field(edit, field))
+            .Where(field => (field.Before ?? field.After) is not null).ToArray();
 
     private FieldChange Field(RecordEdit edit, string field) => new(
         field,

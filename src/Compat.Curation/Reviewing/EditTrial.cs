@@ -11,7 +11,8 @@ internal sealed class EditTrial
     private EditTrial(ReviewSide without, ReviewSide with) => (_without, _with, _rules) = (without, with, new RuleSameness(without.Kb, with.Kb));
 
     /// <summary>Sets up a trial; null where the edit cannot be made alone: some record would name one that is not there.</summary>
-    public static EditTrial? Of(KnowledgeData data, IReadOnlyList<Site> sites, IReadOnlyCollection<RecordEdit> edits, HashSet<RuleId> rules, TellingSerials serials)
+    public static EditTrial? Of(KnowledgeData data, IReadOnlyList<Site> sites, IReadOnlyCollection<RecordEdit> edits, HashSet<RuleId> rules,
+        TellingSerials serials)
     {
         try
         {
@@ -46,5 +47,6 @@ internal sealed class EditTrial
     private static KnowledgeData Only(KnowledgeData data, HashSet<RuleId> rules) => data with { Rules = Only(data.Rules, rules) };
 
     private static Rule[] Only(IReadOnlyList<Rule> all, HashSet<RuleId> rules) =>
-        all.Where(rule => rules.Contains(rule.Id)).Select(rule => rule.Overrides.Count == 0 ? rule : rule with { Overrides = rule.Overrides.Where(rules.Contains).ToArray() }).ToArray();
+        all.Where(rule => rules.Contains(rule.Id))
+            .Select(rule => rule.Overrides.Count == 0 ? rule : rule with { Overrides = rule.Overrides.Where(rules.Contains).ToArray() }).ToArray();
 }

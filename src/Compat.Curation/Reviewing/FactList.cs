@@ -48,7 +48,8 @@ internal sealed class FactList(ReachSides sides)
     /// <param name="evidence">How well it is known now; null where it asks rather than permits.</param>
     public void Add(RecordKind about, ChangeKind kind, string text, FactPlace place, IEnumerable<RecordEdit> causes, EvidenceWeight? evidence = null)
     {
-        if (!_found.TryGetValue((about, kind, text), out var entry)) _found[(about, kind, text)] = entry = new([], new(ReferenceEqualityComparer.Instance), evidence);
+        if (!_found.TryGetValue((about, kind, text), out var entry)) _found[(about, kind, text)] = entry = new([], new(ReferenceEqualityComparer.Instance),
+            evidence);
         entry.Places.Add(place);
         entry.Causes.UnionWith(causes);
     }
@@ -66,7 +67,8 @@ internal sealed class FactList(ReachSides sides)
     {
         foreach (var ((about, kind, text), entry) in _found)
         {
-            var change = new FactChange(kind, $"{text}: {FactPlace.Line(entry.Places)}{(entry.Places.Count > Many ? $" ({entry.Places.Count} in all)" : "")}", entry.Evidence) { About = about, Reaches = entry.Places };
+            var change = new FactChange(kind, $"{text}: {FactPlace.Line(entry.Places)}{(entry.Places.Count > Many ? $" ({entry.Places.Count} in all)" : "")}",
+                entry.Evidence) { About = about, Reaches = entry.Places };
             if (entry.Causes.Count == 0) yield return (null, change);
             foreach (var cause in entry.Causes.OrderBy(edit => edit.Kind).ThenBy(edit => edit.Id, StringComparer.Ordinal)) yield return (cause, change);
         }

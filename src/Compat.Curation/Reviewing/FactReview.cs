@@ -2,7 +2,9 @@ using Compat.Curation.Checking;
 
 namespace Compat.Curation.Reviewing;
 
-/// <summary>Compares what stands beside the rules on parts: by what reaches each agent, part and patient, and record by record what reaches no single place.</summary>
+/// <summary>
+/// Compares what stands beside the rules on parts: by what reaches each agent, part and patient, and record by record what reaches no single place.
+/// </summary>
 internal static class FactReview
 {
     /// <summary>The changes with the edits that made them; without one where what made it is not seen.</summary>
@@ -10,8 +12,10 @@ internal static class FactReview
     {
         var sides = new ReachSides(before, after, edits);
         var found = new FactList(sides);
-        foreach (var look in new Action<ReachSides, FactList>[] { MixingReach.Look, PersonReach.Look, ClaimReach.Look, ProtectionReach.Look, NeedReach.Look, TraitReach.Look }) look(sides, found);
-        return edits.All.Where(edit => !edit.IsWording).SelectMany(edit => Of(edit).Select(change => ((RecordEdit?)edit, change))).Concat(found.All()).ToArray();
+        foreach (var look in new Action<ReachSides,
+            FactList>[] { MixingReach.Look, PersonReach.Look, ClaimReach.Look, ProtectionReach.Look, NeedReach.Look, TraitReach.Look }) look(sides, found);
+        return edits.All.Where(edit => !edit.IsWording).SelectMany(edit => Of(edit).Select(change => ((RecordEdit?)edit, change))).Concat(found.All())
+            .ToArray();
     }
 
     private static IEnumerable<FactChange> Of(RecordEdit edit) => (edit.Before ?? edit.After) switch
@@ -33,22 +37,27 @@ internal static class RecordReview
 {
     public static IEnumerable<FactChange> Of(HarmlessMeeting? before, HarmlessMeeting? after)
     {
-        if (after is not null) yield return new(ChangeKind.Loosened, $"`{after.Id}`: it is on record that nothing harmful happens where `{after.Agent}` meets `{With(after)}`");
-        else yield return new(ChangeKind.Tightened, $"`{before!.Id}`: it is no longer on record that nothing harmful happens where `{before.Agent}` meets `{With(before)}`");
+        if (after is not null) yield return new(ChangeKind.Loosened,
+            $"`{after.Id}`: it is on record that nothing harmful happens where `{after.Agent}` meets `{With(after)}`");
+        else yield return new(ChangeKind.Tightened,
+            $"`{before!.Id}`: it is no longer on record that nothing harmful happens where `{before.Agent}` meets `{With(before)}`");
     }
 
     public static IEnumerable<FactChange> Of(StandingRule? before, StandingRule? after)
     {
         if (before is null) yield return new(ChangeKind.Tightened, $"`{after!.Id}` stands now");
         else if (after is null) yield return new(ChangeKind.Loosened, $"`{before.Id}` no longer stands: {before.Reason}");
-        else if (RecordDifference.Fields(before, after).All(field => RecordSet.For(Validation.RecordKind.StandingRule).IsWording(field) || field.StartsWith("when.", StringComparison.Ordinal)) && BoxValues.Holds(after.When, before.When))
+        else if (RecordDifference.Fields(before, after)
+            .All(field => RecordSet.For(Validation.RecordKind.StandingRule).IsWording(field) || field.StartsWith("when.", StringComparison.Ordinal))
+            && BoxValues.Holds(after.When, before.When))
             yield return new(ChangeKind.Tightened, $"`{after.Id}` stands for more exposures");
         else yield return new(ChangeKind.Loosened, $"`{after.Id}` stands otherwise: it may demand less");
     }
 
     public static IEnumerable<FactChange> Of(InstructionWord? before, InstructionWord? after)
     {
-        var loosened = before is null ? after!.Permits is not null : before.Forbids is not null || before.ListsNothing || !RecordDifference.AreSame(before.Permits, after?.Permits) || !RecordDifference.AreSame(before.Act, after?.Act);
+        var loosened = before is null ? after!.Permits is not null : before.Forbids is not null || before.ListsNothing
+            || !RecordDifference.AreSame(before.Permits, after?.Permits) || !RecordDifference.AreSame(before.Act, after?.Act);
         yield return new(loosened ? ChangeKind.Loosened : ChangeKind.Tightened, $"the words of `{(after ?? before)!.Id}` are read otherwise");
     }
 
@@ -63,9 +72,12 @@ internal static class RecordReview
         var more = (after?.Includes ?? []).Except(before?.Includes ?? []).ToArray();
         var less = (before?.Includes ?? []).Except(after?.Includes ?? []).ToArray();
         var level = Words.Of((after ?? before)!.Level);
-        foreach (var change in before is null || after is null ? [] : Other(before, after, level, nameof(after.Level), nameof(after.Includes))) yield return change;
-        if (more.Length > 0) yield return new(ChangeKind.EfficacyLoosened, $"{level} includes {string.Join(", ", more.Select(Words.Of))}: what reaches it is taken to kill these too");
-        if (less.Length > 0) yield return new(ChangeKind.Loosened, $"{level} no longer includes {string.Join(", ", less.Select(Words.Of))}: what needs it no longer needs these killed");
+        foreach (var change in before is null || after is null ? []
+            : Other(before, after, level, nameof(after.Level), nameof(after.Includes))) yield return change;
+        if (more.Length > 0) yield return new(ChangeKind.EfficacyLoosened,
+            $"{level} includes {string.Join(", ", more.Select(Words.Of))}: what reaches it is taken to kill these too");
+        if (less.Length > 0) yield return new(ChangeKind.Loosened,
+            $"{level} no longer includes {string.Join(", ", less.Select(Words.Of))}: what needs it no longer needs these killed");
     }
 
     public static IEnumerable<FactChange> Of(TestStandard? before, TestStandard? after)
@@ -77,7 +89,12 @@ internal static class RecordReview
         if (lost.Length > 0) yield return new(ChangeKind.Tightened, $"the test `{code}` shows less on devices: {string.Join(", ", lost)}");
 
         static string[] Reach(TestStandard? test) => test is null ? [] :
-            [.. from method in Enum.GetValues<ApplicationMethod>() where test.SpeaksOf(method) from target in test.Shows select $"{target} by {Words.Of(method)}{(test.Step == TestStep.Practical ? ", on what is disinfected" : "")}"];
+        [
+            .. from method in Enum.GetValues<ApplicationMethod>()
+               where test.SpeaksOf(method)
+               from target in test.Shows
+               select $"{target} by {Words.Of(method)}{(test.Step == TestStep.Practical ? ", on what is disinfected" : "")}",
+        ];
     }
 
     /// <summary>What no walk and no line here compares: it may loosen anything.</summary>
@@ -92,7 +109,8 @@ internal static class RecordReview
         foreach (var change in Other(before, after, after.Id.Value, nameof(after.OwnClaim), nameof(after.Group))) yield return change;
         if (before.OwnClaim && !after.OwnClaim) yield return new(ChangeKind.EfficacyLoosened, $"a claim for its group suffices for `{after.Id}`");
         if (!before.OwnClaim && after.OwnClaim) yield return new(ChangeKind.Tightened, $"`{after.Id}` needs a claim of its own");
-        if (before.Group != after.Group) yield return new(ChangeKind.EfficacyLoosened, $"`{after.Id}` is one of {Words.Of(after.Group)}, before of {Words.Of(before.Group)}");
+        if (before.Group != after.Group) yield return new(ChangeKind.EfficacyLoosened,
+            $"`{after.Id}` is one of {Words.Of(after.Group)}, before of {Words.Of(before.Group)}");
     }
 
     private static string With(HarmlessMeeting one) => one.WithAgent?.Value ?? one.WithMaterial?.Value ?? Words.Of(one.WithSoil!.Value);
@@ -103,19 +121,24 @@ internal static class ConventionReview
 {
     public static IEnumerable<FactChange> Of(Convention before, Convention after)
     {
-        if (before.Order != after.Order) yield return new(ChangeKind.Loosened, $"the convention `{Words.Of(before.Key)}` goes {after.Order}, before {before.Order}: plans may take another product");
+        if (before.Order != after.Order) yield return new(ChangeKind.Loosened,
+            $"the convention `{Words.Of(before.Key)}` goes {after.Order}, before {before.Order}: plans may take another product");
         bool? loosened = before.Key switch
         {
-            ConventionKey.IngressWetWipe or ConventionKey.IngressSpray or ConventionKey.IngressRinse or ConventionKey.IngressImmerse => !after.Range.LiesIn(before.Range),
-            ConventionKey.AssumedTemperature or ConventionKey.SolutionDensity or ConventionKey.WaterPh or ConventionKey.PurifiedWaterPh => !before.Range.LiesIn(after.Range),
+            ConventionKey.IngressWetWipe or ConventionKey.IngressSpray or ConventionKey.IngressRinse or ConventionKey.IngressImmerse =>
+                !after.Range.LiesIn(before.Range),
+            ConventionKey.AssumedTemperature or ConventionKey.SolutionDensity or ConventionKey.WaterPh or ConventionKey.PurifiedWaterPh =>
+                !before.Range.LiesIn(after.Range),
             ConventionKey.WindowShare or ConventionKey.WindowLeast => Figure(after) < Figure(before),
             ConventionKey.UsesShare or ConventionKey.MostProducts => Figure(after) > Figure(before),
             _ => null,
         };
-        foreach (var change in RecordReview.Other(before, after, Words.Of(after.Key), nameof(after.Key), nameof(after.Range), nameof(after.Methods), nameof(after.Consequences), nameof(after.Hazards), nameof(after.Order)))
+        foreach (var change in RecordReview.Other(before, after, Words.Of(after.Key), nameof(after.Key), nameof(after.Range), nameof(after.Methods),
+            nameof(after.Consequences), nameof(after.Hazards), nameof(after.Order)))
             yield return change;
         if (loosened is null || before.Range.Equals(after.Range)) yield break;
-        yield return new(loosened == true ? ChangeKind.Loosened : ChangeKind.Tightened, $"the convention `{Words.Of(before.Key)}` is {after.Range}, before {before.Range}");
+        yield return new(loosened == true ? ChangeKind.Loosened
+            : ChangeKind.Tightened, $"the convention `{Words.Of(before.Key)}` is {after.Range}, before {before.Range}");
     }
 
     private static decimal Figure(Convention one) => one.Range.Upper ?? one.Range.Lower ?? 0m;

@@ -28,7 +28,10 @@ public sealed record FolderReview
     /// <summary>What kept recorded plans from being read or asked; empty where nothing did.</summary>
     public IReadOnlyList<Diagnostic> UnreadablePlans { get; init; } = [];
 
-    /// <summary>The plans of which answers no longer hold: those that go stale between BASE and HEAD first, the most pressing of them first; null where none were given.</summary>
+    /// <summary>
+    /// The plans of which answers no longer hold: those that go stale between BASE and HEAD first, the most pressing of them first; null where none were
+    /// given.
+    /// </summary>
     public IReadOnlyList<StalePlan>? StalePlans { get; init; }
 
     /// <summary>How many plans were looked at.</summary>
@@ -56,7 +59,8 @@ public sealed record FolderReview
         var patterns = PatternReview.Of(states[0].Beside, states[1].Beside, faults).ToArray();
         if (faults.Count > 0) return new() { Unreadable = faults, UnreadableState = after };
         var report = DataReview.Run(was!.Data, was.Sites, now!.Data, now.Sites, patterns, progress);
-        var review = new FolderReview { Unreadable = [], Report = report, Head = now.KnowledgeBase, Places = new EditPlaces(was.Places, now.Places), Sites = [.. sitePaths, .. others.Where(states[1].Beside.ContainsKey).Select(key => DataFolder.Shown(after.Directory, key))] };
+        var review = new FolderReview { Unreadable = [], Report = report, Head = now.KnowledgeBase, Places = new EditPlaces(was.Places, now.Places),
+            Sites = [.. sitePaths, .. others.Where(states[1].Beside.ContainsKey).Select(key => DataFolder.Shown(after.Directory, key))] };
         return plans is null ? review : review.With(plans, was.KnowledgeBase!);
     }
 
@@ -87,8 +91,10 @@ public sealed record FolderReview
     }
 
     /// <summary>The example sites of the data folder that are not the same in both states.</summary>
-    private static IEnumerable<string> OtherSites(StateFiles before, StateFiles after) => before.Beside.Keys.Union(after.Beside.Keys).Where(path => path.StartsWith("demo/", StringComparison.Ordinal))
-        .Where(path => !(before.Beside.TryGetValue(path, out var one) && after.Beside.TryGetValue(path, out var other) && one.AsSpan().SequenceEqual(other))).Order(StringComparer.Ordinal);
+    private static IEnumerable<string> OtherSites(StateFiles before, StateFiles after) =>
+        before.Beside.Keys.Union(after.Beside.Keys).Where(path => path.StartsWith("demo/", StringComparison.Ordinal))
+        .Where(path => !(before.Beside.TryGetValue(path, out var one) && after.Beside.TryGetValue(path, out var other) && one.AsSpan().SequenceEqual(other)))
+            .Order(StringComparer.Ordinal);
 
     /// <summary>The files of one state.</summary>
     private sealed class StateFiles
@@ -110,7 +116,9 @@ public sealed record FolderReview
         /// <summary>Whether a path is that of a file of the folder.</summary>
         public bool IsFile(string path, string key) => Path.GetFullPath(path) == Path.GetFullPath(Path.Combine(State.Directory, key));
 
-        /// <summary>The state with sites: those named as they were then, or, where they were not there, as they are; those of the folder where it has them.</summary>
+        /// <summary>
+        /// The state with sites: those named as they were then, or, where they were not there, as they are; those of the folder where it has them.
+        /// </summary>
         public ReadResult Build(IReadOnlyList<GivenFile> named, IReadOnlyList<string> ofFolder)
         {
             if (_read is null) return new() { Data = new KnowledgeData(), Diagnostics = [_fault!], Places = new PlaceBuilder().Build() };
@@ -124,7 +132,10 @@ public sealed record FolderReview
 /// <summary>Takes one record out of a knowledge base with all that rests on it alone.</summary>
 internal static class Withdrawal
 {
-    /// <summary>The records without a rule, a source (rules and claims that cite nothing else fall too), the rules on a material, or a claim; null where nothing has the id.</summary>
+    /// <summary>
+    /// The records without a rule, a source (rules and claims that cite nothing else fall too), the rules on a material, or a claim; null where nothing has
+    /// the id.
+    /// </summary>
     public static (KnowledgeData Data, IReadOnlyList<Site> Sites)? Of(KnowledgeData data, IReadOnlyList<Site> sites, string id)
     {
         var known = data.Rules.Concat(sites.SelectMany(site => site.Rules)).Any(rule => rule.Id.Value == id)
@@ -135,16 +146,19 @@ internal static class Withdrawal
         var left = data with
         {
             Rules = Left(data.Rules),
-            Claims = data.Claims.Where(claim => claim.Id.Value != id && !IsOnly(claim.Sources, id)).Select(claim => claim with { Sources = Others(claim.Sources, id) }).ToArray(),
+            Claims = data.Claims.Where(claim => claim.Id.Value != id && !IsOnly(claim.Sources, id))
+                .Select(claim => claim with { Sources = Others(claim.Sources, id) }).ToArray(),
             PersonRules = data.PersonRules.Where(rule => !IsOnly(rule.Sources, id)).ToArray(),
             MixingHazards = data.MixingHazards.Where(hazard => !IsOnly(hazard.Sources, id)).ToArray(),
             HarmlessMeetings = data.HarmlessMeetings.Where(meeting => !IsOnly(meeting.Sources, id)).ToArray(),
             Sources = data.Sources.Where(source => source.Id.Value != id).ToArray(),
         };
-        return (left, sites.Select(site => site with { Rules = Left(site.Rules), Sources = site.Sources.Where(source => source.Id.Value != id).ToArray() }).ToArray());
+        return (left, sites.Select(site => site with { Rules = Left(site.Rules), Sources = site.Sources.Where(source => source.Id.Value != id).ToArray() })
+            .ToArray());
 
         Rule[] Left(IReadOnlyList<Rule> rules) => rules.Where(rule => !gone.Contains(rule.Id))
-            .Select(rule => rule with { Sources = Others(rule.Sources, id), Overrides = rule.Overrides.Where(other => !gone.Contains(other)).ToArray() }).ToArray();
+            .Select(rule => rule with { Sources = Others(rule.Sources, id), Overrides = rule.Overrides.Where(other => !gone.Contains(other)).ToArray() })
+                .ToArray();
     }
 
     private static bool Falls(Rule rule, string id) => rule.Id.Value == id || rule.Target.Material?.Value == id || IsOnly(rule.Sources, id);

@@ -1,5 +1,4 @@
 using System.Text;
-using Compat.Curation.Checking;
 
 namespace Compat.Curation.Reviewing;
 
@@ -78,7 +77,9 @@ internal sealed class PairComparison
     /// <param name="Open">Those that may apply in some of it.</param>
     private sealed record Known(List<int> Covering, IEnumerable<int> Open);
 
-    /// <summary>Cuts along all axes but uses; what is left then is walked from the first use on, so that fewer uses are never answered worse than more.</summary>
+    /// <summary>
+    /// Cuts along all axes but uses; what is left then is walked from the first use on, so that fewer uses are never answered worse than more.
+    /// </summary>
     private sealed class Walk(PairComparison pair, Stretch uses, CellAnswer? was, CellAnswer? now) : ICutVisitor<Stretch, Known>
     {
         private int _visited;

@@ -58,18 +58,23 @@ internal sealed class PersonReach(ReachSides sides, FactList found)
         {
             if (Uncovered(rule, now, units.IsOne) is not { } open) continue;
             asksOtherwise = true;
-            yield return new(ChangeKind.Loosened, $"`{rule.Id}` {Does(rule)} for {Words.Of(patient)} at {BoxLine.Of(BoxValues.ToBox(open), units.Before)} no longer", rule.Id.Value);
+            yield return new(ChangeKind.Loosened,
+                $"`{rule.Id}` {Does(rule)} for {Words.Of(patient)} at {BoxLine.Of(BoxValues.ToBox(open), units.Before)} no longer", rule.Id.Value);
         }
 
         foreach (var rule in now)
         {
             if (Uncovered(rule, was, units.IsOne) is not { } closed) continue;
             asksOtherwise = true;
-            yield return new(ChangeKind.Tightened, $"`{rule.Id}` {Does(rule)} for {Words.Of(patient)} at {BoxLine.Of(BoxValues.ToBox(closed), units.After)}, which was not said before", rule.Id.Value);
+            yield return new(ChangeKind.Tightened,
+                $"`{rule.Id}` {Does(rule)} for {Words.Of(patient)} at {BoxLine.Of(BoxValues.ToBox(closed), units.After)}, which was not said before",
+                rule.Id.Value);
         }
 
-        if (was.Length == 0 && now.Length > 0 && !now.Any(rule => rule.Verdict == PersonVerdict.NotAllowed && RecordDifference.AreSame(rule.When, ExposureBox.Unbounded)))
-            yield return new(ChangeKind.Loosened, $"a rule speaks of {Words.Of(patient)} now: where it forbids nothing, the answer is no longer kept within limits", now[0].Id.Value);
+        if (was.Length == 0 && now.Length > 0
+            && !now.Any(rule => rule.Verdict == PersonVerdict.NotAllowed && RecordDifference.AreSame(rule.When, ExposureBox.Unbounded)))
+            yield return new(ChangeKind.Loosened,
+                $"a rule speaks of {Words.Of(patient)} now: where it forbids nothing, the answer is no longer kept within limits", now[0].Id.Value);
         if (asksOtherwise) yield break;
         foreach (var rule in was.Where(rule => !now.Any(other => other.Id == rule.Id)))
             yield return new(ChangeKind.EvidenceWeakened, $"`{rule.Id}` says so for {Words.Of(patient)} no more, another rule still does", rule.Id.Value);
@@ -79,25 +84,30 @@ internal sealed class PersonReach(ReachSides sides, FactList found)
             yield return new(ChangeKind.Tightened, $"`{rule.Id}` is another for {Words.Of(patient)}, and what is asked is no less", rule.Id.Value);
     }
 
-    private static string Does(PersonRule rule) => $"{(rule.Verdict == PersonVerdict.NotAllowed ? "forbids" : "asks duties for")} `{rule.Agent}`{(rule.Occupied ? " in an occupied device" : "")}";
+    private static string Does(PersonRule rule) =>
+        $"{(rule.Verdict == PersonVerdict.NotAllowed ? "forbids" : "asks duties for")} `{rule.Agent}`{(rule.Occupied ? " in an occupied device" : "")}";
 
     /// <summary>The first box in which a rule speaks and none of others asks as much; null where there is none.</summary>
     private static Box<Stretch>? Uncovered(PersonRule rule, PersonRule[] others, bool isOneUnit)
     {
         foreach (var method in BoxValues.Methods(rule.When).Methods)
         {
-            var holes = others.Where(other => AsksAsMuch(other, rule, isOneUnit) && BoxValues.Methods(other.When).Contains(method)).Select(other => BoxValues.Of(other.When));
+            var holes = others.Where(other => AsksAsMuch(other, rule, isOneUnit) && BoxValues.Methods(other.When).Contains(method))
+                .Select(other => BoxValues.Of(other.When));
             if (Subtraction.MaximalBoxes(BoxValues.Of(rule.When) with { Methods = MethodSet.Of(method) }, holes) is [var first, ..]) return first;
         }
 
         return null;
     }
 
-    /// <summary>Whether a rule asks at least what another does where both speak. A field that none of these lines names must be the same, or left out.</summary>
+    /// <summary>
+    /// Whether a rule asks at least what another does where both speak. A field that none of these lines names must be the same, or left out.
+    /// </summary>
     private static bool AsksAsMuch(PersonRule one, PersonRule other, bool isOneUnit) =>
         (isOneUnit || (one.When.Strength.Statement != AxisStatement.Within && other.When.Strength.Statement != AxisStatement.Within))
         && (one.Verdict == PersonVerdict.NotAllowed || (other.Verdict == PersonVerdict.WithDuties && !DutyComparison.NotMet(other.Duties, one.Duties).Any()))
         && RecordDifference.IsSameOrUnset(
-            one, other, nameof(one.Agent), nameof(one.Patients), nameof(one.Occupied), nameof(one.When), nameof(one.Verdict), nameof(one.Duties), nameof(one.For),
+            one, other, nameof(one.Agent), nameof(one.Patients), nameof(one.Occupied), nameof(one.When), nameof(one.Verdict), nameof(one.Duties),
+                nameof(one.For),
             nameof(one.Harm), nameof(one.Sources));
 }

@@ -17,10 +17,14 @@ internal sealed class ProtectionReach(ReachSides sides, FactList found)
         {
             var (was, now) = (sides.Saying(true, agent, Reach.Protections), sides.Saying(false, agent, Reach.Protections));
             var less = was.Where(one => !now.Any(other => AsksAsMuch(other, one))).ToArray();
-            foreach (var one in less) Add(ChangeKind.DutiesDropped, agent, one, now.FirstOrDefault(other => other.Id == one.Id) is { } still ? $"protection of staff by `{one.Id}` is another: {string.Join(", ", Fields(one, still))}" : $"protection of staff by `{one.Id}` is gone");
-            foreach (var one in now.Where(one => !was.Any(other => AsksAsMuch(other, one)) && less.All(other => other.Id != one.Id))) Add(ChangeKind.Tightened, agent, one, $"protection of staff by `{one.Id}` is on record");
+            foreach (var one in less) Add(ChangeKind.DutiesDropped, agent, one, now.FirstOrDefault(other => other.Id == one.Id) is { } still
+                ? $"protection of staff by `{one.Id}` is another: {string.Join(", ", Fields(one, still))}" : $"protection of staff by `{one.Id}` is gone");
+            foreach (var one in now
+                .Where(one => !was.Any(other => AsksAsMuch(other, one)) && less.All(other => other.Id != one.Id))) Add(ChangeKind.Tightened, agent, one,
+                $"protection of staff by `{one.Id}` is on record");
             if (less.Length == 0 && NearestGloves(was) is { } gloves && NearestGloves(now)?.Id != gloves.Id)
-                Add(ChangeKind.DutiesDropped, agent, gloves, $"the gloves of `{gloves.Id}` are no longer those that count, but those of `{NearestGloves(now)?.Id}`");
+                Add(ChangeKind.DutiesDropped, agent, gloves,
+                    $"the gloves of `{gloves.Id}` are no longer those that count, but those of `{NearestGloves(now)?.Id}`");
         }
     }
 

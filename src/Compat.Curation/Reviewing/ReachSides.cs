@@ -79,7 +79,10 @@ internal sealed class ReachSides
         ids.Where(id => before.TryFind(id, out _) && after.TryFind(id, out _)).Order(StringComparer.Ordinal).ToArray();
 }
 
-/// <summary>The unit of an agent's strength on both sides; null where it has none. Rules on a class without a unit are compared with rules on a member in that of the member.</summary>
+/// <summary>
+/// The unit of an agent's strength on both sides; null where it has none. Rules on a class without a unit are compared with rules on a member in that of the
+/// member.
+/// </summary>
 internal readonly record struct UnitPair(StrengthUnit? Before, StrengthUnit? After)
 {
     /// <summary>Whether strengths of both sides can be compared.</summary>

@@ -20,7 +20,8 @@ internal static class RecordDifference
             if (AreSame(a, b)) continue;
             var name = Spelled(property.Name);
             if (a is null || b is null || !IsRecord(a)) fields.Add(name);
-            else fields.AddRange(Of(a.GetType()).Where(inner => !AreSame(inner.GetValue(a), inner.GetValue(b))).Select(inner => name + "." + Spelled(inner.Name)));
+            else fields.AddRange(Of(a.GetType()).Where(inner => !AreSame(inner.GetValue(a), inner.GetValue(b)))
+                .Select(inner => name + "." + Spelled(inner.Name)));
         }
 
         return fields;
@@ -59,7 +60,8 @@ internal static class RecordDifference
 
     /// <summary>The properties that decide and differ, as a file spells them, but for some.</summary>
     public static IEnumerable<string> FieldsBut(object one, object other, params string[] except) =>
-        Deciding(one.GetType(), except).Where(property => !AreSame(property.GetValue(one), property.GetValue(other))).Select(property => Spelled(property.Name));
+        Deciding(one.GetType(), except).Where(property => !AreSame(property.GetValue(one), property.GetValue(other)))
+            .Select(property => Spelled(property.Name));
 
     /// <summary>The properties of a record that decide, but for some: neither its id nor a remark.</summary>
     public static IEnumerable<PropertyInfo> Deciding(Type type, params string[] except) =>
@@ -103,7 +105,8 @@ internal static class RecordDifference
         return left.Count == 0;
     }
 
-    private static bool IsRecord(object value) => value is not (string or ValueType or Id or DottedId or IEnumerable) && value.GetType() != typeof(StrengthUnit);
+    private static bool IsRecord(object value) =>
+        value is not (string or ValueType or Id or DottedId or IEnumerable) && value.GetType() != typeof(StrengthUnit);
 
     /// <summary>A property as a file spells it.</summary>
     public static string Spelled(string name) =>

@@ -67,5 +67,6 @@ public sealed record ReviewReport
     public bool IsLoosenedOnLittle => Groups.Any(group => group.Kind <= ChangeKind.PreventsLess && group.RestsOnLittle);
 
     /// <summary>The edits of a kind of action that changed nothing in the groups: new and removed records, renames, wording.</summary>
-    public IEnumerable<RecordEdit> WithoutEffect(EditAction action) => Edits.Where(edit => edit.Action == action && !Groups.Any(group => ReferenceEquals(group.Cause, edit)));
+    public IEnumerable<RecordEdit> WithoutEffect(EditAction action) =>
+        Edits.Where(edit => edit.Action == action && !Groups.Any(group => ReferenceEquals(group.Cause, edit)));
 }

@@ -37,8 +37,10 @@ internal sealed class ReviewSide
         Ground = new Ground(kb);
         IsBefore = isBefore;
         Serials = serials;
-        var ofDevices = kb.Devices.Values.OrderBy(device => device.Id).SelectMany(device => serials.Of(device.Id).SelectMany(serial => Subject.DeviceParts(kb, device, serial)));
-        Subjects = Grouped(SubjectKind.PartType, Ground.Parts).Concat(Grouped(SubjectKind.DevicePart, ofDevices)).Concat(Grouped(SubjectKind.Material, Ground.Materials))
+        var ofDevices = kb.Devices.Values.OrderBy(device => device.Id)
+            .SelectMany(device => serials.Of(device.Id).SelectMany(serial => Subject.DeviceParts(kb, device, serial)));
+        Subjects = Grouped(SubjectKind.PartType, Ground.Parts).Concat(Grouped(SubjectKind.DevicePart, ofDevices))
+            .Concat(Grouped(SubjectKind.Material, Ground.Materials))
             .ToDictionary(subject => (subject.Kind, subject.Name, subject.Serial));
     }
 
@@ -60,13 +62,17 @@ internal sealed class ReviewSide
     public IEnumerable<string> LineOf(int agent) => Kb.Agents.Upward(agent).Select(node => Kb.Data.Agents[node].Id.Value);
 
     private static IEnumerable<ReviewSubject> Grouped(SubjectKind kind, IEnumerable<Subject> subjects) =>
-        subjects.GroupBy(subject => (subject.Name, subject.Ask.Serial)).Select(group => new ReviewSubject(kind, group.Key.Name, group.Key.Serial, group.ToArray()));
+        subjects.GroupBy(subject => (subject.Name, subject.Ask.Serial))
+            .Select(group => new ReviewSubject(kind, group.Key.Name, group.Key.Serial, group.ToArray()));
 }
 
-/// <summary>For each device of two knowledge bases one serial number for each pair of sets of editions that speak: with it the device is asked in both.</summary>
+/// <summary>
+/// For each device of two knowledge bases one serial number for each pair of sets of editions that speak: with it the device is asked in both.
+/// </summary>
 internal sealed class TellingSerials(CompiledBase before, CompiledBase after)
 {
-    private readonly Dictionary<DeviceId, IReadOnlyList<SerialNumber?>> _serials = before.Devices.Values.Concat(after.Devices.Values).Select(device => device.Id).Distinct()
+    private readonly Dictionary<DeviceId, IReadOnlyList<SerialNumber?>> _serials = before.Devices.Values.Concat(after.Devices.Values)
+        .Select(device => device.Id).Distinct()
         .ToDictionary(id => id, id => Editions.OneOfEach(Find(before, id), Find(after, id)));
 
     /// <summary>The serial numbers with which a device is asked; null where its editions tell none apart.</summary>

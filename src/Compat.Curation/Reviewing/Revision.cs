@@ -34,14 +34,16 @@ public sealed record Revision(string Directory, string? Name)
         if (Name is null) return this;
         if (Name.StartsWith('-'))
         {
-            fault = Fault("revision-not-found", $"`{Name}` is no revision: none begins with `-`", "name a folder, or a branch, tag or commit of the repository you stand in");
+            fault = Fault("revision-not-found", $"`{Name}` is no revision: none begins with `-`",
+                "name a folder, or a branch, tag or commit of the repository you stand in");
             return this;
         }
 
         try
         {
             if (Git.Line(out var said, "rev-parse", "--verify", "--end-of-options", Name + "^{commit}") is { } commit) return this with { Commit = commit };
-            fault = Fault("revision-not-found", $"git cannot give `{Directory}` at `{Name}`: {said}", "name a folder, or a branch, tag or commit of the repository you stand in");
+            fault = Fault("revision-not-found", $"git cannot give `{Directory}` at `{Name}`: {said}",
+                "name a folder, or a branch, tag or commit of the repository you stand in");
         }
         catch (Win32Exception)
         {
@@ -60,8 +62,10 @@ public sealed record Revision(string Directory, string? Name)
         if (Commit is null || (head.Name is null && !IsTracked(head.Directory))) return this;
         var other = head.Commit ?? Git.Line(out _, "rev-parse", "--verify", "--quiet", "HEAD");
         if (other is null) return this;
-        if (Git.Line(out _, "merge-base", "--end-of-options", Commit, other) is { Length: > 0 } left) return left == Commit ? this : this with { Commit = left, Note = "where HEAD left it: " };
-        fault = Fault("no-common-commit", $"`{ShownAs}` and `{head.ShownAs}` have no commit in common", "fetch more of the history, or compare them as they are with `--direct`");
+        if (Git.Line(out _, "merge-base", "--end-of-options", Commit, other) is { Length: > 0 } left) return left == Commit ? this
+            : this with { Commit = left, Note = "where HEAD left it: " };
+        fault = Fault("no-common-commit", $"`{ShownAs}` and `{head.ShownAs}` have no commit in common",
+            "fetch more of the history, or compare them as they are with `--direct`");
         return this;
     }
 
@@ -96,7 +100,8 @@ public sealed record Revision(string Directory, string? Name)
     internal byte[]? FileThen(string path) => Commit is null ? null : Git.Run(out _, "show", "--end-of-options", $"{Commit}:./{path.Replace('\\', '/')}");
 
     private static bool IsBeside(string path) =>
-        path.EndsWith(".yaml", StringComparison.Ordinal) && (path.StartsWith("demo/", StringComparison.Ordinal) || path.StartsWith("patterns/", StringComparison.Ordinal));
+        path.EndsWith(".yaml", StringComparison.Ordinal)
+            && (path.StartsWith("demo/", StringComparison.Ordinal) || path.StartsWith("patterns/", StringComparison.Ordinal));
 
     private static bool IsTracked(string directory) => Git.Line(out _, "ls-files", "--", directory) is { Length: > 0 };
 
@@ -106,7 +111,8 @@ public sealed record Revision(string Directory, string? Name)
         try
         {
             if (Git.Run(out var said, "archive", "--format=tar", Commit!, "--", Directory) is not { } bytes)
-                return Fault("revision-not-found", $"git cannot give `{Directory}` at `{Name}`: {said}", "name a folder, or a branch, tag or commit of the repository you stand in");
+                return Fault("revision-not-found", $"git cannot give `{Directory}` at `{Name}`: {said}",
+                    "name a folder, or a branch, tag or commit of the repository you stand in");
             using var tar = new MemoryStream(bytes);
             Unpack(tar, files);
             return null;

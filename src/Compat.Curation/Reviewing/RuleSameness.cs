@@ -41,9 +41,11 @@ internal sealed class RuleSameness
     {
         var (own, others) = (Sources(kb, one), Sources(otherKb, other));
         return own.Length == others.Length
-            && own.All(source => others.Any(cited => ReferenceEquals(source, cited) || (source is not null && cited is not null && RecordDifference.AreSameBut(source, cited))));
+            && own.All(source => others
+                .Any(cited => ReferenceEquals(source, cited) || (source is not null && cited is not null && RecordDifference.AreSameBut(source, cited))));
 
-        static Source?[] Sources(CompiledBase kb, Rule rule) => rule.Sources.Select(id => kb.SourcesById.TryGetValue(id, out var source) ? source : null).ToArray();
+        static Source?[] Sources(CompiledBase kb, Rule rule) =>
+            rule.Sources.Select(id => kb.SourcesById.TryGetValue(id, out var source) ? source : null).ToArray();
     }
 
     private static bool SaySameOfAxes(ExposureBox one, ExposureBox other) =>

@@ -10,7 +10,8 @@ internal static class SubjectFacts
         for (var i = 0; i < one.Parts.Count; i++)
         {
             PartVariant a = one.Parts[i], b = other.Parts[i];
-            if (!RecordDifference.AreSameBut(a, b, nameof(a.Part), nameof(a.Materials), nameof(a.Device)) || !MaterialsOf(before, a).SequenceEqual(MaterialsOf(after, b))) return false;
+            if (!RecordDifference.AreSameBut(a, b, nameof(a.Part), nameof(a.Materials), nameof(a.Device))
+                || !MaterialsOf(before, a).SequenceEqual(MaterialsOf(after, b))) return false;
         }
 
         return true;
@@ -22,7 +23,8 @@ internal static class SubjectFacts
         && RecordDifference.AreSameBut(one, other, BesideStated);
 
     /// <summary>What fills in an axis that is left out or tells how a strength is counted, and what is compared in its own way.</summary>
-    private static readonly string[] BesideStated = [nameof(AgentTraits.Agent), nameof(AgentTraits.Basis), nameof(AgentTraits.Leaves), nameof(AgentTraits.Strength),
+    private static readonly string[] BesideStated = [nameof(AgentTraits.Agent), nameof(AgentTraits.Basis), nameof(AgentTraits.Leaves),
+        nameof(AgentTraits.Strength),
         nameof(AgentTraits.Ph), nameof(AgentTraits.Temperature), nameof(AgentTraits.Chamber), nameof(AgentTraits.AvailableChlorine)];
 
     /// <summary>Whether strengths of an agent can be compared: they have one unit, or before no rule could speak of strength.</summary>
@@ -48,5 +50,6 @@ internal static class SubjectFacts
         }
     }
 
-    private static IEnumerable<string> MaterialsOf(ReviewSide side, PartVariant variant) => variant.Materials.Select(material => side.Kb.Data.Materials[material].Id.Value);
+    private static IEnumerable<string> MaterialsOf(ReviewSide side, PartVariant variant) =>
+        variant.Materials.Select(material => side.Kb.Data.Materials[material].Id.Value);
 }

@@ -1,6 +1,8 @@
 namespace Compat.Answers;
 
-/// <summary>Collects the claims by which a substance may be judged on a part. A product with label claims is judged by these, and by the instructions, alone.</summary>
+/// <summary>
+/// Collects the claims by which a substance may be judged on a part. A product with label claims is judged by these, and by the instructions, alone.
+/// </summary>
 internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IReadOnlyList<PartVariant> variants)
 {
     private readonly ClaimAxes _axes = new(kb);
@@ -32,11 +34,15 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
         return sets;
     }
 
-    /// <summary>A published claim counts for a product only where it is known whole. What in it binds or destroys the ingredient leaves only claims of a blend that names it.</summary>
+    /// <summary>
+    /// A published claim counts for a product only where it is known whole. What in it binds or destroys the ingredient leaves only claims of a blend that
+    /// names it.
+    /// </summary>
     private bool MayUsePublished(Product product, Component component)
     {
         if (product.LabelClaims.Count > 0) return Not(new KillReason(KillReasonCode.LabelAlone, [product.Id.Value]));
-        if (product.Composition != Composition.Full) return Not(new KillReason(KillReasonCode.CompositionNotFull, [product.Id.Value, Words.Of(product.Composition)]));
+        if (product.Composition != Composition.Full) return Not(new KillReason(KillReasonCode.CompositionNotFull,
+            [product.Id.Value, Words.Of(product.Composition)]));
         foreach (var other in substance.Components)
         {
             if (other == component || other.OnlyForbids) continue;
@@ -54,14 +60,16 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
 
     private Component[] Destroyers(Component component)
     {
-        var destroyers = substance.Components.Where(other => other != component && !other.OnlyForbids && !other.Unknown && Reach.Destroys(Base, component.Agent, other.Agent)).ToArray();
+        var destroyers = substance.Components
+            .Where(other => other != component && !other.OnlyForbids && !other.Unknown && Reach.Destroys(Base, component.Agent, other.Agent)).ToArray();
         if (destroyers.Length > 0) PublishedNotUsed ??= new KillReason(KillReasonCode.Inactivated, [component.Name ?? "", destroyers[0].Name ?? ""]);
         return destroyers;
     }
 
     /// <summary>What is published of the agent, or of an ingredient of a product without label claims, and holds in a machine only.</summary>
     public IEnumerable<ClaimOnAxes> InMachine() => substance.Product is { LabelClaims.Count: > 0 } ? []
-        : substance.Components.Where(component => !component.OnlyForbids && !component.Unknown).SelectMany(component => Published(component, [], ClaimWhere.Machine));
+        : substance.Components.Where(component => !component.OnlyForbids && !component.Unknown)
+            .SelectMany(component => Published(component, [], ClaimWhere.Machine));
 
     private IEnumerable<ClaimOnAxes> Published(Component component, IReadOnlyList<Component> destroyers, ClaimWhere? where = null)
     {
@@ -89,14 +97,17 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
         }
     }
 
-    /// <summary>The dilutions at which everything else that a blend's claim names is there at its strength, for each way to find it among the other ingredients.</summary>
+    /// <summary>
+    /// The dilutions at which everything else that a blend's claim names is there at its strength, for each way to find it among the other ingredients.
+    /// </summary>
     private IEnumerable<Stretch> DilutionsOfPartners(Claim claim, Component component)
     {
         IEnumerable<Stretch> ways = [Stretch.Whole];
         foreach (var partner in claim.With)
         {
             var there = substance.Components.Where(c => c != component && !c.OnlyForbids && !c.Unknown && Reach.Names(Base, partner.Agent, c.Agent))
-                .Select(c => partner.Strength.Statement == AxisStatement.Within ? Dilutions.WhereAll(c.Strength, Stretch.Of(partner.Strength.Range)) : Stretch.Whole).ToArray();
+                .Select(c => partner.Strength.Statement == AxisStatement.Within ? Dilutions.WhereAll(c.Strength, Stretch.Of(partner.Strength.Range))
+                    : Stretch.Whole).ToArray();
             ways = ways.SelectMany(way => there.Select(way.Intersect)).ToArray();
         }
 
@@ -125,7 +136,9 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
             For = claim.For,
         };
 
-    /// <summary>Whether the water at hand is soft enough for what the label lets the product be diluted with; what is not stated does not speak against it.</summary>
+    /// <summary>
+    /// Whether the water at hand is soft enough for what the label lets the product be diluted with; what is not stated does not speak against it.
+    /// </summary>
     private bool HardnessSuits(Product product) =>
         product.StrengthOf != StrengthOf.Concentrate || product.MostHardness is not { } most
         || Base.Sites.All(site => site.Here.Hardness is not { } here || (here.Upper is { } hardest && hardest <= most));

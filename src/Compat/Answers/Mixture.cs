@@ -13,7 +13,8 @@ public static class Mixture
     /// <param name="answer">What is on record, or null.</param>
     /// <param name="problems">All that is wrong; empty where nothing is.</param>
     /// <returns>Whether there is an answer.</returns>
-    public static bool TryJudge(KnowledgeBase knowledgeBase, MixingPartner first, MixingPartner other, [NotNullWhen(true)] out MixingAnswer? answer, out IReadOnlyList<Problem> problems)
+    public static bool TryJudge(KnowledgeBase knowledgeBase, MixingPartner first, MixingPartner other, [NotNullWhen(true)] out MixingAnswer? answer,
+        out IReadOnlyList<Problem> problems)
     {
         answer = null;
         problems = Given.Check((nameof(knowledgeBase), knowledgeBase), (nameof(first), first), (nameof(other), other));
@@ -33,8 +34,10 @@ public static class Mixture
             .OrderBy(one => one.Found.Hazard.Severity).ThenBy(one => one.Found.OnlySome).ThenBy(one => one.Found.Hazard.Id)
             .ThenBy(one => one.Found.First, StringComparer.Ordinal).ThenBy(one => one.Found.Other, StringComparer.Ordinal).ToArray();
         var inside = hazards.Where(one => one.IsInside).Select(one => one.Found).ToArray();
-        var unknown = new[] { first, other }.Where(p => p.Product is not null && IsNotFullyKnown(scope.Products[p.Product])).Select(p => p.Product!).Distinct().ToArray();
-        var pairs = ones.SelectMany(one => others.Select(two => kb.Data.HarmlessMeetings.Where(record => IsOf(kb, record, one.Partner, two.Partner)).ToArray())).ToArray();
+        var unknown = new[] { first, other }.Where(p => p.Product is not null && IsNotFullyKnown(scope.Products[p.Product])).Select(p => p.Product!).Distinct()
+            .ToArray();
+        var pairs = ones.SelectMany(one => others.Select(two => kb.Data.HarmlessMeetings.Where(record => IsOf(kb, record, one.Partner, two.Partner)).ToArray()))
+            .ToArray();
         var covered = pairs.Length > 0 && pairs.All(records => records.Length > 0) && unknown.Length == 0 && hazards.Length == 0;
         answer = new()
         {
@@ -75,11 +78,14 @@ public static class Mixture
         var substance = SubstanceResolver.Resolve(kb, new Question { Product = id });
         var diluted = substance.Product!.StrengthOf == StrengthOf.Concentrate;
         var strengths = substance.Components.Where(c => !c.Unknown)
-            .Select(c => new AgentStrength(c.Agent, diluted && !c.Strength.IsWhole ? new Interval(0m, true, c.Strength.Upper, c.Strength.UpperIncluded) : c.Strength)).ToArray();
-        return [.. substance.Product.Ingredients.Where(i => i.Agent is not null).Select(i => i.Agent!).Distinct().Select(agent => new Member(MixingPartner.Of(agent), strengths))];
+            .Select(c => new AgentStrength(c.Agent, diluted && !c.Strength.IsWhole ? new Interval(0m, true, c.Strength.Upper, c.Strength.UpperIncluded)
+                : c.Strength)).ToArray();
+        return [.. substance.Product.Ingredients.Where(i => i.Agent is not null).Select(i => i.Agent!).Distinct()
+            .Select(agent => new Member(MixingPartner.Of(agent), strengths))];
     }
 
-    private static IEnumerable<(FoundHazard Found, bool IsInside)> Found(CompiledBase kb, MixingHazard hazard, IReadOnlyList<Member> ones, IReadOnlyList<Member> others)
+    private static IEnumerable<(FoundHazard Found, bool IsInside)> Found(CompiledBase kb, MixingHazard hazard, IReadOnlyList<Member> ones,
+        IReadOnlyList<Member> others)
     {
         foreach (var one in ones)
         {
@@ -87,13 +93,16 @@ public static class Mixture
             foreach (var other in others)
             {
                 if (Reach.Meets(kb, hazard.WithAgent, hazard.WithSoil, hazard.WithMaterial, other.Partner) is not { } otherIsWider) continue;
-                var isInside = IsInside(kb, hazard.Agent, hazard.Strength, one) && (hazard.WithAgent is not { } with || IsInside(kb, with, hazard.WithStrength, other));
+                var isInside = IsInside(kb, hazard.Agent, hazard.Strength, one)
+                    && (hazard.WithAgent is not { } with || IsInside(kb, with, hazard.WithStrength, other));
                 yield return (new(hazard, one.Partner.ToString(), other.Partner.ToString(), isWider || otherIsWider), isInside);
             }
         }
     }
 
-    /// <summary>Whether a member can have a strength at which a record holds: what is not known can. Ingredients of the class that the record names add up.</summary>
+    /// <summary>
+    /// Whether a member can have a strength at which a record holds: what is not known can. Ingredients of the class that the record names add up.
+    /// </summary>
     private static bool IsInside(CompiledBase kb, AgentId recorded, Interval? at, Member member)
     {
         if (at is not { } box || member.Partner.Agent is not { } agent) return true;

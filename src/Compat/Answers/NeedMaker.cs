@@ -28,7 +28,9 @@ internal static class NeedMaker
         string? decidedBy = null;
         var decision = device is null ? null : kb.Sites.SelectMany(site => site.Levels).FirstOrDefault(d => d.Device == device.Id && d.Part == part!.Id)
             ?? kb.Sites.SelectMany(site => site.Levels).FirstOrDefault(d => d.Device == device.Id && d.Part is null);
-        if (decision is not null && (!dry || decision.Part is not null)) (level, origin, decidedBy, dry) = (decision.Level, NeedOrigin.SiteDecision, decision.DecidedBy + ": " + decision.Because, false);
+        if (decision is not null
+            && (!dry || decision.Part is not null)) (level, origin, decidedBy, dry) = (decision.Level, NeedOrigin.SiteDecision,
+            decision.DecidedBy + ": " + decision.Because, false);
         if (ofOccasion is { } occasion && !dry && !(level >= occasion)) (level, origin) = (occasion, NeedOrigin.Occasion);
         if (question.Level is { } raised && !(level >= raised)) (level, origin, dry) = (raised, NeedOrigin.Asked, dry && soil.Count > 0);
         var groups = kb.Data.Levels.Where(meaning => meaning.Level == level).SelectMany(meaning => meaning.Includes).Distinct().ToArray();
@@ -47,7 +49,8 @@ internal static class NeedMaker
             Geometry = part?.Geometry ?? (traits.Length == 0 ? Geometry.Open : traits.Max(t => t.Geometry)),
             Patients = Patients(kb, question, device, types, Contacts(question, part, traits.Select(t => t.TouchedBy))),
             Occupied = question.Occupied,
-            Prions = question.Against.Any(target => target.Group == OrganismGroup.Prions || kb.Data.Organisms.Any(o => o.Id == target.Organism && o.Group == OrganismGroup.Prions)),
+            Prions = question.Against
+                .Any(target => target.Group == OrganismGroup.Prions || kb.Data.Organisms.Any(o => o.Id == target.Organism && o.Group == OrganismGroup.Prions)),
             DecidedByRules = rules.Select(rule => rule.Id).ToArray(),
         };
     }
@@ -74,12 +77,14 @@ internal static class NeedMaker
     {
         var own = types.SelectMany(t => PatientsOf(kb, t));
         var groups = question.Patients.Count > 0 ? question.Patients
-            : device?.Patients ?? (device is null ? own : own.Concat(device.Parts.SelectMany(p => p.OneOfTypes).SelectMany(t => PatientsOf(kb, t)).Where(IsKindOfPatient)));
+            : device?.Patients ?? (device is null ? own
+                : own.Concat(device.Parts.SelectMany(p => p.OneOfTypes).SelectMany(t => PatientsOf(kb, t)).Where(IsKindOfPatient)));
         return groups.Concat(contacts.Where(ByContact.ContainsKey).Select(contact => ByContact[contact])).Distinct().OrderBy(g => g).ToArray();
     }
 
     /// <summary>Whether a group says who the patient is; else it says what of a patient is met.</summary>
-    private static bool IsKindOfPatient(PatientGroup group) => group is PatientGroup.Newborn or PatientGroup.Pregnancy or PatientGroup.Sensitised or PatientGroup.LatexAllergy;
+    private static bool IsKindOfPatient(PatientGroup group) =>
+        group is PatientGroup.Newborn or PatientGroup.Pregnancy or PatientGroup.Sensitised or PatientGroup.LatexAllergy;
 
     private static IEnumerable<PatientGroup> PatientsOf(CompiledBase kb, PartId type) =>
         kb.Parts.Upward(kb.Parts[type.Value]).SelectMany(node => kb.Data.Parts[node].Patients);

@@ -25,7 +25,8 @@ internal sealed class PeopleGround(CompiledBase kb, Question question, Substance
                 var methods = rule.When.Methods.Statement == AxisStatement.Within ? rule.When.Methods.Methods : MethodSet.All;
                 var holes = Laid(rule, component, methods).ToArray();
                 if (holes.Length == 0) continue;
-                found.Add(new PersonRuleOnAxes(rule, component, methods, holes) { Unmet = rule.Duties.FirstOrDefault(duty => variants.Any(v => !v.CanMeet(duty))) });
+                found.Add(new PersonRuleOnAxes(rule, component, methods, holes) { Unmet = rule.Duties
+                    .FirstOrDefault(duty => variants.Any(v => !v.CanMeet(duty))) });
             }
         }
 
@@ -53,7 +54,8 @@ internal sealed class PeopleGround(CompiledBase kb, Question question, Substance
     /// <summary>The exposure times asked at which a rule speaks: where a variant stands no way to end it, it stays.</summary>
     private Stretch ExposureTime(AxisLimit limit)
     {
-        if (limit.Statement != AxisStatement.Within || variants.All(v => v.MaterialsAlone || v.EndingWays(substance.LeavesNothing).Count > 0)) return Stretch.Of(limit);
+        if (limit.Statement != AxisStatement.Within
+            || variants.All(v => v.MaterialsAlone || v.EndingWays(substance.LeavesNothing).Count > 0)) return Stretch.Of(limit);
         var stays = substance.LeavesNothing ? kb.Convention(ConventionKey.DryingTime).Range.Upper ?? 0m : Interval.WithoutEnd;
         return limit.Range.Contains(stays) ? Stretch.Whole : Stretch.Of(limit);
     }

@@ -35,7 +35,8 @@ internal static class Reach
 
     /// <summary>The levels that the instructions of a device promise for a part of it, with the editions that do.</summary>
     public static IEnumerable<(Device Device, InstructionsEdition Edition, InstructedLevel Level)> Instructed(IReadOnlyList<PartVariant> variants) =>
-        variants.Where(variant => variant.Device is not null).SelectMany(variant => variant.Editions.Select(edition => (Device: variant.Device!, Edition: edition))).Distinct()
+        variants.Where(variant => variant.Device is not null)
+            .SelectMany(variant => variant.Editions.Select(edition => (Device: variant.Device!, Edition: edition))).Distinct()
             .SelectMany(one => one.Edition.Reaches.Where(level => level.Parts.Count == 0 || level.Parts.Any(part => part == variants[0].DevicePart))
                 .Select(level => (one.Device, one.Edition, level)));
 

@@ -18,10 +18,15 @@ internal static class OverrideValidation
                 }
 
                 if (other.Edition is not null) scope.Add("overrides-instructions", here, $"`{other.Id}` speaks for instructions, which nothing overrides");
-                else if (TargetFault(scope, rule.Target, other.Target) is { } target) scope.Add("override-reach", here, $"`{rule.Id}` speaks of `{rule.Target}`, which {target} `{other.Target}`", "an override speaks at or below what it overrides");
-                else if (!SubjectLiesIn(scope, rule, other)) scope.Add("override-reach", here, $"`{rule.Id}` speaks of `{rule.Agent?.Value ?? rule.Product?.Value}`, which is not at or below `{other.Agent?.Value ?? other.Product?.Value}`", "an override speaks at or below what it overrides");
+                else if (TargetFault(scope, rule.Target, other.Target) is { } target) scope.Add("override-reach", here,
+                    $"`{rule.Id}` speaks of `{rule.Target}`, which {target} `{other.Target}`", "an override speaks at or below what it overrides");
+                else if (!SubjectLiesIn(scope, rule, other)) scope.Add("override-reach", here,
+                    $"`{rule.Id}` speaks of `{rule.Agent?.Value ?? rule.Product?.Value}`, which is not at or below "
+                        + $"`{other.Agent?.Value ?? other.Product?.Value}`",
+                    "an override speaks at or below what it overrides");
                 else if (!Overlap(rule, other)) scope.Add("override-misses", here, $"the boxes of `{rule.Id}` and `{other.Id}` do not meet");
-                if (Reaches(scope, other, rule.Id)) scope.Add("override-cycle", here, rule.Id == other.Id ? $"`{rule.Id}` overrides itself" : $"`{rule.Id}` and `{other.Id}` override each other");
+                if (Reaches(scope, other, rule.Id)) scope.Add("override-cycle", here, rule.Id == other.Id ? $"`{rule.Id}` overrides itself"
+                    : $"`{rule.Id}` and `{other.Id}` override each other");
             }
         }
     }
@@ -42,7 +47,8 @@ internal static class OverrideValidation
         }
 
         if (of.Material is { } material) return scope.Upward(material).Any(m => m.Id == over.Material) ? null : "is not at or below";
-        var made = of.Part is { } single ? MaterialsOf(scope, single) : PartsOf(scope, of).SelectMany(type => MaterialsOf(scope, type)).Concat(StatedMaterials(scope, of));
+        var made = of.Part is { } single ? MaterialsOf(scope, single)
+            : PartsOf(scope, of).SelectMany(type => MaterialsOf(scope, type)).Concat(StatedMaterials(scope, of));
         return made.Any(m => scope.Upward(m).Any(a => a.Id == over.Material)) ? null : "is not made of";
     }
 

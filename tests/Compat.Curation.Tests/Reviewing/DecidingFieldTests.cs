@@ -38,9 +38,11 @@ public class DecidingFieldTests
     }
 
     /// <summary>The base with one field of one record written otherwise, in each way that other records and the type of the field show.</summary>
-    private static IEnumerable<(PropertyInfo Property, object Record, KnowledgeData Head)> Edits(RecordSet set, KnowledgeData data, object[] records, object record)
+    private static IEnumerable<(PropertyInfo Property, object Record, KnowledgeData Head)> Edits(RecordSet set, KnowledgeData data, object[] records,
+        object record)
     {
-        foreach (var property in record.GetType().GetProperties().Where(one => one.SetMethod is not null && one.Name is not ("Id" or "Key" or "Code") && one.DeclaringType != typeof(object)))
+        foreach (var property in record.GetType().GetProperties()
+            .Where(one => one.SetMethod is not null && one.Name is not ("Id" or "Key" or "Code") && one.DeclaringType != typeof(object)))
         {
             var was = property.GetValue(record);
             // What names the record is no field of it, and a convention has those that its key asks for.
