@@ -3,6 +3,7 @@ using Compat.Cli.Json;
 using Compat.Cli.Text;
 using Compat.Curation.Text;
 using Compat.Planning;
+using DilutionText = Compat.Cli.Text.DilutionText;
 
 namespace Compat.Cli.Commands;
 

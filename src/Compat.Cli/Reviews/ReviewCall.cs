@@ -1,7 +1,7 @@
 using Compat.Curation.Checking;
 using Compat.Curation.Diagnostics;
-using Compat.Curation.Recorded;
 using Compat.Curation.Reviewing;
+using Ground = Compat.Curation.Recorded.Ground;
 
 namespace Compat.Cli.Reviews;
 
