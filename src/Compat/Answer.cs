@@ -101,7 +101,7 @@ public sealed record Answer
         }
     }
 
-    private AnswerDetail Detail => _detail as AnswerDetail ?? ((LazyDetail)_detail).Value;
+    internal AnswerDetail Detail => _detail as AnswerDetail ?? ((LazyDetail)_detail).Value;
 
     /// <summary>Whether all members are equal.</summary>
     public bool Equals(Answer? other) =>

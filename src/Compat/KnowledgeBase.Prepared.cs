@@ -5,10 +5,10 @@ namespace Compat;
 
 public sealed partial class KnowledgeBase
 {
-    private VerdictIndex? _index;
+    private QuestionPreparer? _preparer;
 
     /// <summary>Made when first asked for; whichever thread makes it makes the same.</summary>
-    private VerdictIndex Index => _index ??= new VerdictIndex(_compiled);
+    private QuestionPreparer Preparer => _preparer ??= new QuestionPreparer(_compiled);
 
     /// <summary>Checks a question and turns it into numbers, to be asked as often as wanted.</summary>
     /// <param name="question">The question.</param>
@@ -27,7 +27,7 @@ public sealed partial class KnowledgeBase
     public bool TryPrepare(Question question, [NotNullWhen(true)] out PreparedQuestion? prepared, out IReadOnlyList<Problem> problems)
     {
         problems = QuestionValidation.Check(_compiled, question);
-        prepared = problems.Count > 0 ? null : QuestionPreparer.Prepare(Index, question);
+        prepared = problems.Count > 0 ? null : Preparer.Prepare(question);
         return prepared is not null;
     }
 
@@ -39,8 +39,7 @@ public sealed partial class KnowledgeBase
     {
         ArgumentNullException.ThrowIfNull(question);
         if (question.Base != _compiled) throw new ArgumentException("another knowledge base prepared it", nameof(question));
-        var verdict = question.LookUp();
-        return verdict == VerdictJudge.Undecided ? AnswerTo(question.Question).Verdict : verdict;
+        return question.LookUp() ?? AnswerTo(question).Verdict;
     }
 
     /// <summary>Answers a prepared question: the verdict at once, what explains it when it is first read, where the question is a point to the rules.</summary>
@@ -51,9 +50,11 @@ public sealed partial class KnowledgeBase
     {
         ArgumentNullException.ThrowIfNull(question);
         if (question.Base != _compiled) throw new ArgumentException("another knowledge base prepared it", nameof(question));
-        var verdict = question.LookUp();
-        return verdict != VerdictJudge.Undecided && question.GroundIn(Index) is { } ground
-            ? new Answer(question.Question, verdict, new LazyDetail(ground, verdict), Identity)
-            : AnswerTo(question.Question);
+        return question.IsPoint && question.LookUp() is { } verdict
+            ? new Answer(question.Question, verdict, new LazyDetail(question), Identity)
+            : AnswerTo(question);
     }
+
+    private Answer AnswerTo(PreparedQuestion question) =>
+        question.Asked is { } asked ? new RegionAnswer(_compiled, question.Question, Identity, asked).Make() : AnswerTo(question.Question);
 }

@@ -4,7 +4,7 @@ namespace Compat;
 /// <remarks>Immutable and safe to share between threads.</remarks>
 public sealed class PreparedQuestion
 {
-    private object? _ground;
+    private object? _isPoint;
 
     internal PreparedQuestion(Question question, CompiledBase kb)
     {
@@ -17,48 +17,54 @@ public sealed class PreparedQuestion
 
     /// <summary>Whether its verdict is looked up without allocating: method, exposure time and uses are stated (and a concentrate's dilution, one value), and kill and people are not judged. Else the whole answer is made for it.</summary>
     /// <remarks>Where more than 1,000 cells would have to be looked at, the whole answer is made too.</remarks>
-    public bool IsLookedUp => Components is not null;
+    public bool IsLookedUp => Asked is not null;
 
     internal CompiledBase Base { get; }
 
-    /// <summary>What is brought onto the part, variant by variant; null where it is not looked up.</summary>
-    internal PreparedComponent[]? Components { get; init; }
+    /// <summary>What is brought onto the part and the rules that can speak of it; null where it is not looked up.</summary>
+    internal Asked? Asked { get; init; }
 
-    /// <summary>The cells of all axes but strength.</summary>
-    internal CellRange Exposure { get; init; }
+    /// <summary>For each component the cells that are asked.</summary>
+    internal Box<Run>[] Boxes { get; init; } = [];
 
-    internal ApplicationMethod Method { get; init; }
-
-    /// <summary>The axes that were left out, one bit each.</summary>
-    internal byte LeftOut { get; init; }
+    /// <summary>The axes that were left out and may keep an 'allowed' within limits.</summary>
+    internal Axis[] LeftOut { get; init; } = [];
 
     /// <summary>Whether the part stands neither the method nor an act.</summary>
-    internal bool Barred { get; init; }
+    internal bool IsBarred { get; init; }
 
     /// <summary>Whether an 'allowed' is within limits whatever the rules say.</summary>
-    internal bool WithinLimits { get; init; }
+    internal bool IsNeverPlain { get; init; }
 
-    /// <summary>What its whole answer is worked out from when it is read; null where it is made at once.</summary>
-    /// <remarks>Made when first asked for; whichever thread makes it makes the same.</remarks>
-    internal PointGround? GroundIn(VerdictIndex index) => (_ground ??= (object?)PointGround.Of(index, this) ?? this) as PointGround;
+    /// <summary>Whether every rule applies in all of what is asked or nowhere in it, so that explaining it is little work.</summary>
+    /// <remarks>Worked out when first asked for; whichever thread does finds the same.</remarks>
+    internal bool IsPoint => (_isPoint ??= Asked is not null && !CrossesAny()) is true;
 
-    /// <summary>The verdict; <see cref="VerdictJudge.Undecided"/> where it cannot be looked up.</summary>
-    internal Verdict LookUp()
+    /// <summary>The verdict; null where it cannot be looked up.</summary>
+    internal Verdict? LookUp()
     {
-        if (Components is null) return VerdictJudge.Undecided;
-        if (Barred) return Verdict.NotAllowed;
-        var worst = WithinLimits ? Verdict.AllowedWithinLimits : Verdict.Allowed;
-        var box = Exposure;
-        for (var i = 0; i < Components.Length; i++)
+        if (Asked is null) return null;
+        if (IsBarred) return Verdict.NotAllowed;
+        var worst = IsNeverPlain ? Verdict.AllowedWithinLimits : Verdict.Allowed;
+        for (var i = 0; i < Boxes.Length; i++)
         {
-            ref readonly var component = ref Components[i];
-            box.StrengthLow = component.StrengthLow;
-            box.StrengthHigh = component.StrengthHigh;
-            var verdict = new VerdictJudge(component.Scene, Method, LeftOut, component.OnlyForbids, worst <= Verdict.NotEstablished).Worst(box);
-            if (verdict <= Verdict.NotAllowed) return verdict;
-            if (verdict < worst) worst = verdict;
+            var search = new WorstVerdict(Asked.Scenes![i], LeftOut);
+            Cutter.Cut(ref search, Boxes[i], false);
+            if (search.Found is not > Verdict.NotAllowed) return search.Found;
+            if (search.Found < worst) worst = search.Found.Value;
         }
 
         return worst;
+    }
+
+    private bool CrossesAny()
+    {
+        for (var i = 0; i < Boxes.Length; i++)
+        {
+            var box = Boxes[i];
+            if (Array.Exists(Asked!.Scenes![i].Candidates, one => one.Cells.Meets(box) && !box.LiesIn(one.Cells))) return true;
+        }
+
+        return false;
     }
 }

@@ -71,7 +71,7 @@ internal sealed class DeadRules(Ground ground)
 
     private Role RoleIn(CompiledRule rule, Subject subject, Speaker speaker, LiveRegion live)
     {
-        var own = Enumerable.Range(0, live.Scene.Candidates.Count).Where(i => live.Scene.Candidates[i].Rule == rule).ToArray();
+        var own = Enumerable.Range(0, live.Scene.Candidates.Length).Where(i => live.Scene.Candidates[i].Rule == rule).ToArray();
         if (own.Length == 0) return Role.NeverApplies;
         var effect = new Effect(ground.Kb, live.Scene);
         var best = Role.NeverApplies;

@@ -5,7 +5,7 @@ namespace Compat.Curation.Checking;
 /// <summary>What a set of rules says at a point: verdict, voice, duties, limits, and the weight of the evidence.</summary>
 internal sealed class Effect(CompiledBase kb, Scene scene)
 {
-    private readonly Decider _decider = new(kb, scene);
+    private readonly Decider _decider = new(scene);
 
     /// <summary>How strong the sources of a rule are: 0 for none of standing, 3 for a source read at its publisher.</summary>
     public static int Evidence(CompiledBase kb, Rule rule)

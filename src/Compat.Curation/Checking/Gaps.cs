@@ -41,7 +41,7 @@ internal sealed class Gaps(Ground ground)
         var speaker = ground.SpeakerOf(agent);
         var scene = new Scene(ground.Kb, variants.Select(subject => subject.Variant)
             .ToArray(), speaker.Substance, speaker.Component, exposureTimeWithoutEnd: false);
-        var decider = new Decider(ground.Kb, scene);
+        var decider = new Decider(scene);
         return !MethodSet.All.Methods.Where(method => variants.All(subject => subject.Stood.Contains(method))).Any(method =>
             CellSearch.Find(scene, ground.DomainOf(speaker) with { Methods = MethodSet.Of(method) }, null,
                 (applies, _) => decider.Worst(applies).Verdict != Verdict.NotEstablished) is not null);

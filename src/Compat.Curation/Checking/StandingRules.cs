@@ -67,7 +67,7 @@ internal sealed class StandingRules(Ground ground)
         var box = ground.Kb.Grid.CellsOf(stands with { Uses = Stretch.Of(RuleCompiler.WholeNumbers(stands.Uses.ToInterval())) })
             .Intersect(ground.DomainOf(speaker));
         if (box.IsEmpty) return null;
-        var decider = new Decider(ground.Kb, scene);
+        var decider = new Decider(scene);
         foreach (var method in box.Methods.Methods.Where(method => subjects.All(subject => subject.Stood.Contains(method))))
         {
             Decision? broken = null;

@@ -13,7 +13,7 @@ internal sealed class CellReader
 
     public CellReader(CompiledBase kb, Scene scene)
     {
-        (_kb, _scene, _decider) = (kb, scene, new Decider(kb, scene));
+        (_kb, _scene, _decider) = (kb, scene, new Decider(scene));
         var variants = scene.Variants.Select(one => one.Variant).ToArray();
         _driest = variants.MinBy(variant => variant.Wettest)!;
         _isNeverPlain = variants[0].MaterialsAlone || variants.Any(variant => variant.Device is not null && variant.Editions.Count == 0);

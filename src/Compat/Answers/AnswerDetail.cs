@@ -35,12 +35,12 @@ internal sealed record AnswerDetail
 }
 
 /// <summary>A detail that is made when it is first read. Copies of an answer share it, so that all of them read the same.</summary>
-internal sealed class LazyDetail(Deciding.PointGround ground, Verdict verdict)
+internal sealed class LazyDetail(PreparedQuestion question)
 {
     private AnswerDetail? _made;
 
     /// <remarks>Two threads may both make it; the first to finish is kept.</remarks>
-    public AnswerDetail Value => Volatile.Read(ref _made) ?? Keep(ground.Detail(verdict));
+    public AnswerDetail Value => Volatile.Read(ref _made) ?? Keep(new RegionAnswer(question.Base, question.Question, [], question.Asked!).Make().Detail);
 
     private AnswerDetail Keep(AnswerDetail made) => Interlocked.CompareExchange(ref _made, made, null) ?? made;
 }

@@ -140,6 +140,11 @@ internal sealed class CompiledBase
         return Interlocked.CompareExchange(ref _rules[index], rule, null) ?? rule;
     }
 
+    /// <summary>Whether a rule is known by instructions, a test or a publication, and a source of standing was read.</summary>
+    public bool IsWellFounded(CompiledRule rule) =>
+        rule.Rule.KnownBy is KnownBy.Test or KnownBy.Instructions or KnownBy.Published
+        && rule.Rule.Sources.Any(id => SourcesById.TryGetValue(id, out var source) && source.IsWellFounded);
+
     /// <summary>The places of rules in the order of their ids.</summary>
     public int[] IndexesOf(IReadOnlyList<RuleId> ids) => ids.Count == 0 ? [] : ids.Select(_table.IndexOf).ToArray();
 

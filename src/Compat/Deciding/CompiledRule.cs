@@ -3,7 +3,18 @@ namespace Compat.Deciding;
 /// <summary>A rule with its references as numbers and its box as runs of cells.</summary>
 internal sealed class CompiledRule
 {
-    public required Rule Rule { get; init; }
+    private readonly int _any;
+
+    public CompiledRule(Rule rule)
+    {
+        Rule = rule;
+        IsSilent = rule.When.IsSilent;
+        if (rule.When.Methods.Statement == AxisStatement.Any) _any = 1 << (int)Axes.ContactTime;
+        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
+            if (rule.When.On(axis).Statement == AxisStatement.Any) _any |= 1 << (int)axis;
+    }
+
+    public Rule Rule { get; }
 
     public required int Index { get; init; }
 
@@ -17,6 +28,12 @@ internal sealed class CompiledRule
     public required Box<Run> Cells { get; init; }
 
     public MethodSet Methods => Cells.Methods;
+
+    /// <summary>Whether its source is silent on an axis or on the methods.</summary>
+    public bool IsSilent { get; }
+
+    /// <summary>Whether it says `any` on an axis; null stands for the methods.</summary>
+    public bool SaysAny(Axis? axis) => (_any & (1 << (int)(axis ?? Axes.ContactTime))) != 0;
 
     public int[] SeenWith { get; init; } = [];
 

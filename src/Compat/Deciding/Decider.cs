@@ -1,187 +1,257 @@
 namespace Compat.Deciding;
 
-/// <summary>Decides one component on one variant where the set of applicable rules is known: steps 4 to 9 of a point question.</summary>
-internal sealed class Decider(CompiledBase kb, Scene scene)
+/// <summary>Tells which candidates of a scene apply where it is decided.</summary>
+internal interface IApplying
 {
-    private readonly Dictionary<(VariantVoices, CompiledRule), Reason> _forbids = [];
+    bool Applies(int candidate);
+}
 
-    /// <summary>The worst decision over the variants. Where all allow, their rules and duties join: it is not known which is there.</summary>
-    public Decision Worst(bool[] applies)
+/// <summary>Hears why it is decided as it is. What asks for the verdict alone listens to nothing, and costs nothing.</summary>
+internal interface IDecisionListener
+{
+    /// <summary>Whether all that decides is to be told, not only the first.</summary>
+    bool ListensToAll { get; }
+
+    /// <summary>A live 'not allowed'.</summary>
+    void Forbids(int candidate);
+
+    /// <summary>A live 'allowed' of a voice that permits.</summary>
+    void Permits(int candidate);
+
+    /// <summary>A live 'allowed' that permits nothing here, whose duties join.</summary>
+    void Accompanies(int candidate);
+
+    /// <summary>It is allowed: by the part or device, or by its materials; by a test, instructions or a publication in every voice that permits.</summary>
+    void IsAllowed(bool byPart, bool wellFounded);
+
+    void Because(ReasonCode code, string argument);
+}
+
+/// <summary>
+/// Decides one component on one variant of a part at a point: the one place where it is done, for a verdict alone as for an explanation.
+/// The steps are those of SEMANTICS.md under 'A point', in their order; reach (steps 1 and 2) is done when the scene is made.
+/// </summary>
+internal static class PointDecision
+{
+    public static Verdict Of<TApplying, TListener>(Scene scene, VariantVoices on, ref TApplying at, ref TListener to)
+        where TApplying : struct, IApplying
+        where TListener : IDecisionListener
     {
-        var decisions = new Decision[scene.Variants.Count];
-        var worst = decisions[0] = Decide(scene.Variants[0], applies);
-        for (var i = 1; i < decisions.Length; i++)
+        // Step 'a live not allowed in any voice'.
+        var isForbidden = false;
+        for (var voice = 0; voice < on.Voices.Length; voice++)
         {
-            decisions[i] = Decide(scene.Variants[i], applies);
-            if (decisions[i].Verdict < worst.Verdict) worst = decisions[i];
+            var own = on.Voices[voice];
+            for (var i = 0; i < on.Forbidding[voice]; i++)
+            {
+                if (!IsLive(scene, own[i], own, on, ref at)) continue;
+                if (!to.ListensToAll) return Verdict.NotAllowed;
+                to.Forbids(own[i]);
+                isForbidden = true;
+            }
         }
 
-        if (worst.Verdict != Verdict.Allowed) return worst;
-        return worst with
-        {
-            Deciding = decisions.SelectMany(d => d.Deciding).Distinct().ToArray(),
-            Accompanying = decisions.SelectMany(d => d.Accompanying).Distinct().ToArray(),
-            SetAside = decisions.SelectMany(d => d.SetAside).Distinct().ToArray(),
-            Variants = decisions.Select(d => d.Variant).ToArray(),
-            ByPart = decisions.All(d => d.ByPart),
-            WellFounded = decisions.All(d => d.WellFounded),
-        };
-    }
-
-    private Decision Decide(VariantVoices voices, bool[] applies)
-    {
-        var setAside = new List<CompiledRule>();
-        var live = new List<CompiledRule>[voices.Voices.Length];
-        for (var v = 0; v < live.Length; v++) live[v] = Live(voices.Voices[v], voices.Voices[v], voices.Voices[0], applies, setAside);
-
-        var forbidding = live.SelectMany(rules => rules).Where(rule => !rule.Allows).Distinct().ToArray();
-        if (forbidding.Length > 0)
-            return Make(Verdict.NotAllowed, voices, setAside, forbidding, Array.ConvertAll(forbidding, rule => Forbids(voices, rule)));
+        if (isForbidden) return Verdict.NotAllowed;
         if (scene.Component.OnlyForbids)
-            return Make(Verdict.Allowed, voices, setAside, [], [Because(voices, ReasonCode.MaterialsAllow)]) with { WellFounded = true };
-
-        foreach (var edition in voices.Variant.Editions.Where(e => e.OnlyListed))
         {
-            if (!Allows(edition, voices, applies))
-                return Make(Verdict.NotAllowed, voices, setAside, [], [Because(voices, ReasonCode.NotListed, edition.Id.Value)]);
+            to.IsAllowed(byPart: false, wellFounded: true);
+            return Verdict.Allowed;
         }
 
-        var variant = voices.Variant;
-        var unmet = scene.Component.Duties.Concat(variant.Duties).FirstOrDefault(duty => !variant.CanMeet(duty));
-        if (unmet is not null)
-            return Make(Verdict.NotAllowed, voices, setAside, [], [Because(voices, ReasonCode.ResidueStays, Words.Of(unmet.Kind))]);
-        return Permission(voices, live, setAside, applies);
-    }
-
-    /// <summary>One reason a rule and variant, however many pieces it holds in.</summary>
-    private Reason Forbids(VariantVoices voices, CompiledRule rule)
-    {
-        if (!_forbids.TryGetValue((voices, rule), out var reason))
-            _forbids[(voices, rule)] = reason = Because(voices, ReasonCode.RuleForbids, rule.Rule.Id.Value, Name(rule), rule.Rule.Target.ToString());
-        return reason;
-    }
-
-    private Decision Permission(VariantVoices voices, List<CompiledRule>[] live, List<CompiledRule> setAside, bool[] applies)
-    {
-        var variant = voices.Variant;
-        var reasons = new List<Reason>();
-        var silent = variant.Editions.FirstOrDefault(edition => !Allows(edition, voices, applies));
-        var byPart = live[0].Where(rule => silent is null || !rule.OfInstructions).ToArray();
-        if (silent is not null && byPart.Length < live[0].Count) reasons.Add(Because(voices, ReasonCode.EditionSilent, silent.Id.Value));
-
-        CompiledRule[] deciding;
-        IReadOnlyList<IEnumerable<CompiledRule>> decidingVoices;
-        if (byPart.Length > 0)
+        // Step 'instructions with only-listed'.
+        InstructionsEdition? silent = null;
+        var editions = on.Variant.Editions;
+        for (var i = 0; i < editions.Count; i++)
         {
-            deciding = byPart;
-            decidingVoices = [byPart];
-            reasons.Insert(0, Because(voices, ReasonCode.PartAllows, byPart[0].Rule.Id.Value));
-        }
-        else
-        {
-            if (!variant.MaterialsKnown || variant.Materials.Length == 0) reasons.Add(Because(voices, ReasonCode.MaterialsNotKnown));
-            for (var m = 0; m < variant.Materials.Length; m++)
-                if (live[m + 1].Count == 0) reasons.Add(Because(voices, ReasonCode.NoEvidenceOnMaterial, kb.Data.Materials[variant.Materials[m]].Id.Value));
-            if (reasons.Any(reason => reason.Code != ReasonCode.EditionSilent))
+            if (Lists(scene, editions[i], on, ref at)) continue;
+            if (editions[i].OnlyListed)
             {
-                if (scene.Component.Unknown) reasons.Insert(0, Because(voices, ReasonCode.UnknownIngredient, scene.Component.Name ?? ""));
-                if (scene.StaysForGood(variant)) reasons.Insert(0, Because(voices, ReasonCode.ExposureTimeWithoutEnd));
-                return Make(Verdict.NotEstablished, voices, setAside, [], reasons);
+                to.Because(ReasonCode.NotListed, editions[i].Id.Value);
+                return Verdict.NotAllowed;
             }
 
-            deciding = live.Skip(1).SelectMany(rules => rules).Distinct().ToArray();
-            decidingVoices = live.Skip(1).ToArray();
-            reasons.Insert(0, Because(voices, ReasonCode.MaterialsAllow));
+            silent ??= editions[i];
         }
 
-        var accompanying = live[0].Concat(Live(voices.DutiesOnly, [], voices.Voices[0], applies, setAside)).Where(rule => rule.Rule.Duties.Count > 0).Except(deciding).ToArray();
-        var unmet = deciding.Concat(accompanying).SelectMany(rule => rule.Rule.Duties).FirstOrDefault(duty => !variant.CanMeet(duty));
-        if (unmet is not null)
-            return Make(Verdict.NotEstablished, voices, setAside, [.. deciding, .. accompanying], [Because(voices, ReasonCode.DutyCannotBeMet, Words.Of(unmet.Kind))]);
-        if (!CompositionSuffices(variant, live, byPart))
-            return Make(Verdict.NotEstablished, voices, setAside, deciding, [Because(voices, ReasonCode.CompositionNotKnown, Words.Of(scene.Substance.Product!.Composition))]);
-        return Make(Verdict.Allowed, voices, setAside, deciding, reasons) with
+        // Step 'a duty of the agent or the part that the part can meet in no way'.
+        if (on.UnmetOwn is { } unmet)
         {
-            Accompanying = accompanying,
-            ByPart = byPart.Length > 0,
-            WellFounded = decidingVoices.All(voice => voice.Any(IsWellFounded)),
-        };
-    }
-
-    /// <summary>A product that is not fully declared needs evidence on itself, except where what is left out does not matter.</summary>
-    private bool CompositionSuffices(PartVariant variant, List<CompiledRule>[] live, CompiledRule[] byPart)
-    {
-        if (scene.Substance.Product is not { } product || product.Composition == Model.Composition.Full) return true;
-        if (byPart.Any(rule => rule.Agent < 0)) return true;
-        if (!variant.MaterialsKnown || variant.Materials.Length == 0) return false;
-        for (var m = 0; m < variant.Materials.Length; m++)
-        {
-            if (product.Composition == Model.Composition.DeclaredHazardousOnly && kb.DeclaredOnlySuffices(variant.Materials[m])) continue;
-            if (!live[m + 1].Any(rule => rule.Agent < 0)) return false;
+            if (to.ListensToAll) to.Because(ReasonCode.ResidueStays, Words.Of(unmet.Kind));
+            return Verdict.NotAllowed;
         }
 
-        return true;
+        return Permission(scene, on, silent, ref at, ref to);
     }
 
-    private List<CompiledRule> Live(int[] rules, int[] own, int[] of0, bool[] applies, List<CompiledRule> setAside)
+    /// <summary>Whether an acting rule of its voice, or of the part and device, sets a candidate aside.</summary>
+    public static bool IsSetAside<TApplying>(Scene scene, int candidate, int[] own, int[] ofPart, ref TApplying at) where TApplying : struct, IApplying
     {
-        var result = new List<CompiledRule>();
-        foreach (var i in rules)
-        {
-            if (!applies[i]) continue;
-            var rule = scene.Candidates[i].Rule;
-            if (IsSetAside(i, own, of0, applies))
-            {
-                if (!setAside.Contains(rule)) setAside.Add(rule);
-                continue;
-            }
-
-            result.Add(rule);
-        }
-
-        return result;
-    }
-
-    /// <summary>Whether an acting rule of the voice, or of the part and device, overrides a candidate.</summary>
-    internal bool IsSetAside(int candidate, int[] own, int[] of0, bool[] applies)
-    {
-        if (scene.Candidates[candidate].Rule.OfInstructions) return false;
-        foreach (var by in scene.Overriders[candidate])
-            if (applies[by] && ((Holds(own, by) && Acts(by, own, of0, applies)) || (Holds(of0, by) && Acts(by, of0, of0, applies)))) return true;
+        var overriders = scene.Overriders[candidate];
+        if (overriders.Length == 0 || scene.Candidates[candidate].Rule.OfInstructions) return false;
+        foreach (var by in overriders)
+            if (at.Applies(by) && ((Holds(own, by) && Acts(scene, by, own, ofPart, ref at)) || (Holds(ofPart, by) && Acts(scene, by, ofPart, ofPart, ref at)))) return true;
         return false;
     }
 
-    private bool Acts(int candidate, int[] own, int[] of0, bool[] applies)
+    /// <summary>Whether no 'not allowed' that applies overrides a rule that does; what speaks for instructions always acts.</summary>
+    private static bool Acts<TApplying>(Scene scene, int candidate, int[] own, int[] ofPart, ref TApplying at) where TApplying : struct, IApplying
     {
         if (scene.Candidates[candidate].Rule.OfInstructions) return true;
         foreach (var by in scene.Overriders[candidate])
-            if (applies[by] && !scene.Candidates[by].Rule.Allows && (Holds(own, by) || Holds(of0, by))) return false;
+            if (!scene.Candidates[by].Rule.Allows && at.Applies(by) && (Holds(own, by) || Holds(ofPart, by))) return false;
         return true;
     }
 
-    private static bool Holds(int[] voice, int candidate) => Array.IndexOf(voice, candidate) >= 0;
-
-    /// <summary>Whether an applicable 'allowed' of the edition speaks.</summary>
-    private bool Allows(Model.InstructionsEdition edition, VariantVoices voices, bool[] applies)
+    private static Verdict Permission<TApplying, TListener>(Scene scene, VariantVoices on, InstructionsEdition? silent, ref TApplying at, ref TListener to)
+        where TApplying : struct, IApplying
+        where TListener : IDecisionListener
     {
-        foreach (var i in voices.Voices[0])
-            if (applies[i] && scene.Candidates[i].Rule.Allows && scene.Candidates[i].Rule.Rule.Edition == edition.Id) return true;
+        // Step 'a live allowed of the part or device; else of each of its materials'.
+        var byPart = default(Permit);
+        byPart.Hear(scene, on, 0, silent, ref at, ref to);
+        var deciding = byPart;
+        if (!byPart.Any)
+        {
+            deciding = new Permit { Any = on.MaterialsAreKnown, WellFounded = true };
+            if (!on.MaterialsAreKnown) to.Because(ReasonCode.MaterialsNotKnown, "");
+            for (var voice = 1; voice < on.Voices.Length && (deciding.Any || to.ListensToAll); voice++)
+            {
+                var ofMaterial = default(Permit);
+                ofMaterial.Hear(scene, on, voice, null, ref at, ref to);
+                if (!ofMaterial.Any && to.ListensToAll) to.Because(ReasonCode.NoEvidenceOnMaterial, scene.NameOf(on.Variant.Materials[voice - 1]));
+                deciding.Join(ofMaterial);
+            }
+
+            if (!deciding.Any) return Verdict.NotEstablished;
+        }
+
+        // Step 'a duty that the part can meet in no way'.
+        var beside = default(Permit);
+        foreach (var i in on.DutiesOnly)
+            if (IsLive(scene, i, [], on, ref at)) beside.Accompany(scene, on, i, ref to);
+        if ((deciding.Unmet ?? byPart.UnmetBeside ?? beside.UnmetBeside) is { } unmet)
+        {
+            if (to.ListensToAll) to.Because(ReasonCode.DutyCannotBeMet, Words.Of(unmet.Kind));
+            return Verdict.NotEstablished;
+        }
+
+        // Of a product: what is not fully declared needs evidence on itself, except where what is left out does not matter.
+        if (scene.Product is { Composition: not Composition.Full } product && !byPart.OfProduct && !MaterialsBearOut(scene, on, product, ref at))
+        {
+            if (to.ListensToAll) to.Because(ReasonCode.CompositionNotKnown, Words.Of(product.Composition));
+            return Verdict.NotEstablished;
+        }
+
+        to.IsAllowed(byPart.Any, deciding.WellFounded);
+        return Verdict.Allowed;
+    }
+
+    /// <summary>Whether of every material there is evidence on the product itself, or what it leaves undeclared does not matter.</summary>
+    private static bool MaterialsBearOut<TApplying>(Scene scene, VariantVoices on, Product product, ref TApplying at) where TApplying : struct, IApplying
+    {
+        if (!on.MaterialsAreKnown) return false;
+        var to = default(NoListener);
+        for (var voice = 1; voice < on.Voices.Length; voice++)
+        {
+            if (product.Composition == Composition.DeclaredHazardousOnly && on.DeclaredSuffices[voice - 1]) continue;
+            var ofMaterial = default(Permit);
+            ofMaterial.Hear(scene, on, voice, null, ref at, ref to);
+            if (!ofMaterial.OfProduct) return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether an 'allowed' of an edition applies.</summary>
+    private static bool Lists<TApplying>(Scene scene, InstructionsEdition edition, VariantVoices on, ref TApplying at) where TApplying : struct, IApplying
+    {
+        var ofPart = on.Voices[0];
+        for (var i = on.Forbidding[0]; i < ofPart.Length; i++)
+            if (scene.Candidates[ofPart[i]].Rule.Rule.Edition == edition.Id && at.Applies(ofPart[i])) return true;
         return false;
     }
 
-    private bool IsWellFounded(CompiledRule rule) => IsWellFounded(kb, rule);
+    private static bool IsLive<TApplying>(Scene scene, int candidate, int[] own, VariantVoices on, ref TApplying at) where TApplying : struct, IApplying =>
+        at.Applies(candidate) && !IsSetAside(scene, candidate, own, on.Voices[0], ref at);
 
-    /// <summary>Whether a rule is known by instructions, a test or a publication, and a source of standing was read.</summary>
-    internal static bool IsWellFounded(CompiledBase kb, CompiledRule rule) =>
-        rule.Rule.KnownBy is KnownBy.Test or KnownBy.Instructions or KnownBy.Published
-        && rule.Rule.Sources.Any(id => kb.SourcesById.TryGetValue(id, out var source) && source.IsWellFounded);
+    private static bool Holds(int[] voice, int candidate) => Array.IndexOf(voice, candidate) >= 0;
 
-    /// <summary>Of what a rule speaks.</summary>
-    internal static string Name(CompiledRule rule) => rule.Rule.Agent?.Value ?? rule.Rule.Product!.Value;
+    /// <summary>What the live 'allowed' rules of a voice come to.</summary>
+    private struct Permit
+    {
+        public bool Any, WellFounded, OfProduct;
 
-    private Reason Because(VariantVoices voices, ReasonCode code, params string[] arguments) =>
-        new(code, arguments, scene.Component.Name, voices.Variant.Member);
+        /// <summary>The first duty that cannot be met: of the rules that permit, and of those that do not.</summary>
+        public Duty? Unmet, UnmetBeside;
 
-    private static Decision Make(Verdict verdict, VariantVoices voices, List<CompiledRule> setAside, IReadOnlyList<CompiledRule> deciding, IReadOnlyList<Reason> reasons) =>
-        new() { Verdict = verdict, Variant = voices.Variant, SetAside = setAside, Deciding = deciding, Reasons = reasons };
+        /// <summary>Hears a voice. Where an edition is silent, those of instructions permit nothing.</summary>
+        public void Hear<TApplying, TListener>(Scene scene, VariantVoices on, int voice, InstructionsEdition? silent, ref TApplying at, ref TListener to)
+            where TApplying : struct, IApplying
+            where TListener : IDecisionListener
+        {
+            var own = on.Voices[voice];
+            var isSilent = false;
+            for (var i = on.Forbidding[voice]; i < own.Length; i++)
+            {
+                if (!IsLive(scene, own[i], own, on, ref at)) continue;
+                var candidate = scene.Candidates[own[i]];
+                if (silent is not null && candidate.Rule.OfInstructions)
+                {
+                    isSilent = true;
+                    Accompany(scene, on, own[i], ref to);
+                    continue;
+                }
+
+                to.Permits(own[i]);
+                Any = true;
+                WellFounded |= candidate.IsWellFounded;
+                OfProduct |= candidate.Rule.Agent < 0;
+                if (candidate.HasWays) Unmet ??= on.Variant.FirstUnmet(candidate.Rule.Rule.Duties);
+            }
+
+            if (isSilent) to.Because(ReasonCode.EditionSilent, silent!.Id.Value);
+        }
+
+        /// <summary>Hears a rule that permits nothing here.</summary>
+        public void Accompany<TListener>(Scene scene, VariantVoices on, int candidate, ref TListener to) where TListener : IDecisionListener
+        {
+            var duties = scene.Candidates[candidate].Rule.Rule.Duties;
+            if (duties.Count == 0) return;
+            to.Accompanies(candidate);
+            UnmetBeside ??= on.Variant.FirstUnmet(duties);
+        }
+
+        /// <summary>Adds another voice that must allow too.</summary>
+        public void Join(in Permit voice)
+        {
+            Any &= voice.Any;
+            WellFounded &= voice.WellFounded;
+            Unmet ??= voice.Unmet;
+        }
+    }
+
+    private readonly struct NoListener : IDecisionListener
+    {
+        public bool ListensToAll => false;
+
+        public void Forbids(int candidate)
+        {
+        }
+
+        public void Permits(int candidate)
+        {
+        }
+
+        public void Accompanies(int candidate)
+        {
+        }
+
+        public void IsAllowed(bool byPart, bool wellFounded)
+        {
+        }
+
+        public void Because(ReasonCode code, string argument)
+        {
+        }
+    }
 }

@@ -8,7 +8,7 @@ internal sealed record Leaf(Box<Run> Cells, Decision Decision);
 /// Where that would take more than a set amount of work, what some prohibition forbids as a whole, whatever else holds there, is not cut further:
 /// the verdicts are the same, and of the rules that forbid a place only those are named that forbid all around it.
 /// </remarks>
-internal sealed class Leaves(CompiledBase kb, Scene scene, int mostLooks = Leaves.MostLooks) : ICutVisitor<Run, Leaves.Known>
+internal sealed class Leaves(Scene scene, int mostLooks = Leaves.MostLooks) : ICutVisitor<Run, Leaves.Known>
 {
     /// <summary>At so many rules is looked before larger pieces are taken, and at ten times as many before it is given up.</summary>
     public const int MostLooks = 2_000_000;
@@ -16,7 +16,7 @@ internal sealed class Leaves(CompiledBase kb, Scene scene, int mostLooks = Leave
     private const int MostDeep = 2_000;
     private bool _larger;
     private int _looks;
-    private readonly Decider _decider = new(kb, scene);
+    private readonly Decider _decider = new(scene);
     private readonly List<Leaf> _found = [];
     private readonly List<(List<int> Candidates, Box<Run> Domain, IReadOnlyList<Leaf> Leaves)> _before = [];
 
@@ -25,7 +25,7 @@ internal sealed class Leaves(CompiledBase kb, Scene scene, int mostLooks = Leave
     public IReadOnlyList<Leaf> Of(ApplicationMethod method, Box<Run> domain)
     {
         var all = new List<int>();
-        for (var i = 0; i < scene.Candidates.Count; i++)
+        for (var i = 0; i < scene.Candidates.Length; i++)
             if (scene.Candidates[i].Rule.Methods.Contains(method)) all.Add(i);
         foreach (var before in _before)
             if (before.Domain.Equals(domain) && before.Candidates.SequenceEqual(all)) return before.Leaves;
@@ -61,7 +61,7 @@ internal sealed class Leaves(CompiledBase kb, Scene scene, int mostLooks = Leave
         }
 
         _looks += inside.Covering.Count;
-        var applies = new bool[scene.Candidates.Count];
+        var applies = new bool[scene.Candidates.Length];
         foreach (var i in inside.Covering) applies[i] = true;
         _found.Add(new Leaf(box, _decider.Worst(applies)));
         return _found.Count <= Subtraction.MostBoxes ? Next.Done : Next.Stop;

@@ -28,7 +28,7 @@ internal sealed class MapMaker(CompiledBase kb, Question question)
         };
         var all = kb.Grid.CellsOf(domain);
         var cells = new List<MapCell>();
-        var leaves = new Leaves(kb, scene);
+        var leaves = new Leaves(scene);
         foreach (var method in MethodSet.All.ToArray())
         {
             cancellation.ThrowIfCancellationRequested();

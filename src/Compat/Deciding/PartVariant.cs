@@ -57,6 +57,14 @@ internal sealed record PartVariant
         return duty.Ways.Count == 0;
     }
 
+    /// <summary>The first of some duties that can be met in no way; null where all can.</summary>
+    public Duty? FirstUnmet(IReadOnlyList<Duty> duties)
+    {
+        for (var i = 0; i < duties.Count; i++)
+            if (!CanMeet(duties[i])) return duties[i];
+        return null;
+    }
+
     /// <summary>The ways by which the part stands an end of the exposure time; in a gap only running liquid reaches.</summary>
     public IReadOnlyList<DutyWay> EndingWays(bool leavesNothing)
     {

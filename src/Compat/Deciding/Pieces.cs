@@ -11,15 +11,17 @@ internal sealed record AskedPieces(Substance Substance, IReadOnlyList<PartVarian
 }
 
 /// <summary>Collects the pieces of a question: every component on every method, cut into leaves and laid on the question's axes.</summary>
-internal sealed class Pieces(CompiledBase kb, Question question, Substance substance, IReadOnlyList<PartVariant> variants)
+internal sealed class Pieces(CompiledBase kb, Question question, Substance substance, IReadOnlyList<PartVariant> variants, Scene[]? scenes = null)
 {
     /// <summary>Why nothing is permitted where there is no value to judge.</summary>
     public static Reason NoValue { get; } = new(ReasonCode.NoValue, []);
 
     private Interval ExposureTime => question.ExposureTime ?? Interval.Above(0m);
 
-    /// <summary>What is asked, any strength of it.</summary>
-    private Box<Stretch> Asked { get; } = Box<Stretch>.Whole with
+    private readonly Box<Stretch> _asked = AskedOf(question, substance);
+
+    /// <summary>What is asked, any strength of it by any method.</summary>
+    public static Box<Stretch> AskedOf(Question question, Substance substance) => Box<Stretch>.Whole with
     {
         Dilution = Stretch.Of(substance.Dilution),
         ExposureTime = Stretch.Of(question.ExposureTime ?? Interval.Above(0m)),
@@ -42,11 +44,11 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
         }
 
         if (open.IsEmpty) return pieces;
-        foreach (var component in substance.Components)
+        for (var c = 0; c < substance.Components.Count; c++)
         {
-            var scene = new Scene(kb, variants, substance, component, withoutEnd);
-            var leaves = new Leaves(kb, scene);
-            var domain = kb.Grid.CellsOf(Asked with { Strength = Stretch.Of(Reached(component.Strength)) });
+            var component = substance.Components[c];
+            var leaves = new Leaves(scenes?[c] ?? new Scene(kb, variants, substance, component, withoutEnd));
+            var domain = kb.Grid.CellsOf(_asked with { Strength = Stretch.Of(Reached(component.Strength)) });
             foreach (var method in open.ToArray())
             {
                 var before = pieces.Count;
@@ -94,7 +96,7 @@ internal sealed class Pieces(CompiledBase kb, Question question, Substance subst
     private void Lay(List<Piece> pieces, Component component, ApplicationMethod method, Leaf leaf)
     {
         var box = kb.Grid.ValuesOf(leaf.Cells);
-        if (!box.Temperature.Meets(Asked.Temperature) || !box.ExposureTime.Meets(Asked.ExposureTime) || !box.Uses.Meets(Asked.Uses)) return;
+        if (!box.Temperature.Meets(_asked.Temperature) || !box.ExposureTime.Meets(_asked.ExposureTime) || !box.Uses.Meets(_asked.Uses)) return;
         foreach (var here in substance.DilutionsAt(component, box.Strength, box.Ph, box.Dilution))
             pieces.Add(new Piece(method, box with { Dilution = here }, leaf.Decision, component));
     }

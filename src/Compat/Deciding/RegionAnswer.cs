@@ -1,13 +1,13 @@
 namespace Compat.Deciding;
 
 /// <summary>Reads the answer to a question off its pieces: what can be chosen freely, the worst of what nobody controls.</summary>
-internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnlyList<DataIdentity> identity)
+internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnlyList<DataIdentity> identity, Asked asked)
 {
     /// <summary>So many boxes or reasons of an answer are listed.</summary>
     public const int MostListed = 32;
 
-    private readonly Substance _substance = SubstanceResolver.Resolve(kb, question);
-    private readonly IReadOnlyList<PartVariant> _variants = PartResolver.Variants(kb, question);
+    private readonly Substance _substance = asked.Substance;
+    private readonly IReadOnlyList<PartVariant> _variants = asked.Variants;
 
     private static Stretch FirstUse { get; } = Stretch.Of(new Interval(0m, false, 1m, true));
 
@@ -19,15 +19,20 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
 
     private bool UsesFree => question.Uses is null;
 
+    public RegionAnswer(CompiledBase kb, Question question, IReadOnlyList<DataIdentity> identity)
+        : this(kb, question, identity, Deciding.Asked.Of(kb, question))
+    {
+    }
+
     /// <summary>What was asked, with its pieces once the answer is made.</summary>
     public AskedPieces? Asked { get; private set; }
 
     public Answer Make()
     {
-        var asked = new Pieces(kb, question, _substance, _variants);
-        var pieces = asked.All();
+        var all = new Pieces(kb, question, _substance, _variants, asked.Scenes);
+        var pieces = all.All();
         Asked = new(_substance, _variants, pieces);
-        if (asked.IsNothing) return Base(Verdict.NotEstablished, [Pieces.NoValue], pieces, []);
+        if (all.IsNothing) return Base(Verdict.NotEstablished, [Pieces.NoValue], pieces, []);
         var boxes = new List<Box<Stretch>>();
         foreach (var method in _substance.Methods.ToArray())
         {
@@ -168,9 +173,6 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
 
     private Box<Stretch> AtFirstUse(ApplicationMethod method) => UsesFree ? Domain(method) with { Uses = FirstUse } : Domain(method);
 
-    /// <summary>All that is asked of a method, as a box without rules and duties.</summary>
-    public AllowedBox WholeBox(ApplicationMethod method) => ToBox(Domain(method), []);
-
     private AllowedBox ToBox(in Box<Stretch> box, Piece[] pieces)
     {
         var exposureTime = ExposureTimeFree ? box.ExposureTime.ToInterval() : question.ExposureTime!.Value;
@@ -192,7 +194,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
     private static Interval FromOne(Interval uses) => new(1m, true, uses.Upper, uses.UpperIncluded);
 
     /// <summary>What was taken for each axis.</summary>
-    public IReadOnlyList<Assumption> Assumptions()
+    private List<Assumption> Assumptions()
     {
         var list = new List<Assumption>
         {

@@ -10,9 +10,8 @@ internal static class RuleCompiler
     {
         var box = BoxOf(rule, kb);
         if (!kb.Grid.Has(box)) throw new SnapshotException("a rule has a boundary that is not listed");
-        return new CompiledRule
+        return new CompiledRule(rule)
         {
-            Rule = rule,
             Index = index,
             Agent = rule.Agent is null ? -1 : kb.Agents[rule.Agent.Value],
             Box = box,

@@ -62,7 +62,7 @@ public sealed class ResourceTests(ITestOutputHelper output)
             var scene = new Scene(kb, PartResolver.Variants(kb, c.Question), substance, component, exposureTimeWithoutEnd: false);
             foreach (var method in substance.Methods.ToArray())
             {
-                var (fine, larger) = (new Leaves(kb, scene).Of(method, all), new Leaves(kb, scene, mostLooks: 0).Of(method, all));
+                var (fine, larger) = (new Leaves(scene).Of(method, all), new Leaves(scene, mostLooks: 0).Of(method, all));
                 Assert.Equal(fine.Sum(Cells), larger.Sum(Cells));
                 Assert.All(larger, leaf => Assert.All(fine.Where(other => leaf.Cells.Meets(other.Cells)), other => Assert.Equal(other.Decision.Verdict, leaf.Decision.Verdict)));
             }

@@ -84,7 +84,7 @@ public sealed class EmptyRangeTests
         Assert.True(engine.Verdict == Verdict.NotEstablished && !engine.MayUse, $"{engine.Verdict} of nothing with\n{changed}");
         Assert.Equal(Answers.ReasonCode.NoValue, engine.Decisive.Code);
         Assert.Equal(engine.Verdict, new ReferenceEvaluator(changed.Data, changed.Sites, changed.Question).Region());
-        Assert.False(QuestionPreparer.Prepare(new VerdictIndex(kb), changed.Question).IsLookedUp);
+        Assert.False(new QuestionPreparer(kb).Prepare(changed.Question).IsLookedUp);
 
         var need = new Need { Level = Level.Low, TouchedBy = TouchedBy.Hand };
         var ground = new WindowGround(kb, changed.Question, need, measured: true);
