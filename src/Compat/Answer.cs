@@ -1,7 +1,9 @@
 namespace Compat;
 
 /// <summary>What the knowledge base says to a question, with everything needed to log it and to explain it.</summary>
-/// <remarks>Immutable and safe to share between threads. Of a prepared question what explains the verdict is worked out when it is first read. Two answers are equal where all their members are, lists only where they are the same list: answers worked out apart are not equal, so compare the members that matter. It judges the part; whether it disinfects and whether its residue harms people only where <see cref="Question.JudgesKillAndPeople"/>.</remarks>
+/// <remarks>Immutable and safe to share between threads. Of a prepared question what explains the verdict is worked out when it is first read. Two answers are
+/// equal where all their members are, lists only where they are the same list: answers worked out apart are not equal, so compare the members that matter. It
+/// judges the part; whether it disinfects and whether its residue harms people only where <see cref="Question.JudgesKillAndPeople"/>.</remarks>
 public sealed record Answer
 {
     private readonly object _detail;
@@ -107,7 +109,8 @@ public sealed record Answer
     public bool Equals(Answer? other) =>
         ReferenceEquals(this, other)
         || (other is not null && Verdict == other.Verdict && PartVerdict == other.PartVerdict && Question.Equals(other.Question) && Equals(Kill, other.Kill)
-            && Equals(People, other.People) && Equals(Window, other.Window) && Identity.Equals(other.Identity) && (_detail == other._detail || Detail.Equals(other.Detail)));
+            && Equals(People, other.People) && Equals(Window, other.Window) && Identity.Equals(other.Identity)
+                && (_detail == other._detail || Detail.Equals(other.Detail)));
 
     /// <summary>A hash of the question and the verdicts.</summary>
     public override int GetHashCode() => (Question.GetHashCode() * 397) ^ ((int)Verdict * 31) ^ (int)PartVerdict;

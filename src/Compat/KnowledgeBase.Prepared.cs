@@ -31,7 +31,8 @@ public sealed partial class KnowledgeBase
         return prepared is not null;
     }
 
-    /// <summary>The verdict of a prepared question alone: that of <see cref="Ask(PreparedQuestion)"/>. Allocates nothing where <see cref="PreparedQuestion.IsLookedUp"/>.</summary>
+    /// <summary>The verdict of a prepared question alone: that of <see cref="Ask(PreparedQuestion)"/>. Allocates nothing where
+    /// <see cref="PreparedQuestion.IsLookedUp"/>.</summary>
     /// <param name="question">A question that this knowledge base prepared.</param>
     /// <exception cref="ArgumentException">Another knowledge base prepared it.</exception>
     /// <exception cref="TooManyBoxesException">The rules cut each other too finely to list.</exception>

@@ -171,7 +171,7 @@ public sealed partial class KnowledgeBase
     {
         var region = new RegionAnswer(_compiled, question, Identity);
         var answer = region.Make();
-        return question.JudgesKillAndPeople ? new WholeJudgement(_compiled, question, Identity, region.Asked!).Of(answer) : answer;
+        return question.JudgesKillAndPeople ? new WholeJudgement(_compiled, question, Identity, region.Asked).Of(answer) : answer;
     }
 
     /// <summary>What a part needs: its level, groups and organisms, and for whom.</summary>

@@ -1,6 +1,7 @@
 namespace Compat;
 
-/// <summary>A question checked and turned into numbers for one knowledge base: made once by <see cref="KnowledgeBase.Prepare"/>, asked as often as wanted.</summary>
+/// <summary>A question checked and turned into numbers for one knowledge base: made once by <see cref="KnowledgeBase.Prepare"/>, asked as often as
+/// wanted.</summary>
 /// <remarks>Immutable and safe to share between threads.</remarks>
 public sealed class PreparedQuestion
 {
@@ -15,7 +16,8 @@ public sealed class PreparedQuestion
     /// <summary>The question as it was asked.</summary>
     public Question Question { get; }
 
-    /// <summary>Whether its verdict is looked up without allocating: method, exposure time and uses are stated (and a concentrate's dilution, one value), and kill and people are not judged. Else the whole answer is made for it.</summary>
+    /// <summary>Whether its verdict is looked up without allocating: method, exposure time and uses are stated (and a concentrate's dilution, one value), and
+    /// kill and people are not judged. Else the whole answer is made for it.</summary>
     /// <remarks>Where more than 1,000 cells would have to be looked at, the whole answer is made too.</remarks>
     public bool IsLookedUp => Asked is not null;
 

@@ -5,7 +5,7 @@ namespace Compat.Answers;
 /// <param name="question">The question.</param>
 /// <param name="identity">The identity of the data.</param>
 /// <param name="asked">The pieces of the question, of which the part's own answer was made.</param>
-internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOnlyList<DataIdentity> identity, AskedPieces asked)
+internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOnlyList<DataIdentity> identity, Asked asked)
 {
     public Answer Of(Answer part)
     {
@@ -31,7 +31,8 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
             : need.Level is null ? Say(Verdict.NotEstablished, KillReasonCode.ContactNotKnown)
             : null;
 
-        KillJudgement Say(Verdict verdict, KillReasonCode code) => new() { Verdict = verdict, Need = need, Reasons = [new KillReason(code, [])], WellFounded = true };
+        KillJudgement Say(Verdict verdict, KillReasonCode code) =>
+            new() { Verdict = verdict, Need = need, Reasons = [new KillReason(code, [])], WellFounded = true };
     }
 
     /// <summary>Weak claims never make it plain 'allowed': it is so only where the other claims alone make it so.</summary>
@@ -39,7 +40,8 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
     {
         if (kill.Verdict != Verdict.Allowed || !kill.Claims.Any(claim => ground.Methods.Any(method => LabelTests.Weak(claim, method) is not null))) return kill;
         var strong = new WindowGround(ground);
-        return kill with { Verdict = KillOf(strong, new WindowMaker(kb, question, strong).Make(identity), part, people).Verdict == Verdict.Allowed ? Verdict.Allowed : Verdict.AllowedWithinLimits };
+        var verdict = KillOf(strong, new WindowMaker(kb, question, strong).Make(identity), part, people).Verdict;
+        return kill with { Verdict = verdict == Verdict.Allowed ? verdict : Verdict.AllowedWithinLimits };
     }
 
     private KillJudgement KillOf(WindowGround ground, Window window, Verdict part, Verdict people)
@@ -55,26 +57,30 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
         var closedByPeople = people == Verdict.NotAllowed && window.Closure?.Code == ClosureCode.HarmsPeople;
         var askedTooShort = !boxes.Any(box => maker.Fits(box.Box));
         if (askedTooShort || (!window.IsOpen && part >= Verdict.AllowedWithinLimits && !closedByPeople))
-            return new() { Verdict = Verdict.NotAllowed, Need = ground.Need, Reasons = [new KillReason(KillReasonCode.WindowClosed, []), .. new KillReasons(ground).InMachine()], Claims = window.Closure!.Claims };
+            return new() { Verdict = Verdict.NotAllowed, Need = ground.Need,
+                Reasons = [new KillReason(KillReasonCode.WindowClosed, []), .. new KillReasons(ground).InMachine()], Claims = window.Closure!.Claims };
         var perBox = boxes.Select(box => maker.ClaimsIn(box).Select(claim => claim.Claim).Distinct().ToArray()).ToArray();
         var claims = perBox.SelectMany(some => some).Distinct().ToArray();
         var leftOut = perBox.Zip(boxes, (some, box) => KillExceptions.Of(kb, ground.Need, some, box.Method)).SelectMany(some => some).Distinct().ToArray();
         var weak = boxes.SelectMany(maker.WeakIn).GroupBy(reason => (reason.Code, reason.Arguments[0]), (_, same) => same.First());
         var wellFounded = claims.Any(claim => claim.WellFounded);
         var everywhere = ground.Methods.All(method => boxes.Any(box => box.Method == method && IsWhole(ground, box.Box)));
-        var plain = everywhere && wellFounded && leftOut.Length == 0 && question.ExposureTime is not null && !(ground.Substance.Product is not null && claims.All(claim => claim.Origin == ClaimOrigin.Published));
+        var plain = everywhere && wellFounded && leftOut.Length == 0 && question.ExposureTime is not null
+            && !(ground.Substance.Product is not null && claims.All(claim => claim.Origin == ClaimOrigin.Published));
         return new()
         {
             Verdict = plain ? Verdict.Allowed : Verdict.AllowedWithinLimits,
             Need = ground.Need,
-            Reasons = [new KillReason(KillReasonCode.ClaimsMeet, claims.Select(claim => claim.Id).ToArray()), .. leftOut.Select(one => new KillReason(KillReasonCode.NotCovered, [one.Organism.Value, one.Claim])), .. weak],
+            Reasons = [new KillReason(KillReasonCode.ClaimsMeet, claims.Select(claim => claim.Id).ToArray()),
+                .. leftOut.Select(one => new KillReason(KillReasonCode.NotCovered, [one.Organism.Value, one.Claim])), .. weak],
             Claims = claims,
             WellFounded = wellFounded,
         };
     }
 
     /// <summary>Whether a box leaves out no choice but the contact times that are too short.</summary>
-    private static bool IsWhole(WindowGround ground, in Box<Stretch> box) => (ground.Domain with { Methods = box.Methods, ContactTime = box.ContactTime }).LiesIn(box);
+    private static bool IsWhole(WindowGround ground, in Box<Stretch> box) =>
+        (ground.Domain with { Methods = box.Methods, ContactTime = box.ContactTime }).LiesIn(box);
 
     private static PeopleJudgement PeopleOf(WindowGround ground)
     {
@@ -83,7 +89,8 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
         var left = methods.Count == 0 || methods.Any(method => ground.Boxes(method, ground.PeopleHoles(method)).Count > 0);
         var verdict = !left ? Verdict.NotAllowed
             : ground.Substance.IsNothing ? Verdict.NotEstablished
-            : ground.PersonRules.Count > 0 || ground.Silent.Count > 0 || ground.Substance.Product is { Composition: not Model.Composition.Full } ? Verdict.AllowedWithinLimits
+            : ground.PersonRules.Count > 0 || ground.Silent.Count > 0 || ground.Substance.Product is { Composition: not Model.Composition.Full }
+                ? Verdict.AllowedWithinLimits
             : Verdict.Allowed;
         return new()
         {

@@ -71,7 +71,8 @@ public enum ClosureCode
     /// <summary>What is needed is not shown to be killed: <see cref="WindowClosure.Kill"/> says why.</summary>
     DoesNotKill,
 
-    /// <summary>The part does not stand it, or nobody knows: <see cref="WindowClosure.Forbidden"/>; of a product <see cref="WindowClosure.Ingredients"/> says because of what.</summary>
+    /// <summary>The part does not stand it, or nobody knows: <see cref="WindowClosure.Forbidden"/>; of a product <see cref="WindowClosure.Ingredients"/> says
+    /// because of what.</summary>
     PartDoesNotStandIt,
 
     /// <summary>A person rule forbids it. Arguments: person rule.</summary>
@@ -117,10 +118,12 @@ public sealed record WindowClosure
     /// <summary>The rules on the part's side.</summary>
     public IReadOnlyList<RuleId> Rules { get; init; } = [];
 
-    /// <summary>Of a product that the part does not stand: the agent classes that are the reason, by id, or names of what no class covers; a class stands for the sum of its ingredients.</summary>
+    /// <summary>Of a product that the part does not stand: the agent classes that are the reason, by id, or names of what no class covers; a class stands for
+    /// the sum of its ingredients.</summary>
     public IReadOnlyList<string> Ingredients { get; init; } = [];
 
-    /// <summary>Whether something on record says that the part does not stand it; else nobody knows that it does. Where no rule is named, it is how it is used or taken off.</summary>
+    /// <summary>Whether something on record says that the part does not stand it; else nobody knows that it does. Where no rule is named, it is how it is used
+    /// or taken off.</summary>
     public bool Forbidden { get; init; }
 
     /// <summary>Whether it is how it is used or taken off that the part does not stand, whatever is in it.</summary>
@@ -169,7 +172,8 @@ public sealed record Window
     /// <summary>The shortest contact time that works, in seconds; null where it is closed.</summary>
     public decimal? ShortestContactTime => IsOpen ? Boxes.Min(box => box.ContactTime.Lower ?? 0m) : null;
 
-    /// <summary>The longest exposure time that the part stands where it works, in seconds; <see cref="Interval.WithoutEnd"/> where it may stay; null where it is closed.</summary>
+    /// <summary>The longest exposure time that the part stands where it works, in seconds; <see cref="Interval.WithoutEnd"/> where it may stay; null where it
+    /// is closed.</summary>
     public decimal? LongestExposureTime => IsOpen ? Boxes.Max(box => box.ExposureTime.Upper ?? Interval.WithoutEnd) : null;
 }
 

@@ -18,7 +18,8 @@ internal sealed class WindowGround
     /// <param name="variants">The variants in place of those of the question: a part that was taken apart.</param>
     /// <param name="accepts">Of the pieces that are not allowed those that somebody accepts; null for none.</param>
     /// <param name="asked">The pieces of the same question; null where it was not asked before.</param>
-    public WindowGround(CompiledBase kb, Question question, Need need, bool measured, bool freeStrength = false, IReadOnlyList<PartVariant>? variants = null, Func<Piece, bool>? accepts = null, AskedPieces? asked = null)
+    public WindowGround(CompiledBase kb, Question question, Need need, bool measured, bool freeStrength = false, IReadOnlyList<PartVariant>? variants = null,
+        Func<Piece, bool>? accepts = null, Asked? asked = null)
     {
         _accepts = accepts;
         _kb = kb;
@@ -34,7 +35,7 @@ internal sealed class WindowGround
         Variants = variants ?? asked?.Variants ?? PartResolver.Variants(kb, question);
         Axes = new WindowAxes(question, Substance, measured, freeStrength);
         Domain = Axes.Domain();
-        _pieces = asked?.Serve(Substance) == true ? asked.Pieces : new Pieces(kb, question, Substance, Variants).All();
+        _pieces = asked?.PiecesOf(Substance) ?? new Pieces(kb, question, Substance, Variants).All();
         Gathering = new ClaimGathering(kb, Substance, Variants);
         Sets = Gathering.Sets();
         Cover = new KillCover(kb, Substance, Variants, need);
@@ -48,7 +49,8 @@ internal sealed class WindowGround
     {
         (_kb, _question, _pieces, _accepts) = (other._kb, other._question, other._pieces, other._accepts);
         (Need, Substance, MethodsAsked, Variants, Axes, Domain, Gathering, Cover, PersonRules, Silent) =
-            (other.Need, other.Substance, other.MethodsAsked, other.Variants, other.Axes, other.Domain, other.Gathering, other.Cover, other.PersonRules, other.Silent);
+            (other.Need, other.Substance, other.MethodsAsked, other.Variants, other.Axes, other.Domain, other.Gathering, other.Cover, other.PersonRules,
+                other.Silent);
         Sets = other.Sets.Select(LabelTests.WithoutWeak).ToArray();
     }
 
@@ -84,9 +86,11 @@ internal sealed class WindowGround
     /// <summary>Whether the cloth asked is on record as binding the product or one of its agents, so that wiping with it is not shown to kill.</summary>
     public bool ClothBinds => _question.Cloth is { } cloth && Cover.Targets.Count > 0 && ClothBinding.Binds(_kb, Substance, cloth);
 
-    /// <summary>The pieces of a method that the part does not stand, or is not known to; at a high level also what only its materials are known to stand.</summary>
+    /// <summary>The pieces of a method that the part does not stand, or is not known to; at a high level also what only its materials are known to
+    /// stand.</summary>
     public IEnumerable<Piece> Closed(ApplicationMethod method) =>
-        _pieces.Where(p => p.Method == method && (p.Verdict != Verdict.Allowed ? _accepts?.Invoke(p) != true : Need.Level >= Model.Level.High && !p.OnlyForbids && !p.Decision.ByPart));
+        _pieces.Where(p => p.Method == method
+            && (p.Verdict != Verdict.Allowed ? _accepts?.Invoke(p) != true : Need.Level >= Model.Level.High && !p.OnlyForbids && !p.Decision.ByPart));
 
     public IEnumerable<Piece> PiecesIn(Box<Stretch> box) =>
         _pieces.Where(p => p.Component is not null && !p.OnlyForbids && Axes.Freed(p.Box).Meets(box));
@@ -99,7 +103,8 @@ internal sealed class WindowGround
     public IReadOnlyList<Box<Stretch>> KillHoles(int set, ApplicationMethod method)
     {
         if (_killHoles.TryGetValue((set, method), out var holes)) return holes;
-        holes = Substance.IsNothing || (ClothBinds && method <= ApplicationMethod.WetWipe) ? [Box<Stretch>.Whole] : Cover.Holes(Sets[set], method).Select(Axes.Freed).ToArray();
+        holes = Substance.IsNothing || (ClothBinds && method <= ApplicationMethod.WetWipe) ? [Box<Stretch>.Whole]
+            : Cover.Holes(Sets[set], method).Select(Axes.Freed).ToArray();
         return _killHoles[(set, method)] = holes;
     }
 
@@ -121,4 +126,46 @@ internal sealed class WindowGround
         (kb.Sites.FirstOrDefault(site => question.Device is { } device && site.Devices.Any(d => d.Id == device))
             ?? kb.Sites.FirstOrDefault(site => question.Product is { } product && site.Products.Any(p => p.Id == product))
             ?? kb.Sites.FirstOrDefault(site => site.Here.Temperature is not null))?.Here.Temperature;
+}
+
+/// <summary>What of a window is free: chosen, or measured and kept to. Elsewhere the worst counts.</summary>
+internal sealed class WindowAxes(Question question, Substance substance, bool measured, bool freeStrength)
+{
+    public bool ExposureTimeFree => question.ExposureTime is null;
+
+    public bool DilutionFree => substance.DilutionTreatment == AxisTreatment.Free;
+
+    public bool UsesFree => question.Uses is null;
+
+    public bool StrengthFree => freeStrength && substance.Product is null;
+
+    public bool TemperatureFree => measured && question.Temperature is null;
+
+    /// <summary>The pH of a product is that of its record; of an agent it is measured.</summary>
+    public bool PhFree => measured && question.Ph is null && substance.Product is null;
+
+    /// <summary>What can be chosen, or measured and kept to, by any method.</summary>
+    public Box<Stretch> Domain() => Box<Stretch>.Whole with
+    {
+        ExposureTime = ExposureTimeFree ? Stretch.Positive : Stretch.Whole,
+        Dilution = DilutionFree ? Stretch.Of(substance.Dilution) : Stretch.Whole,
+        Uses = UsesFree ? Stretch.Positive : Stretch.Whole,
+        Strength = StrengthFree ? Stretch.Of(substance.Components[0].Strength) : Stretch.Whole,
+        Temperature = TemperatureFree ? Stretch.Of(substance.Temperature) : Stretch.Whole,
+        Ph = PhFree ? Stretch.Of(substance.WholePh) : Stretch.Whole,
+        ContactTime = Stretch.Positive,
+    };
+
+    /// <summary>A hole on the free axes: what nobody controls counts wherever it is met.</summary>
+    public Box<Stretch> Freed(Box<Stretch> hole) => Box<Stretch>.Whole with
+    {
+        Methods = hole.Methods,
+        ExposureTime = ExposureTimeFree ? hole.ExposureTime : Stretch.Whole,
+        Dilution = DilutionFree ? hole.Dilution : Stretch.Whole,
+        Uses = UsesFree ? hole.Uses : Stretch.Whole,
+        Strength = StrengthFree ? hole.Strength : Stretch.Whole,
+        Temperature = TemperatureFree ? hole.Temperature : Stretch.Whole,
+        Ph = PhFree ? hole.Ph : Stretch.Whole,
+        ContactTime = hole.ContactTime,
+    };
 }

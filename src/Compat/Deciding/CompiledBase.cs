@@ -5,12 +5,14 @@ namespace Compat.Deciding;
 
 /// <summary>What an agent has, its ancestors' statements included.</summary>
 internal sealed record AgentTraits(
-    AgentClass Agent, StrengthUnit? Basis, Interval? Strength, Interval? Ph, Interval? Temperature, Residue? Leaves, bool Chamber, IReadOnlyList<Duty> Duties, Interval? AvailableChlorine);
+    AgentClass Agent, StrengthUnit? Basis, Interval? Strength, Interval? Ph, Interval? Temperature, Residue? Leaves, bool Chamber,
+        IReadOnlyList<Duty> Duties, Interval? AvailableChlorine);
 
 /// <summary>What a part type has, its ancestors' statements included.</summary>
 internal sealed record PartTraits(
     PartType Part, IReadOnlyList<MaterialSlot> Materials, bool MaterialsKnown, ApplicationMethod Wettest, IReadOnlyList<Act> Never, Geometry Geometry,
-    TouchedBy? TouchedBy, IReadOnlyList<SoilKind> Soil, IReadOnlyList<WayOut> WaysOut, string? FunctionCheck, decimal? DryBeforePower, IReadOnlyList<Duty> Duties)
+    TouchedBy? TouchedBy, IReadOnlyList<SoilKind> Soil, IReadOnlyList<WayOut> WaysOut, string? FunctionCheck, decimal? DryBeforePower,
+        IReadOnlyList<Duty> Duties)
 {
     /// <summary>The materials it has for certain: those of which there is no other candidate.</summary>
     public IEnumerable<MaterialId> CertainMaterials => Materials.Where(slot => slot.OneOf.Count == 1).Select(slot => slot.OneOf[0]);
@@ -182,7 +184,8 @@ internal sealed class CompiledBase
         if (Data.Agents[node].AvailableChlorine is not { } own) return null;
         var share = Interval.Exactly(own);
         for (var below = 0; below < Agents.Count; below++)
-            if (below != node && Agents.IsAtOrBelow(below, node) && Data.Agents[below].AvailableChlorine is { } other) share = share.Hull(Interval.Exactly(other));
+            if (below != node && Agents.IsAtOrBelow(below, node) && Data.Agents[below].AvailableChlorine is { } other)
+                share = share.Hull(Interval.Exactly(other));
         return share;
     }
 

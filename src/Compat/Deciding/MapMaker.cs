@@ -5,12 +5,17 @@ internal sealed class MapMaker(CompiledBase kb, Question question)
 {
     private sealed record Cell(Box<Run> Cells, Decision Decision)
     {
-        public string Signature { get; } = Decision.Verdict + "|" + Decision.Reasons[0].Code + "|" + Decision.Variant.Member + "|" + string.Join(",", Decision.Deciding.Select(r => r.Index).OrderBy(i => i));
+        public string Signature { get; } = Decision.Verdict + "|" + Decision.Reasons[0].Code + "|" + Decision.Variant.Member + "|"
+            + string.Join(",", Decision.Deciding.Select(r => r.Index).OrderBy(i => i));
     }
 
     public DecisionMap Make(IReadOnlyList<DataIdentity> identity, CancellationToken cancellation)
     {
-        var asked = new Question { Part = question.Part, Materials = question.Materials, MaterialsKnown = question.MaterialsKnown, Device = question.Device, DevicePart = question.DevicePart, Serial = question.Serial, Agent = question.Agent, Acts = question.Acts };
+        var asked = new Question
+        {
+            Part = question.Part, Materials = question.Materials, MaterialsKnown = question.MaterialsKnown, Device = question.Device,
+            DevicePart = question.DevicePart, Serial = question.Serial, Agent = question.Agent, Acts = question.Acts,
+        };
         var substance = SubstanceResolver.Resolve(kb, asked);
         var component = substance.Components[0];
         var variants = PartResolver.Variants(kb, asked);

@@ -2,15 +2,6 @@ using System.Collections.Concurrent;
 
 namespace Compat.Deciding;
 
-/// <summary>What is asked, resolved: the substance and the variants of the part.</summary>
-/// <param name="Substance">The substance.</param>
-/// <param name="Variants">The variants of the part.</param>
-/// <param name="Scenes">The rules that can speak of each of its components; null where they were not gathered yet.</param>
-internal sealed record Asked(Substance Substance, IReadOnlyList<PartVariant> Variants, Scene[]? Scenes = null)
-{
-    public static Asked Of(CompiledBase kb, Question question) => new(SubstanceResolver.Resolve(kb, question), PartResolver.Variants(kb, question));
-}
-
 /// <summary>Turns questions that passed validation into numbers, and keeps the scenes that they share. What is kept never changes.</summary>
 internal sealed class QuestionPreparer(CompiledBase kb)
 {
@@ -30,8 +21,12 @@ internal sealed class QuestionPreparer(CompiledBase kb)
         var isWithoutEnd = exposureTime.Equals(Interval.Exactly(Interval.WithoutEnd));
         return new PreparedQuestion(question, kb)
         {
-            Asked = new(substance, part.Variants, substance.Components.Select(component => SceneOf(part, substance, component, isWithoutEnd)).ToArray()),
-            Boxes = substance.Components.Select(component => kb.Grid.CellsOf(asked with { Methods = MethodSet.Of(method), Strength = Stretch.Of(StrengthOf(component, substance)) })).ToArray(),
+            Asked = new(substance, part.Variants)
+            {
+                Scenes = substance.Components.Select(component => SceneOf(part, substance, component, isWithoutEnd)).ToArray(),
+            },
+            Boxes = substance.Components.Select(component =>
+                kb.Grid.CellsOf(asked with { Methods = MethodSet.Of(method), Strength = Stretch.Of(StrengthOf(component, substance)) })).ToArray(),
             LeftOut = LeftOut(question, substance),
             IsBarred = Pieces.BarrierOf(method, question, part.Variants) is not null,
             IsNeverPlain = Limits.OfPart(part.Variants).Any(),
@@ -46,7 +41,8 @@ internal sealed class QuestionPreparer(CompiledBase kb)
     private Scene SceneOf(Part part, Substance substance, Component component, bool isWithoutEnd)
     {
         var matters = substance.Product is { } product && (product.Composition != Composition.Full || _spokenOf.Contains(product.Id));
-        var key = new SceneKey(component.Agent, component.Name, component.Unknown, component.OnlyForbids, matters ? substance.Product!.Id : null, substance.LeavesNothing, isWithoutEnd);
+        var key = new SceneKey(component.Agent, component.Name, component.Unknown, component.OnlyForbids, matters ? substance.Product!.Id
+            : null, substance.LeavesNothing, isWithoutEnd);
         if (part.Scenes.TryGetValue(key, out var known)) return known;
         return part.Scenes.GetOrAdd(key, new Scene(kb, part.Variants, substance, component, isWithoutEnd));
     }

@@ -8,6 +8,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
 
     private readonly Substance _substance = asked.Substance;
     private readonly IReadOnlyList<PartVariant> _variants = asked.Variants;
+    private IReadOnlyList<Piece>? _pieces;
 
     private static Stretch FirstUse { get; } = Stretch.Of(new Interval(0m, false, 1m, true));
 
@@ -25,13 +26,13 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
     }
 
     /// <summary>What was asked, with its pieces once the answer is made.</summary>
-    public AskedPieces? Asked { get; private set; }
+    public Asked Asked => asked with { Pieces = _pieces };
 
     public Answer Make()
     {
         var all = new Pieces(kb, question, _substance, _variants, asked.Scenes);
         var pieces = all.All();
-        Asked = new(_substance, _variants, pieces);
+        _pieces = pieces;
         if (all.IsNothing) return Base(Verdict.NotEstablished, [Pieces.NoValue], pieces, []);
         var boxes = new List<Box<Stretch>>();
         foreach (var method in _substance.Methods.ToArray())
@@ -200,16 +201,20 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         {
             new(null, question.Method is null ? AxisTreatment.Free : AxisTreatment.Exactly, Interval.Whole, _substance.Methods, question.Method is not null),
         };
-        if (_substance.Product is not null) list.Add(new(Axis.Dilution, _substance.DilutionTreatment, _substance.Dilution, default, question.Dilution is not null || !DilutionFree));
+        if (_substance.Product is not null) list.Add(new(Axis.Dilution, _substance.DilutionTreatment, _substance.Dilution, default,
+            question.Dilution is not null || !DilutionFree));
         else if (kb.Agent(_substance.Components[0].Agent).Basis is not null)
             list.Add(Of(Axis.Strength, _substance.Components[0].Strength, _substance.StrengthStated));
-        list.Add(ExposureTimeFree ? new(Axis.ExposureTime, AxisTreatment.Free, Interval.Above(0m), default, false) : Of(Axis.ExposureTime, question.ExposureTime!.Value, true));
+        list.Add(ExposureTimeFree ? new(Axis.ExposureTime, AxisTreatment.Free, Interval.Above(0m), default, false)
+            : Of(Axis.ExposureTime, question.ExposureTime!.Value, true));
         list.Add(Of(Axis.Temperature, _substance.Temperature, question.Temperature is not null));
         list.Add(Of(Axis.Ph, _substance.WholePh, question.Ph is not null));
-        list.Add(question.Uses is { } n ? new(Axis.Uses, AxisTreatment.Uncertain, Interval.Closed(1m, n), default, true) : new(Axis.Uses, AxisTreatment.Free, Interval.AtLeast(1m), default, false));
+        list.Add(question.Uses is { } n ? new(Axis.Uses, AxisTreatment.Uncertain, Interval.Closed(1m, n), default, true)
+            : new(Axis.Uses, AxisTreatment.Free, Interval.AtLeast(1m), default, false));
         return list;
 
-        static Assumption Of(Axis axis, Interval range, bool stated) => new(axis, range.IsPoint ? AxisTreatment.Exactly : AxisTreatment.Uncertain, range, default, stated);
+        static Assumption Of(Axis axis, Interval range, bool stated) =>
+            new(axis, range.IsPoint ? AxisTreatment.Exactly : AxisTreatment.Uncertain, range, default, stated);
     }
 
     /// <summary>Taking one assumed range as free: which part of it leaves a good choice.</summary>
@@ -231,5 +236,153 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
         }
 
         return found;
+    }
+}
+
+/// <summary>What keeps an 'allowed' within limits: whatever was assumed, and evidence that is weak or was not seen.</summary>
+internal sealed class Limits(Question question, Substance substance, IReadOnlyList<PartVariant> variants)
+{
+    /// <summary>What keeps every 'allowed' on a part within limits, whatever the rules say.</summary>
+    public static IEnumerable<Limit> OfPart(IReadOnlyList<PartVariant> variants)
+    {
+        if (variants.FirstOrDefault(v => v.Editions.Count == 0)?.Device is { } device) yield return new(LimitCode.InstructionsNotSeen, [device.Id.Value]);
+        if (variants[0].MaterialsAlone) yield return new(LimitCode.SealsNotJudged, []);
+    }
+
+    /// <summary>Whether a rule that permits keeps the 'allowed' within limits: its source is silent, or it does not say `any` of an axis that was left
+    /// out.</summary>
+    /// <remarks>Only what a rule says counts: one on a class without basis says nothing of strength, one on an agent nothing of dilution.</remarks>
+    public static bool Keeps(CompiledRule rule, Axis[] leftOut)
+    {
+        if (rule.IsSilent) return true;
+        foreach (var axis in leftOut)
+            if (!rule.SaysAny(axis)) return true;
+        return false;
+    }
+
+    public IReadOnlyList<Limit> Of(IReadOnlyList<CompiledRule> deciding, bool wellFounded, HashSet<string> restricted)
+    {
+        var limits = OfPart(variants).ToList();
+        LeftOut(question.Method is null, null, "method", substance.Methods.ToString());
+        var ofProduct = substance.Product is not null;
+        if (ofProduct) LeftOut(substance.DilutionTreatment == AxisTreatment.Free, Axis.Dilution, "dilution", substance.Dilution.Scale(100m).ToString("% v/v"));
+        else LeftOut(!substance.StrengthStated, Axis.Strength, "strength", substance.Components[0].Strength.ToString());
+        LeftOut(question.ExposureTime is null, Axis.ExposureTime, "exposure-time", "free");
+        LeftOut(question.Temperature is null, Axis.Temperature, "temperature", substance.Temperature.ToString("°C"));
+        LeftOut(question.Ph is null, Axis.Ph, "ph", substance.WholePh.ToString());
+        LeftOut(question.Uses is null, Axis.Uses, "uses", "free");
+        foreach (var rule in deciding) Unstated(rule);
+        if (!wellFounded) limits.Add(new(LimitCode.WeakEvidence, []));
+        return limits;
+
+        void LeftOut(bool isLeftOut, Axis? axis, string name, string taken)
+        {
+            if (isLeftOut && (restricted.Contains(name) || !deciding.All(rule => rule.SaysAny(axis)))) limits.Add(new(LimitCode.AxisLeftOut, [name, taken]));
+        }
+
+        void Unstated(CompiledRule rule)
+        {
+            foreach (var axis in rule.Rule.When.SilentOn)
+                limits.Add(new(LimitCode.SourceDoesNotSay, [Words.Of(axis), rule.Box[axis].ToInterval()
+                    .ToString(axis == Axis.ExposureTime ? "s" : ""), rule.Rule.Id.Value]));
+            if (rule.Rule.When.Methods.Statement == AxisStatement.Unstated)
+                limits.Add(new(LimitCode.SourceDoesNotSay, ["method", rule.Methods.ToString(), rule.Rule.Id.Value]));
+        }
+    }
+}
+
+/// <summary>Orders boxes of choices by method, exposure time, dilution and uses.</summary>
+internal sealed class ChoiceOrder : IComparer<Box<Stretch>>
+{
+    public static ChoiceOrder Instance { get; } = new();
+
+    public int Compare(Box<Stretch> x, Box<Stretch> y)
+    {
+        var order = x.Methods.Driest - y.Methods.Driest;
+        if (order == 0) order = x.ExposureTime.CompareTo(y.ExposureTime);
+        if (order == 0) order = x.Dilution.CompareTo(y.Dilution);
+        return order != 0 ? order : x.Uses.CompareTo(y.Uses);
+    }
+}
+
+/// <summary>Orders pieces by the code of their first reason, then by method.</summary>
+internal sealed class PieceOrder : IComparer<Piece>
+{
+    public static PieceOrder Instance { get; } = new();
+
+    public int Compare(Piece? x, Piece? y)
+    {
+        var byCode = x!.Decision.Reasons[0].Code - y!.Decision.Reasons[0].Code;
+        return byCode != 0 ? byCode : x.Method - y.Method;
+    }
+}
+
+/// <summary>Orders sources: practice, then what is recalled, then what was read by its trust; by id where equal.</summary>
+internal sealed class WeakestFirst : IComparer<Source>
+{
+    public static WeakestFirst Instance { get; } = new();
+
+    public int Compare(Source? x, Source? y)
+    {
+        var byStrength = Strength(x!) - Strength(y!);
+        return byStrength != 0 ? byStrength : x!.Id.CompareTo(y!.Id);
+    }
+
+    /// <summary>The sources of a base by these ids, each once.</summary>
+    public static Source[] Of(CompiledBase kb, IEnumerable<SourceId> ids) => ids.Distinct().Select(id => kb.SourcesById[id])
+        .OrderBy(source => source, Instance).ToArray();
+
+    private static int Strength(Source source) =>
+        source.Kind == SourceKind.CommonPractice ? 0 : source.Recalled ? 1 : 2 + (Trust.Weak - source.Trust);
+}
+
+/// <summary>A reason with all the pieces in which it holds.</summary>
+internal sealed class ReasonGroup(Reason reason)
+{
+    public static IComparer<ReasonGroup> MostTellingFirst { get; } = new Order();
+
+    public Reason Reason { get; } = reason;
+
+    public List<Piece> Pieces { get; } = [];
+
+    /// <summary>Whether it forbids every choice by itself.</summary>
+    public bool ForbidsAll { get; set; }
+
+    /// <summary>The reasons of some pieces, each once, in the order in which they are first met.</summary>
+    public static List<ReasonGroup> Of(IReadOnlyList<Piece> pieces)
+    {
+        var groups = new List<ReasonGroup>();
+        var byText = new Dictionary<string, ReasonGroup>(StringComparer.Ordinal);
+        foreach (var piece in pieces)
+        {
+            foreach (var reason in piece.Decision.Reasons)
+            {
+                var text = Text(reason);
+                if (!byText.TryGetValue(text, out var group))
+                {
+                    byText[text] = group = new ReasonGroup(reason);
+                    groups.Add(group);
+                }
+
+                group.Pieces.Add(piece);
+            }
+        }
+
+        return groups;
+    }
+
+    private static string Text(Reason reason) =>
+        ((int)reason.Code)
+            .ToString(System.Globalization.CultureInfo.InvariantCulture) + "|" + reason.Component + "|" + reason.Member + "|" + string.Join("|",
+            reason.Arguments);
+
+    private sealed class Order : IComparer<ReasonGroup>
+    {
+        public int Compare(ReasonGroup? x, ReasonGroup? y)
+        {
+            if (x!.ForbidsAll != y!.ForbidsAll) return x.ForbidsAll ? -1 : 1;
+            var byCode = x.Reason.Code - y.Reason.Code;
+            return byCode != 0 ? byCode : y.Pieces.Count - x.Pieces.Count;
+        }
     }
 }

@@ -18,13 +18,15 @@ internal sealed class Candidate(CompiledBase kb, CompiledRule rule, Run exposure
 /// <summary>One variant with the candidates of its voices.</summary>
 internal sealed class VariantVoices
 {
-    public VariantVoices(CompiledBase kb, Scene scene, PartVariant variant, Func<IEnumerable<CompiledRule>, PartVariant, (int[] All, int Forbidding)> candidatesOf)
+    public VariantVoices(
+        CompiledBase kb, Scene scene, PartVariant variant, Func<IEnumerable<CompiledRule>, PartVariant, (int[] All, int Forbidding)> candidatesOf)
     {
         Variant = variant;
         Voices = new int[variant.Materials.Length + 1][];
         Forbidding = new int[Voices.Length];
         (Voices[0], Forbidding[0]) = candidatesOf(Reach.PartAndDevice(kb, variant), variant);
-        for (var m = 0; m < variant.Materials.Length; m++) (Voices[m + 1], Forbidding[m + 1]) = candidatesOf(Reach.OfMaterial(kb, variant.Materials[m]), variant);
+        for (var voice = 1; voice < Voices.Length; voice++)
+            (Voices[voice], Forbidding[voice]) = candidatesOf(Reach.OfMaterial(kb, variant.Materials[voice - 1]), variant);
         DutiesOnly = candidatesOf(Reach.NotPassing(kb, variant), variant).All;
         DeclaredSuffices = Array.ConvertAll(variant.Materials, kb.DeclaredOnlySuffices);
         UnmetOwn = variant.FirstUnmet(scene.Component.Duties) ?? variant.FirstUnmet(variant.Duties);

@@ -6,7 +6,8 @@ public enum Axis
     /// <summary>Strength in percent of the agent's basis: 0..100 for fractions, 0 and above for mass per volume.</summary>
     Strength,
 
-    /// <summary>Dilution of a product: its volume as a share (0..1) of the finished liquid's volume. Takes the place of strength in a product's rules.</summary>
+    /// <summary>Dilution of a product: its volume as a share (0..1) of the finished liquid's volume. Takes the place of strength in a product's
+    /// rules.</summary>
     Dilution,
 
     /// <summary>Exposure time in seconds, above 0: how long the agent is on the part until it is taken off or gone.</summary>

@@ -28,7 +28,8 @@ internal interface IExtent<T> : IComparable<T> where T : struct
     T Through(T next);
 }
 
-/// <summary>A box of exposures: methods, and one extent on every other axis. The default value is empty; start from <see cref="Whole"/> to bound some axes only.</summary>
+/// <summary>A box of exposures: methods, and one extent on every other axis. The default value is empty; start from <see cref="Whole"/> to bound some axes
+/// only.</summary>
 internal readonly record struct Box<T> where T : struct, IExtent<T>
 {
     public MethodSet Methods { get; init; }
@@ -51,7 +52,8 @@ internal readonly record struct Box<T> where T : struct, IExtent<T>
     /// <summary>Every exposure.</summary>
     public static Box<T> Whole { get; } = Of(default(T).Whole);
 
-    public bool IsEmpty => Methods.IsEmpty || Strength.IsEmpty || Dilution.IsEmpty || ExposureTime.IsEmpty || Temperature.IsEmpty || Ph.IsEmpty || Uses.IsEmpty || ContactTime.IsEmpty;
+    public bool IsEmpty => Methods.IsEmpty || Strength.IsEmpty || Dilution.IsEmpty || ExposureTime.IsEmpty || Temperature.IsEmpty || Ph.IsEmpty
+        || Uses.IsEmpty || ContactTime.IsEmpty;
 
     public T this[Axis axis] => axis switch
     {

@@ -94,7 +94,8 @@ public readonly record struct Interval
         return new(low, lowIn, high, highIn);
     }
 
-    /// <summary>Whether every value of this interval lies in the other. An empty interval lies in any: ask <see cref="IsEmpty"/> first where something is permitted by it.</summary>
+    /// <summary>Whether every value of this interval lies in the other. An empty interval lies in any: ask <see cref="IsEmpty"/> first where something is
+    /// permitted by it.</summary>
     public bool LiesIn(Interval other) => IsEmpty || Intersect(other).Equals(this);
 
     /// <summary>The smallest interval that holds both; an empty one adds nothing.</summary>
@@ -128,7 +129,8 @@ public readonly record struct Interval
         }
     }
 
-    /// <summary>The interval as a curator writes it, without unit: <c>any</c>, <c>none</c> for the default value, <c>= 5</c>, <c>5..10</c>, <c>&lt; 5</c>, <c>&gt; 5 and &lt; 10</c>.</summary>
+    /// <summary>The interval as a curator writes it, without unit: <c>any</c>, <c>none</c> for the default value, <c>= 5</c>, <c>5..10</c>, <c>&lt; 5</c>,
+    /// <c>&gt; 5 and &lt; 10</c>.</summary>
     public override string ToString() => ToString("");
 
     /// <summary>The interval as a curator writes it, with a unit behind each figure.</summary>
@@ -165,7 +167,8 @@ public readonly record struct Interval
     internal string ToDurations()
     {
         var ends = new[] { Lower, Upper }.OfType<decimal>().Where(end => end != 0 && end != WithoutEnd).ToArray();
-        var (size, unit) = Array.Find(TimeUnits, one => ends.Length > 0 && Array.TrueForAll(ends, end => end >= one.Seconds && end % one.Seconds == 0)) is { Unit: not null } found ? found : (1m, "s");
+        var (size, unit) = Array.Find(TimeUnits, one => ends.Length > 0
+            && Array.TrueForAll(ends, end => end >= one.Seconds && end % one.Seconds == 0)) is { Unit: not null } found ? found : (1m, "s");
         return !_made ? ToString() : new Interval(In(Lower), LowerIncluded, In(Upper), UpperIncluded).ToString(unit);
 
         decimal? In(decimal? end) => end == WithoutEnd ? end : end / size;

@@ -1,6 +1,7 @@
 namespace Compat.Space;
 
-/// <summary>A place between values of an axis: just before or just after <c>Numerator / Denominator</c>, or one of its ends. Exact: compared by cross-multiplication.</summary>
+/// <summary>A place between values of an axis: just before or just after <c>Numerator / Denominator</c>, or one of its ends. Exact: compared by
+/// cross-multiplication.</summary>
 /// <remarks>Figures have at most twelve significant digits, so that the products stay inside a decimal.</remarks>
 internal sealed class Cut : IComparable<Cut>
 {
@@ -129,4 +130,70 @@ internal readonly struct Stretch(Cut from, Cut to) : IExtent<Stretch>, IEquatabl
 
     private static bool Same(Cut? a, Cut? b) => ReferenceEquals(a, b)
         || (a is { IsEnd: false } && b is { IsEnd: false } && a.Numerator == b.Numerator && a.Denominator == b.Denominator && a.After == b.After);
+}
+
+/// <summary>The dilutions d at which d times a range of strengths lies in some strengths: with some of it, or with all. Limits are exact quotients.</summary>
+internal static class Dilutions
+{
+    /// <summary>The dilutions at which some strength of the range does.</summary>
+    /// <param name="atOne">The strengths undiluted.</param>
+    /// <param name="inside">The strengths in which it is to lie.</param>
+    public static Stretch WhereSome(Interval atOne, Stretch inside)
+    {
+        if (inside.IsEmpty) return default;
+        Cut from = Cut.Start, to = Cut.End;
+        if (inside.From is { } least && atOne.Upper is { } high)
+        {
+            var touches = !least.After && atOne.UpperIncluded;
+            if (high > 0m) from = new Cut(least.Numerator, high, !touches);
+            else if (least.Numerator > 0m || (least.Numerator == 0m && !touches)) return default;
+        }
+
+        if (inside.To is { } most)
+        {
+            var low = atOne.Lower ?? 0m;
+            var touches = most.After && (atOne.Lower is null || atOne.LowerIncluded);
+            if (low > 0m) to = new Cut(most.Numerator, low, touches);
+            else if (most.Numerator < 0m || (most.Numerator == 0m && !touches)) return default;
+        }
+
+        return new Stretch(from, to);
+    }
+
+    /// <summary>The dilutions at which every strength of the range does: at which none lies before or after.</summary>
+    /// <param name="atOne">The strengths undiluted.</param>
+    /// <param name="inside">The strengths in which it is to lie.</param>
+    public static Stretch WhereAll(Interval atOne, Stretch inside) => inside.IsEmpty ? default
+        : Stretch.Whole.After(WhereSome(atOne, Stretch.Whole.Before(inside))).Before(WhereSome(atOne, Stretch.Whole.After(inside)));
+}
+
+/// <summary>Division with the result rounded in a stated direction to six significant digits, unless it is exact in fewer.</summary>
+internal static class Rounding
+{
+    /// <summary>The finest step that a decimal can take: below it fewer than six digits are left.</summary>
+    private const decimal Finest = 0.0000000000000000000000000001m;
+
+    public static decimal Up(decimal numerator, decimal denominator, out bool exact) => Round(numerator, denominator, up: true, out exact);
+
+    public static decimal Down(decimal numerator, decimal denominator, out bool exact) => Round(numerator, denominator, up: false, out exact);
+
+    public static decimal Up(decimal value) => Round(value, 1m, up: true, out _, alwaysRound: true);
+
+    public static decimal Down(decimal value) => Round(value, 1m, up: false, out _, alwaysRound: true);
+
+    private static decimal Round(decimal numerator, decimal denominator, bool up, out bool exact, bool alwaysRound = false)
+    {
+        exact = true;
+        if (denominator == 1m && !alwaysRound) return numerator;
+        var quotient = numerator / denominator;
+        if (quotient == 0m) return 0m;
+        var step = 1m;
+        var size = Math.Abs(quotient);
+        while (size >= 1_000_000m) (size, step) = (size / 10m, step * 10m);
+        while (size < 100_000m && step > Finest) (size, step) = (size * 10m, step / 10m);
+        var whole = decimal.Floor(quotient / step) * step;
+        exact = whole * denominator == numerator;
+        if (exact) return whole;
+        return up ? whole + step : whole;
+    }
 }

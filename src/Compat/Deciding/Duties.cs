@@ -1,5 +1,42 @@
 namespace Compat.Deciding;
 
+/// <summary>What must accompany a use inside a box.</summary>
+internal static class BoxDuties
+{
+    /// <summary>Of variants that differ, the one that stands the least: what it stands serves for all.</summary>
+    public static PartVariant Driest(IReadOnlyList<PartVariant> variants)
+    {
+        var driest = variants[0];
+        foreach (var variant in variants)
+            if (variant.Wettest < driest.Wettest) driest = variant;
+        return driest;
+    }
+
+    /// <summary>The duties of the agent, the part and the rules that speak in a box, and of ending its exposure time.</summary>
+    public static IReadOnlyList<Duty> Of(
+        Substance substance, PartVariant driest, Interval exposureTime, IEnumerable<Piece> pieces, IEnumerable<Duty>? further = null)
+    {
+        var all = new List<Duty>();
+        foreach (var piece in pieces)
+        {
+            var decision = piece.Decision;
+            all.AddRange(piece.Component!.Duties);
+            foreach (var variant in decision.Variants.Count > 0 ? decision.Variants : [decision.Variant]) all.AddRange(variant.Duties);
+            foreach (var rule in decision.Deciding.Concat(decision.Accompanying)) all.AddRange(rule.Rule.Duties);
+        }
+
+        if (further is not null) all.AddRange(further);
+        var ways = driest.EndingWays(substance.LeavesNothing);
+        if (exposureTime.Upper is { } upper && upper != Interval.WithoutEnd && ways.Count > 0)
+        {
+            var kind = substance.LeavesNothing && ways.Contains(DutyWay.Air) ? DutyKind.WipeDry : DutyKind.TakeOff;
+            all.Add(new Duty { Kind = kind, Ways = ways, Within = upper });
+        }
+
+        return DutyJoin.Join(all, driest);
+    }
+}
+
 /// <summary>Joins duties: ways that satisfy all, the strictest figure, each duty once.</summary>
 internal static class DutyJoin
 {
