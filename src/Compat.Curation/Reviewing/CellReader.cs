@@ -16,7 +16,7 @@ internal sealed class CellReader
         (_kb, _scene, _decider) = (kb, scene, new Decider(scene));
         var variants = scene.Variants.Select(one => one.Variant).ToArray();
         _driest = variants.MinBy(variant => variant.Wettest)!;
-        _isNeverPlain = variants[0].MaterialsAlone || variants.Any(variant => variant.Device is not null && variant.Editions.Count == 0);
+        _isNeverPlain = Limits.OfPart(variants).Any();
     }
 
     /// <summary>The answer where a set of rules applies.</summary>
@@ -50,8 +50,7 @@ internal sealed class CellReader
 
     private CellAnswer Allowed(Decision decision, RuleId[] rules) => new()
     {
-        Verdict = _isNeverPlain || !decision.WellFounded || decision.Deciding.Any(rule => rule.Rule.When.IsSilent) ? Verdict.AllowedWithinLimits
-            : Verdict.Allowed,
+        Verdict = _isNeverPlain || !decision.WellFounded || decision.Deciding.Any(rule => rule.IsSilent) ? Verdict.AllowedWithinLimits : Verdict.Allowed,
         DecidedBy = rules,
         Duties = DutyJoin.Join(_scene.Component.Duties.Concat(decision.Variants.SelectMany(one => one.Duties))
             .Concat(decision.Deciding.Concat(decision.Accompanying).SelectMany(rule => rule.Rule.Duties)), _driest),
