@@ -29,7 +29,8 @@ internal interface IDecisionListener
 
 /// <summary>
 /// Decides one component on one variant of a part at a point: the one place where it is done, for a verdict alone as for an explanation.
-/// The steps are those of SEMANTICS.md under 'A point', in their order; reach (steps 1 and 2) is done when the scene is made.
+/// The steps are those of the specification under 'A point', in their order. Those before the voices are done before: what bars the method or an act
+/// by <see cref="Pieces.BarrierOf"/>, where the exposure time ends by <see cref="Reach.ExposureTimes"/>.
 /// </summary>
 internal static class PointDecision
 {
