@@ -21,7 +21,7 @@ internal sealed class CellSearch : ICutVisitor<Run, CellSearch.Known>
     public static Box<Run>? Find(Scene scene, in Box<Run> within, Func<bool[], bool[], bool>? mayHold, Func<bool[], Box<Run>, bool> isIt)
     {
         var search = new CellSearch(scene, mayHold, isIt);
-        Cutter.Cut(ref search, within, new Known(new bool[scene.Candidates.Count], Enumerable.Range(0, scene.Candidates.Count)));
+        Cutter.Cut(ref search, within, new Known(new bool[scene.Candidates.Length], Enumerable.Range(0, scene.Candidates.Length)));
         return search._found;
     }
 
