@@ -31,7 +31,8 @@ internal sealed class ClaimAxes(CompiledBase kb)
     {
         Methods = Methods(box.Methods, product),
         ContactTime = Stretch.Of(Filled(box.ContactTime, Interval.Whole)),
-        Dilution = Stretch.Of(box.Dilution.Statement is AxisStatement.Within or AxisStatement.Any ? box.Dilution.Range : product.Dilution ?? Interval.Exactly(1m)),
+        Dilution = Stretch.Of(box.Dilution.Statement is AxisStatement.Within or AxisStatement.Any ? box.Dilution.Range
+            : product.Dilution ?? Interval.Exactly(1m)),
         Temperature = Stretch.Of(box.Temperature.Statement switch
         {
             AxisStatement.Within => box.Temperature.Range,

@@ -23,13 +23,19 @@ internal sealed class KillCover(CompiledBase kb, Substance substance, IReadOnlyL
     public IEnumerable<Box<Stretch>> HolesOf(ClaimSet set, KillTarget target, ApplicationMethod method)
     {
         var seen = new List<ClaimOnAxes[]>();
-        var whole = Box<Stretch>.Whole with { Methods = MethodSet.Of(method), ContactTime = Stretch.Positive, Dilution = Stretch.Of(Axes.RangeOf(Axis.Dilution)) };
+        var whole = Box<Stretch>.Whole with
+        {
+            Methods = MethodSet.Of(method),
+            ContactTime = Stretch.Positive,
+            Dilution = Stretch.Of(Axes.RangeOf(Axis.Dilution)),
+        };
         foreach (var variant in variants)
         {
             var claims = set.Claims.Where(claim => Serves(claim, target, method, variant)).ToArray();
             if (seen.Any(other => other.SequenceEqual(claims))) continue;
             seen.Add(claims);
-            foreach (var hole in Subtraction.MaximalBoxes(whole, claims.Select(claim => claim.Box)).SelectMany(open => Laid(set.Component, open))) yield return hole;
+            foreach (var open in Subtraction.MaximalBoxes(whole, claims.Select(claim => claim.Box)))
+                foreach (var hole in Laid(set.Component, open)) yield return hole;
         }
     }
 

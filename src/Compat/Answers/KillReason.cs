@@ -21,7 +21,8 @@ public enum KillReasonCode
     /// <summary>The product's label claims do not meet this. Arguments: product, the level or target.</summary>
     LabelClaimsLess,
 
-    /// <summary>A label claim says so, and its tests do not show it. Arguments: product, the level or target, claim, what they do not show, its tests that show nothing on a device.</summary>
+    /// <summary>A label claim says so, and its tests do not show it. Arguments: product, the level or target, claim, what they do not show, its tests that show
+    /// nothing on a device.</summary>
     TestsShowLess,
 
     /// <summary>A standing rule keeps the bare agent at or below a level. Arguments: agent, level, standing rule.</summary>
@@ -42,7 +43,8 @@ public enum KillReasonCode
     /// <summary>A bore or pores are not reached by wiping or spraying. Arguments: geometry.</summary>
     NotReached,
 
-    /// <summary>Not at the strength, temperature, pH or method asked. Arguments: the level or target, the methods of the claims that meet it elsewhere, these claims.</summary>
+    /// <summary>Not at the strength, temperature, pH or method asked. Arguments: the level or target, the methods of the claims that meet it elsewhere, these
+    /// claims.</summary>
     OutsideClaims,
 
     /// <summary>A product with label claims is judged by these alone. Arguments: product.</summary>

@@ -7,7 +7,8 @@ internal sealed class KillReasons(WindowGround ground)
 
     private CompiledBase Kb => ground.Gathering.Base;
 
-    /// <summary>The reasons of the set of claims that comes nearest: one that says nothing comes nearer than one that says no. Then the claims that hold in a machine only.</summary>
+    /// <summary>The reasons of the set of claims that comes nearest: one that says nothing comes nearer than one that says no. Then the claims that hold in a
+    /// machine only.</summary>
     public (Verdict Verdict, IReadOnlyList<KillReason> Reasons) Of()
     {
         var (verdict, reasons) = ByHand();
@@ -26,7 +27,8 @@ internal sealed class KillReasons(WindowGround ground)
     private (Verdict Verdict, IReadOnlyList<KillReason> Reasons) ByHand()
     {
         if (ground.Methods.Count == 0) return (Verdict.NotEstablished, OutsideAll());
-        if (ground.ClothBinds && ground.Methods.All(method => method <= ApplicationMethod.WetWipe)) return (Verdict.NotAllowed, [new KillReason(KillReasonCode.ClothBinds, [])]);
+        if (ground.ClothBinds && ground.Methods.All(method => method <= ApplicationMethod.WetWipe))
+            return (Verdict.NotAllowed, [new KillReason(KillReasonCode.ClothBinds, [])]);
         var best = (Verdict: Verdict.NotAllowed, Reasons: (IReadOnlyList<KillReason>)[]);
         var none = true;
         foreach (var set in ground.Sets)
@@ -44,7 +46,8 @@ internal sealed class KillReasons(WindowGround ground)
     private KillReason[] OutsideAll() => ground.Cover.Targets.Select(target => new KillReason(KillReasonCode.OutsideClaims, [target.ToString()])).ToArray();
 
     private static bool SaysNo(KillReasonCode code) =>
-        code is KillReasonCode.LabelClaimsLess or KillReasonCode.TestsShowLess or KillReasonCode.NeverAbove or KillReasonCode.DoesNotKill or KillReasonCode.Refuted or KillReasonCode.NotReached;
+        code is KillReasonCode.LabelClaimsLess or KillReasonCode.TestsShowLess or KillReasonCode.NeverAbove
+            or KillReasonCode.DoesNotKill or KillReasonCode.Refuted or KillReasonCode.NotReached;
 
     /// <summary>Why a target is not met, of the variant of which something says no; null where it is met.</summary>
     private KillReason? Of(ClaimSet set, KillTarget target) =>
@@ -53,11 +56,13 @@ internal sealed class KillReasons(WindowGround ground)
     private KillReason? Of(ClaimSet set, KillTarget target, PartVariant variant)
     {
         var meeting = set.Claims.Where(claim => claim.SpeaksOf(Kb, variant) && ground.Cover.Meets(claim, target)).ToArray();
+        var methods = MethodSet.Of(meeting.SelectMany(claim => claim.Methods.Methods).Distinct().ToArray());
         var outside = meeting.Length == 0 ? null
-            : new KillReason(KillReasonCode.OutsideClaims, [target.ToString(), MethodSet.Of(meeting.SelectMany(claim => claim.Methods.Methods).Distinct().ToArray()).ToString(), .. meeting.Select(claim => claim.Claim.Id)]);
+            : new KillReason(KillReasonCode.OutsideClaims, [target.ToString(), methods.ToString(), .. meeting.Select(claim => claim.Claim.Id)]);
         if (outside is not null)
         {
-            if (!ground.Methods.Any(method => meeting.Any(claim => KillCover.ReachesInto(claim, method, variant)))) return new KillReason(KillReasonCode.NotReached, [Words.Of(variant.Geometry)]);
+            if (!ground.Methods.Any(method => meeting.Any(claim => KillCover.ReachesInto(claim, method, variant))))
+                return new KillReason(KillReasonCode.NotReached, [Words.Of(variant.Geometry)]);
             if (Covers(set, target)) return null;
         }
 
@@ -74,12 +79,14 @@ internal sealed class KillReasons(WindowGround ground)
         return ground.Gathering.PublishedNotUsed ?? new KillReason(KillReasonCode.NoClaim, [target.ToString()]);
     }
 
-    /// <summary>Whether a set of claims meets a target somewhere. Where that target is all that is needed and no cloth binds, it is known not to: nothing kills what is needed.</summary>
+    /// <summary>Whether a set of claims meets a target somewhere. Where that target is all that is needed and no cloth binds, it is known not to: nothing kills
+    /// what is needed.</summary>
     private bool Covers(ClaimSet set, KillTarget target) =>
         (ground.Cover.Targets.Count > 1 || ground.ClothBinds)
         && ground.Methods.Any(method => ground.Boxes(method, ground.Cover.HolesOf(set, target, method).Select(ground.Axes.Freed)).Count > 0);
 
-    private bool HardWater(Model.Product product) => product.LabelClaims.Any(claim => claim.IsShown) && ground.Sets.All(set => set.Claims.All(claim => claim.Claim.Origin != ClaimOrigin.Label));
+    private bool HardWater(Model.Product product) => product.LabelClaims.Any(claim => claim.IsShown)
+        && ground.Sets.All(set => set.Claims.All(claim => claim.Claim.Origin != ClaimOrigin.Label));
 
     /// <summary>What is on record against the agent: a standing rule, a claim that says what it does not kill, a refuted claim.</summary>
     /// <remarks>Of a product that is judged by no one ingredient it must be on record against each of them: another one may kill, known or not.</remarks>
@@ -96,14 +103,16 @@ internal sealed class KillReasons(WindowGround ground)
         var agent = Kb.Data.Agents[component.Agent].Id.Value;
         foreach (var standing in Kb.Data.StandingRules)
         {
-            if (standing.NeverAbove is { } most && (target.Level > most || (target.Level is null && most == Level.Cleaned)) && At(component, standing.Agent) && HoldsAtAll(standing.When, component))
+            if (standing.NeverAbove is { } most && (target.Level > most || (target.Level is null && most == Level.Cleaned)) && At(component, standing.Agent)
+                && HoldsAtAll(standing.When, component))
                 return new KillReason(KillReasonCode.NeverAbove, [agent, Words.Of(most), standing.Id.Value]);
         }
 
         var speaking = Kb.Data.Claims.Where(claim => At(component, claim.Agent) && Reach.IsFor(Kb, claim.For, variant.Part))
             .Select(claim => (Claim: claim, Code: SaysNo(claim, target))).Where(one => one.Code is not null).ToArray();
         return speaking.FirstOrDefault(one => ground.Methods.Any(method => WeakerThan(one.Claim, component, method).Any())) is (var first, { } code)
-            && ground.Methods.All(method => Subtraction.MaximalBoxes(Choices with { Methods = MethodSet.Of(method) }, speaking.SelectMany(one => WeakerThan(one.Claim, component, method))).Count == 0)
+            && ground.Methods.All(method => Subtraction.MaximalBoxes(
+                Choices with { Methods = MethodSet.Of(method) }, speaking.SelectMany(one => WeakerThan(one.Claim, component, method))).Count == 0)
             ? new KillReason(code, [agent, target.ToString(), first.Id.Value]) : null;
     }
 
@@ -116,7 +125,8 @@ internal sealed class KillReasons(WindowGround ground)
 
     /// <summary>Whether a claim says that a target is not killed, or was refuted of it, at some exposure.</summary>
     private KillReasonCode? SaysNo(Claim claim, KillTarget target) =>
-        target.Against is { } against && (claim.DoesNotKill.Contains(against) || claim.DoesNotKill.Contains(OrganismTarget.Of(GroupOf(against)))) ? KillReasonCode.DoesNotKill
+        target.Against is { } against && (claim.DoesNotKill.Contains(against) || claim.DoesNotKill.Contains(OrganismTarget.Of(GroupOf(against))))
+            ? KillReasonCode.DoesNotKill
         : claim.Refuted is not null && (target.Level is { } level ? claim.Reaches <= level : claim.Kills.Contains(target.Against!)) ? KillReasonCode.Refuted
         : null;
 

@@ -7,7 +7,8 @@ internal static class LabelTests
     public static bool Show(CompiledBase kb, KillClaim claim, OrganismTarget target, ApplicationMethod method) =>
         !IsHeld(claim) || claim.ShownBy.Any(test => test.SpeaksOf(method) && test.CanShow(kb.Data, target));
 
-    /// <summary>Whether a level is shown to be reached by a method: some test speaks of it, and each group of the level is shown. Of a level without groups nothing else follows.</summary>
+    /// <summary>Whether a level is shown to be reached by a method: some test speaks of it, and each group of the level is shown. Of a level without groups
+    /// nothing else follows.</summary>
     public static bool Show(CompiledBase kb, KillClaim claim, Level level, ApplicationMethod method) =>
         !IsHeld(claim) || (claim.ShownBy.Any(test => test.SpeaksOf(method)) && NotShown(kb, claim, level, method).Count == 0);
 
@@ -18,7 +19,8 @@ internal static class LabelTests
             .Where(group => !Show(kb, claim, OrganismTarget.Of(group), method)),
     ];
 
-    /// <summary>The claims of a set that say a target is met and whose tests do not show it, as a reason of the one whose tests show most; null where none says so.</summary>
+    /// <summary>The claims of a set that say a target is met and whose tests do not show it, as a reason of the one whose tests show most; null where none says
+    /// so.</summary>
     public static KillReason? Short(CompiledBase kb, Product product, ClaimSet set, KillTarget target) => set.Claims
         .Where(claim => IsHeld(claim.Claim)
             && (target.Level is { } level ? claim.Claim.Reaches >= level : KillExceptions.Says(kb, claim.Claim, target.Against!)))
@@ -36,7 +38,8 @@ internal static class LabelTests
     /// <summary>Whether a claim is weak by a method, and why; null where it is not.</summary>
     public static KillReason? Weak(KillClaim claim, ApplicationMethod method)
     {
-        if (claim.Registration is { } registration) return new KillReason(KillReasonCode.RegisteredOnly, [claim.Id, registration.Authority, registration.Number]);
+        if (claim.Registration is { } registration)
+            return new KillReason(KillReasonCode.RegisteredOnly, [claim.Id, registration.Authority, registration.Number]);
         return IsHeld(claim) && method <= ApplicationMethod.WetWipe
             && !claim.ShownBy.Any(test => test.Step == TestStep.Practical && test.On.Contains(TestedOn.Surfaces) && test.SpeaksOf(method))
             ? new KillReason(KillReasonCode.SuspensionOnly, [claim.Id])
@@ -47,7 +50,10 @@ internal static class LabelTests
     public static ClaimSet WithoutWeak(ClaimSet set) => set with
     {
         Claims = set.Claims
-            .Select(claim => claim with { Box = claim.Box with { Methods = MethodSet.Of(claim.Methods.Methods.Where(method => Weak(claim.Claim, method) is null).ToArray()) } })
+            .Select(claim => claim with
+            {
+                Box = claim.Box with { Methods = MethodSet.Of(claim.Methods.Methods.Where(method => Weak(claim.Claim, method) is null).ToArray()) },
+            })
             .Where(claim => !claim.Methods.IsEmpty).ToArray(),
     };
 

@@ -5,7 +5,8 @@ using Xunit.Abstractions;
 
 namespace Compat.Tests.Evaluation;
 
-/// <summary>A site that is made to be hard is answered by no more boxes than it takes, or refused by name; it never hangs. Times are printed, not judged.</summary>
+/// <summary>A site that is made to be hard is answered by no more boxes than it takes, or refused by name; it never hangs. Times are printed, not
+/// judged.</summary>
 public sealed class ResourceTests(ITestOutputHelper output)
 {
     private static readonly Source Paper = new() { Id = new("hard-paper"), Kind = SourceKind.Paper, Title = "invented", Trust = Trust.NamedPublication };
@@ -64,7 +65,8 @@ public sealed class ResourceTests(ITestOutputHelper output)
             {
                 var (fine, larger) = (new Leaves(scene).Of(method, all), new Leaves(scene, mostLooks: 0).Of(method, all));
                 Assert.Equal(fine.Sum(Cells), larger.Sum(Cells));
-                Assert.All(larger, leaf => Assert.All(fine.Where(other => leaf.Cells.Meets(other.Cells)), other => Assert.Equal(other.Decision.Verdict, leaf.Decision.Verdict)));
+                Assert.All(larger, leaf =>
+                    Assert.All(fine.Where(other => leaf.Cells.Meets(other.Cells)), other => Assert.Equal(other.Decision.Verdict, leaf.Decision.Verdict)));
             }
         }
     }, share: 4);
@@ -91,7 +93,8 @@ public sealed class ResourceTests(ITestOutputHelper output)
             Why = "invented",
             Sources = [Paper.Id],
             Reviewed = new CalendarDate(2026, 1, 1),
-            When = new ExposureBox { Strength = AxisLimit.Any, ExposureTime = AxisLimit.Any, Temperature = AxisLimit.Any, Ph = AxisLimit.Any, Uses = AxisLimit.Any, Methods = MethodLimit.Any },
+            When = new ExposureBox { Strength = AxisLimit.Any, ExposureTime = AxisLimit.Any, Temperature = AxisLimit.Any, Ph = AxisLimit.Any,
+                Uses = AxisLimit.Any, Methods = MethodLimit.Any },
         };
         var stairs = Enumerable.Range(0, count).Select(i => allows with
         {
@@ -109,7 +112,10 @@ public sealed class ResourceTests(ITestOutputHelper output)
         Id = new("hard-device"),
         Name = "hard",
         Parts = [new DevicePart { Id = new("keys"), OneOfTypes = [new("keypad-membrane")] }],
-        Instructions = [.. Enumerable.Range(0, count).Select(i => new InstructionsEdition { Id = new($"edition-{i}"), Dated = new CalendarDate(2026, 1, 1), Serials = [new SerialRange("AB", 100 + i, 100 + count + i)], Source = Paper.Id })],
+        Instructions = [.. Enumerable.Range(0, count).Select(i => new InstructionsEdition
+        {
+            Id = new($"edition-{i}"), Dated = new CalendarDate(2026, 1, 1), Serials = [new SerialRange("AB", 100 + i, 100 + count + i)], Source = Paper.Id,
+        })],
     };
 
     private static long Cells(Leaf leaf) => Enum.GetValues<Axis>().Aggregate(1L, (all, axis) => all * leaf.Cells[axis].Length);

@@ -79,7 +79,8 @@ public class ShippedDataTests
                             Materials = target < 0 ? [new(rule.Rule.Target.Material!)] : [],
                             Agent = Shipped.Data.Agents[agent].Id,
                             Method = method,
-                            Strength = Compiled.Agent(agent).Basis is { } basis ? new Strength(Point(rule.Box.Strength, 0m, 100m, inside), StrengthUnit.PercentOf(basis.Basis)) : null,
+                            Strength = Compiled.Agent(agent).Basis is { } basis
+                                ? new Strength(Point(rule.Box.Strength, 0m, 100m, inside), StrengthUnit.PercentOf(basis.Basis)) : null,
                             ExposureTime = Point(rule.Box.ExposureTime, 0m, 100_000_000m, inside),
                             Temperature = Point(rule.Box.Temperature, -40m, 200m, inside),
                             Ph = Point(rule.Box.Ph, -1m, 15m, inside),
@@ -105,7 +106,8 @@ public class ShippedDataTests
 
     private static int? Targets(RuleTarget allowed, RuleTarget forbids)
     {
-        if (allowed.Part is { } part && forbids.Part is { } otherPart) return Related(Compiled.Parts, Compiled.Parts[part.Value], Compiled.Parts[otherPart.Value]);
+        if (allowed.Part is { } part && forbids.Part is { } otherPart)
+            return Related(Compiled.Parts, Compiled.Parts[part.Value], Compiled.Parts[otherPart.Value]);
         if (allowed.Material is { } material && forbids.Material is { } otherMaterial)
         {
             var below = Compiled.Materials[otherMaterial.Value];
@@ -113,7 +115,9 @@ public class ShippedDataTests
             return Related(Compiled.Materials, Compiled.Materials[material.Value], below);
         }
 
-        return allowed.Part is { } made && forbids.Material is { } of && Compiled.Part(Compiled.Parts[made.Value]).Materials.Any(slot => slot.OneOf.Any(m => Compiled.Materials.IsAtOrBelow(Compiled.Materials[m.Value], Compiled.Materials[of.Value]))) ? 0 : null;
+        return allowed.Part is { } made && forbids.Material is { } of
+            && Compiled.Part(Compiled.Parts[made.Value]).Materials.Any(slot => slot.OneOf
+                .Any(m => Compiled.Materials.IsAtOrBelow(Compiled.Materials[m.Value], Compiled.Materials[of.Value]))) ? 0 : null;
     }
 
     private static bool SeenMeets(CompiledRule allowed, CompiledRule forbids) =>

@@ -53,7 +53,8 @@ public sealed class BoxOfCellsTests
     {
         var visitor = new Tiles(boxes);
         Cutter.Cut(ref visitor, All, boxes);
-        var joined = Joining.Of(visitor.Found.ConvertAll(tile => (Box: tile, In: IsIn(boxes, tile))), one => one.In.ToString(), one => one.Box, (one, _, box) => (box, one.In));
+        var joined = Joining.Of(visitor.Found.ConvertAll(tile => (Box: tile, In: IsIn(boxes, tile))), one => one.In.ToString(),
+            one => one.Box, (one, _, box) => (box, one.In));
         Assert.All(Points(All), point => Assert.Equal(IsIn(boxes, point), Assert.Single(joined, one => point.LiesIn(one.Box)).In));
         Assert.All(joined, one => Assert.All(joined.Where(other => other.In == one.In && other != one), other => Assert.False(Touch(one.Box, other.Box))));
     });
@@ -67,7 +68,8 @@ public sealed class BoxOfCellsTests
 
     private static bool IsIn(List<Box<Run>> boxes, Box<Run> one) => boxes.Exists(box => one.LiesIn(box));
 
-    private static Box<Run> Made(Run strength, Run exposureTime, Run uses) => Box<Run>.Whole with { Strength = strength, ExposureTime = exposureTime, Uses = uses };
+    private static Box<Run> Made(Run strength, Run exposureTime, Run uses) =>
+        Box<Run>.Whole with { Strength = strength, ExposureTime = exposureTime, Uses = uses };
 
     private static IEnumerable<Box<Run>> Points(Box<Run> of) =>
         from strength in Each(of.Strength) from exposureTime in Each(of.ExposureTime) from uses in Each(of.Uses) select Made(strength, exposureTime, uses);

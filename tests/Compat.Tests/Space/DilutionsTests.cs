@@ -29,7 +29,8 @@ public sealed class DilutionsTests
     }
 
     private static Stretch Times(Interval range, int share, int of) => new(
-        range.Lower is { } low ? new Cut(low * share, of, !range.LowerIncluded) : Cut.Start, range.Upper is { } high ? new Cut(high * share, of, range.UpperIncluded) : Cut.End);
+        range.Lower is { } low ? new Cut(low * share, of, !range.LowerIncluded) : Cut.Start,
+        range.Upper is { } high ? new Cut(high * share, of, range.UpperIncluded) : Cut.End);
 
     private static void ForAll(Action<Interval, Stretch> holds)
     {

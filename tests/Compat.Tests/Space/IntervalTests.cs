@@ -130,5 +130,6 @@ public sealed class IntervalTests
         Assert.Equal(new Interval(0.05m, false, 0.1m, true), new Interval(500, false, 1000, true).Scale(0.0001m));
 
     private static void Pairs(Action<Interval, Interval> holds) =>
-        Check.One(Config.QuickThrowOnFailure.WithMaxTest(1_000), Prop.ForAll(Arb.From(Gen.Two(Intervals)), (Action<(Interval, Interval)>)(pair => holds(pair.Item1, pair.Item2))));
+        Check.One(Config.QuickThrowOnFailure.WithMaxTest(1_000),
+            Prop.ForAll(Arb.From(Gen.Two(Intervals)), (Action<(Interval, Interval)>)(pair => holds(pair.Item1, pair.Item2))));
 }
