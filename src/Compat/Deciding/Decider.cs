@@ -29,8 +29,8 @@ internal interface IDecisionListener
 
 /// <summary>
 /// Decides one component on one variant of a part at a point: the one place where it is done, for a verdict alone as for an explanation.
-/// The steps are those of the specification under 'A point', in their order. Those before the voices are done before: what bars the method or an act
-/// by <see cref="Pieces.BarrierOf"/>, where the exposure time ends by <see cref="Reach.ExposureTimes"/>.
+/// The steps are the clauses P3 to P8 of the specification, in their order. P1 (barrier) and P2 (exposure time) are done before, by
+/// <see cref="Pieces.BarrierOf"/> and <see cref="Reach.ExposureTimes"/>.
 /// </summary>
 internal static class PointDecision
 {
@@ -38,7 +38,7 @@ internal static class PointDecision
         where TApplying : struct, IApplying
         where TListener : IDecisionListener
     {
-        // Step 'a live not allowed in any voice'.
+        // P4 Prohibition: a live 'not allowed' in any voice.
         var isForbidden = false;
         for (var voice = 0; voice < on.Voices.Length; voice++)
         {
@@ -53,13 +53,15 @@ internal static class PointDecision
         }
 
         if (isForbidden) return Verdict.NotAllowed;
+
+        // M2: of water and of sums no more is asked.
         if (scene.Component.OnlyForbids)
         {
             to.IsAllowed(byPart: false, wellFounded: true);
             return Verdict.Allowed;
         }
 
-        // Step 'instructions with only-listed'.
+        // P5 Only what is listed.
         InstructionsEdition? silent = null;
         var editions = on.Variant.Editions;
         for (var i = 0; i < editions.Count; i++)
@@ -74,7 +76,7 @@ internal static class PointDecision
             silent ??= editions[i];
         }
 
-        // Step 'a duty of the agent or the part that the part can meet in no way'.
+        // P6 Own duties: one of the agent or the part that can be met in no way.
         if (on.UnmetOwn is { } unmet)
         {
             if (to.ListensToAll) to.Because(ReasonCode.ResidueStays, Words.Of(unmet.Kind));
@@ -84,7 +86,7 @@ internal static class PointDecision
         return Permission(scene, on, silent, ref at, ref to);
     }
 
-    /// <summary>Whether an acting rule of its voice, or of the part and device, sets a candidate aside.</summary>
+    /// <summary>P3 Voices: whether an acting rule of its voice, or of the part and device, sets a candidate aside.</summary>
     public static bool IsSetAside<TApplying>(Scene scene, int candidate, int[] own, int[] ofPart, ref TApplying at) where TApplying : struct, IApplying
     {
         var overriders = scene.Overriders[candidate];
@@ -108,7 +110,7 @@ internal static class PointDecision
         where TApplying : struct, IApplying
         where TListener : IDecisionListener
     {
-        // Step 'a live allowed of the part or device; else of each of its materials'.
+        // P7 Permission: a live 'allowed' of the part or device, else of each of its materials.
         var byPart = default(Permit);
         byPart.Hear(scene, on, 0, silent, ref at, ref to);
         var deciding = byPart;
@@ -127,7 +129,7 @@ internal static class PointDecision
             if (!deciding.Any) return Verdict.NotEstablished;
         }
 
-        // Step 'a duty that the part can meet in no way'.
+        // P8 Duties of permissions: one that can be met in no way.
         var beside = default(Permit);
         foreach (var i in on.DutiesOnly)
             if (IsLive(scene, i, [], on, ref at)) beside.Accompany(scene, on, i, ref to);
@@ -137,7 +139,7 @@ internal static class PointDecision
             return Verdict.NotEstablished;
         }
 
-        // Of a product: what is not fully declared needs evidence on itself, except where what is left out does not matter.
+        // M4: a product that is not fully declared needs evidence on itself, except where what is left out does not matter.
         if (scene.Product is { Composition: not Composition.Full } product && !byPart.OfProduct && !MaterialsBearOut(scene, on, product, ref at))
         {
             if (to.ListensToAll) to.Because(ReasonCode.CompositionNotKnown, Words.Of(product.Composition));

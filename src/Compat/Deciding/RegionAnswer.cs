@@ -239,7 +239,7 @@ internal sealed class RegionAnswer(CompiledBase kb, Question question, IReadOnly
     }
 }
 
-/// <summary>What keeps an 'allowed' within limits: whatever was assumed, and evidence that is weak or was not seen.</summary>
+/// <summary>What keeps an 'allowed' within limits (clause G5): whatever was assumed, and evidence that is weak or was not seen.</summary>
 internal sealed class Limits(Question question, Substance substance, IReadOnlyList<PartVariant> variants)
 {
     /// <summary>What keeps every 'allowed' on a part within limits, whatever the rules say.</summary>

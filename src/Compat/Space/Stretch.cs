@@ -132,7 +132,7 @@ internal readonly struct Stretch(Cut from, Cut to) : IExtent<Stretch>, IEquatabl
         || (a is { IsEnd: false } && b is { IsEnd: false } && a.Numerator == b.Numerator && a.Denominator == b.Denominator && a.After == b.After);
 }
 
-/// <summary>The dilutions d at which d times a range of strengths lies in some strengths: with some of it, or with all. Limits are exact quotients.</summary>
+/// <summary>The dilutions d at which d times a range of strengths lies in some strengths (clause M10): with some of it, or with all. Exact quotients.</summary>
 internal static class Dilutions
 {
     /// <summary>The dilutions at which some strength of the range does.</summary>
