@@ -43,7 +43,8 @@ internal sealed class ClosedWindows(Ground ground)
         var level = $"`{Words.Of(need.Level!.Value)}`";
         var message = closure.Code switch
         {
-            ClosureCode.KillsTooSlowly or ClosureCode.TooNarrow => $"`{agent}` reaches {level} after {Interval.Duration(closure.ContactTime!.Value)}, and `{part}` "
+            ClosureCode.KillsTooSlowly or ClosureCode.TooNarrow =>
+                $"`{agent}` reaches {level} after {Interval.Duration(closure.ContactTime!.Value)}, and `{part}` "
                 + $"stands {Interval.Duration(closure.ExposureTime!.Value)}{(closure.Code == ClosureCode.TooNarrow ? ": too narrow to hit" : "")}",
             ClosureCode.OtherMethods => $"`{agent}` reaches {level} by {closure.Arguments[0]}, and `{part}` stands {closure.Arguments[1]}",
             ClosureCode.OtherStrength => $"`{agent}` reaches {level} at strengths at which it is not allowed on `{part}`",

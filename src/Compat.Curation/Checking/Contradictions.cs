@@ -15,8 +15,8 @@ internal sealed class Contradictions(Ground ground)
     public IEnumerable<Finding> Find(bool withRefinements)
     {
         new PairSearch(ground).Search(
-            (a, n) => _found.TryGetValue((a, n), out var best) ? best.Seen >= MostSubjects : !withRefinements
-                && Refines(ground.Kb.Rules[a], ground.Kb.Rules[n]),
+            (a, n) => _found.TryGetValue((a, n), out var best) ? best.Seen >= MostSubjects
+                : !withRefinements && Refines(ground.Kb.Rules[a], ground.Kb.Rules[n]),
             Look);
         foreach (var ((a, n), best) in _found.OrderBy(pair => pair.Key))
         {
@@ -64,8 +64,8 @@ internal sealed class Contradictions(Ground ground)
         foreach (var agent in Meeting(allowed, forbids))
         {
             var speaker = ground.SpeakerOf(agent);
-            var mark = string.Concat(telling.Select(rule => Speaks(rule, speaker) ? '1' : '0')) + (pair.Subject.EndsAlways ? ""
-                : speaker.Substance.LeavesNothing ? "n" : "f");
+            var mark = string.Concat(telling.Select(rule => Speaks(rule, speaker) ? '1' : '0'))
+                + (pair.Subject.EndsAlways ? "" : speaker.Substance.LeavesNothing ? "n" : "f");
             if (seen.Add(mark)) yield return speaker;
         }
     }

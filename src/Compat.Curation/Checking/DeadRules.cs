@@ -66,8 +66,8 @@ internal sealed class DeadRules(Ground ground)
             .Concat(ground.ProductSpeakers.Where(s => Reach.Speaks(ground.Kb, rule, s.Substance.Product, s.Component)));
 
     private static string Mark(Scene scene, Speaker speaker) =>
-        string.Join(",", scene.Candidates.Select(c => c.Rule.Index)) + (speaker.Substance.LeavesNothing ? "n"
-            : "f") + speaker.Component.Duties.Count + speaker.Substance.Product?.Id;
+        string.Join(",", scene.Candidates.Select(c => c.Rule.Index))
+        + (speaker.Substance.LeavesNothing ? "n" : "f") + speaker.Component.Duties.Count + speaker.Substance.Product?.Id;
 
     private Role RoleIn(CompiledRule rule, Subject subject, Speaker speaker, LiveRegion live)
     {

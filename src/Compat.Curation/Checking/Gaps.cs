@@ -39,8 +39,8 @@ internal sealed class Gaps(Ground ground)
     private bool IsGap(Subject[] variants, int agent)
     {
         var speaker = ground.SpeakerOf(agent);
-        var scene = new Scene(ground.Kb, variants.Select(subject => subject.Variant)
-            .ToArray(), speaker.Substance, speaker.Component, exposureTimeWithoutEnd: false);
+        var parts = variants.Select(subject => subject.Variant).ToArray();
+        var scene = new Scene(ground.Kb, parts, speaker.Substance, speaker.Component, exposureTimeWithoutEnd: false);
         var decider = new Decider(scene);
         return !MethodSet.All.Methods.Where(method => variants.All(subject => subject.Stood.Contains(method))).Any(method =>
             CellSearch.Find(scene, ground.DomainOf(speaker) with { Methods = MethodSet.Of(method) }, null,

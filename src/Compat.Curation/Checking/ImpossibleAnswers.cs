@@ -26,9 +26,14 @@ internal sealed class ImpossibleAnswers(Ground ground)
         foreach (var rule in ground.Kb.Rules.Where(one => one.Allows && !reported.Contains(one.Rule.Id)))
         {
             if (Excluding(rule) is { } why) yield return Make(rule, null, null, why);
-            else if (BroughtOn(rule) is { } how) yield return Make(rule, null, null,
-                how) with { Involved = [new(new ProblemPlace(RecordKind.Rule, rule.Rule.Id.Value, "when.methods"), "cannot be done")],
-                Help = "write `methods: [chamber]`, or name the agents that a cloth carries" };
+            else if (BroughtOn(rule) is { } how)
+            {
+                yield return Make(rule, null, null, how) with
+                {
+                    Involved = [new(new ProblemPlace(RecordKind.Rule, rule.Rule.Id.Value, "when.methods"), "cannot be done")],
+                    Help = "write `methods: [chamber]`, or name the agents that a cloth carries",
+                };
+            }
         }
     }
 

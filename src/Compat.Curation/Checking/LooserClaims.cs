@@ -59,16 +59,16 @@ internal sealed class LooserClaims(Ground ground)
     /// <summary>What a claim promises that another denies; the target is null where it is the level itself.</summary>
     private IEnumerable<(OrganismTarget? Target, string Promise, string Field)> Denied(Claim claim, Claim other)
     {
-        if (other.Refuted is not null && other.Reaches is { } refuted
-            && claim.Reaches >= refuted) yield return (null, $"reaches `{Words.Of(claim.Reaches.Value)}`", "reaches");
+        if (other.Refuted is not null && other.Reaches is { } refuted && claim.Reaches >= refuted)
+            yield return (null, $"reaches `{Words.Of(claim.Reaches.Value)}`", "reaches");
         var included = _kb.Data.Levels.FirstOrDefault(level => level.Level == claim.Reaches)?.Includes ?? [];
         foreach (var target in other.DoesNotKill.Concat(other.Refuted is null ? [] : other.Kills).Distinct())
         {
             if (claim.DoesNotKill.Contains(target)) continue;
             var group = target.Group ?? _kb.Data.Organisms.First(organism => organism.Id == target.Organism).Group;
             if (included.Contains(group)) yield return (target, $"reaches `{Words.Of(claim.Reaches!.Value)}`, which includes `{target}`", "reaches");
-            else if (claim.Kills.Contains(OrganismTarget.Of(group))) yield return (target, target.Group is null
-                ? $"kills `{Words.Of(group)}`, `{target}` among them" : $"kills `{target}`", "kills");
+            else if (claim.Kills.Contains(OrganismTarget.Of(group)))
+                yield return (target, target.Group is null ? $"kills `{Words.Of(group)}`, `{target}` among them" : $"kills `{target}`", "kills");
         }
     }
 

@@ -27,9 +27,8 @@ internal sealed class MixingRecords(CompiledBase kb)
                 var pairs = _leaves[kb.Agents[agent.Id.Value]].SelectMany(one => _leaves[kb.Agents[by.Value]].Select(other => (one, other)))
                     .Where(pair => pair.one != pair.other && !IsOnRecord(pair.one, pair.other)).ToArray();
                 if (pairs.Length == 0) continue;
-                var named = string.Join(", ", pairs.Take(NamedAtMost)
-                    .Select(pair => $"`{Id(pair.one)}` with `{Id(pair.other)}`")) + (pairs.Length > NamedAtMost ? $" and {pairs.Length - NamedAtMost} more"
-                    : "");
+                var named = string.Join(", ", pairs.Take(NamedAtMost).Select(pair => $"`{Id(pair.one)}` with `{Id(pair.other)}`"))
+                    + (pairs.Length > NamedAtMost ? $" and {pairs.Length - NamedAtMost} more" : "");
                 yield return new()
                 {
                     Kind = FindingKind.MissingMixing,

@@ -61,8 +61,8 @@ internal sealed partial class RecordFaults(KnowledgeData data, IReadOnlyList<Sit
     }
 
     /// <summary>What two records have of which each should have its own, capitals and hyphens aside.</summary>
-    private static IEnumerable<Finding> Twice(FindingKind kind, IEnumerable<(string Name, ProblemPlace Place)> all, Func<string, string, string,
-        string> message, string help)
+    private static IEnumerable<Finding> Twice(
+        FindingKind kind, IEnumerable<(string Name, ProblemPlace Place)> all, Func<string, string, string, string> message, string help)
     {
         var first = new Dictionary<string, ProblemPlace>(StringComparer.OrdinalIgnoreCase);
         var told = new HashSet<(string, string)>();
@@ -71,8 +71,14 @@ internal sealed partial class RecordFaults(KnowledgeData data, IReadOnlyList<Sit
             if (first.TryAdd(name.Trim().Replace('-', ' '), place)) continue;
             var other = first[name.Trim().Replace('-', ' ')];
             if (other.Id == place.Id || !told.Add((other.Id, place.Id))) continue;
-            yield return new Finding { Kind = kind, IsFault = true, Message = message(name, place.Id, other.Id),
-                Involved = [new(place, "stands here"), new(other, "stands here too")], Help = help };
+            yield return new Finding
+            {
+                Kind = kind,
+                IsFault = true,
+                Message = message(name, place.Id, other.Id),
+                Involved = [new(place, "stands here"), new(other, "stands here too")],
+                Help = help,
+            };
         }
     }
 

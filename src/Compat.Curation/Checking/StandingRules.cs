@@ -42,9 +42,8 @@ internal sealed class StandingRules(Ground ground)
         foreach (var speaker in Speakers(ground.Kb.Agents[standing.Agent.Value], mayAllow))
         {
             var scene = new Scene(ground.Kb, variants, speaker.Substance, speaker.Component, exposureTimeWithoutEnd: false);
-            if (speaker.Agent >= 0
-                && !seen.Add(string.Join(",", scene.Candidates
-                .Select(one => one.Rule.Index)) + speaker.Substance.LeavesNothing + speaker.Component.Duties.Count)) continue;
+            var mark = string.Join(",", scene.Candidates.Select(one => one.Rule.Index)) + speaker.Substance.LeavesNothing + speaker.Component.Duties.Count;
+            if (speaker.Agent >= 0 && !seen.Add(mark)) continue;
             foreach (var ofInstructions in scene.Candidates.Any(one => one.Rule.OfInstructions) ? [false, true] : new[] { false })
             {
                 if (Break(standing, subjects, scene, speaker, ofInstructions) is not var (place, decision)) continue;

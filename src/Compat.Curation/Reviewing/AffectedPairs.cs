@@ -50,8 +50,10 @@ internal sealed class AffectedPairs(ReviewSide before, ReviewSide after, RuleSam
             }
 
             foreach (var agent in agents)
-                if (after.AgentOf(agent) is >= 0 and var node) pairs.Add(new(former, subject, Comparable(agent, node), node,
-                    agent) { WasThere = before.AgentOf(agent) >= 0 });
+            {
+                if (after.AgentOf(agent) is >= 0 and var node)
+                    pairs.Add(new(former, subject, Comparable(agent, node), node, agent) { WasThere = before.AgentOf(agent) >= 0 });
+            }
         }
 
         return pairs;

@@ -80,8 +80,9 @@ internal sealed class Attribution
         {
             if (rule.Agent is { } agent && !named.Contains((RecordKind.Agent, agent.Value))) continue;
             var target = rule.Target;
-            if (target.Material is { } material ? named.Contains((RecordKind.Material, material.Value)) : target.Part is { } part
-                ? named.Contains((RecordKind.Part, part.Value)) : devices.Contains(target.Device)) rules.Add(rule.Id);
+            var speaks = target.Material is { } material ? named.Contains((RecordKind.Material, material.Value))
+                : target.Part is { } part ? named.Contains((RecordKind.Part, part.Value)) : devices.Contains(target.Device);
+            if (speaks) rules.Add(rule.Id);
         }
 
         return rules;

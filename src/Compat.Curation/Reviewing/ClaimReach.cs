@@ -66,11 +66,17 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
     private IEnumerable<Said> Compare(Claim[] was, Claim[] now, UnitPair units)
     {
         foreach (var claim in now)
-            if (NotReached(claim, was, isBefore: false, units) is var (more, with)) yield return new(ChangeKind.EfficacyLoosened,
-                $"{more}, with less than before: {with}", [claim.Id.Value], Weight(claim, isBefore: false));
+        {
+            if (NotReached(claim, was, isBefore: false, units) is not var (more, with)) continue;
+            yield return new(ChangeKind.EfficacyLoosened, $"{more}, with less than before: {with}", [claim.Id.Value], Weight(claim, isBefore: false));
+        }
+
         foreach (var claim in was)
-            if (NotReached(claim, now, isBefore: true, units) is var (less, without)) yield return new(ChangeKind.Tightened, $"no longer {less}: {without}",
-                [claim.Id.Value]);
+        {
+            if (NotReached(claim, now, isBefore: true, units) is var (less, without))
+                yield return new(ChangeKind.Tightened, $"no longer {less}: {without}", [claim.Id.Value]);
+        }
+
         var spared = was.SelectMany(claim => claim.DoesNotKill).Except(now.SelectMany(claim => claim.DoesNotKill)).ToArray();
         foreach (var claim in was.Where(claim => claim.DoesNotKill.Any(spared.Contains)))
             yield return new(ChangeKind.EfficacyLoosened,
@@ -83,11 +89,11 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
         {
             if (was.FirstOrDefault(one => one.Id == claim.Id) is not { } former) continue;
             var (weighs, weighed) = (Weight(claim, false), Weight(former, true));
-            if (weighs < weighed) yield return new(ChangeKind.EvidenceWeakened, $"`{claim.Id}` rests on {Words.Of(weighs)}, before on {Words.Of(weighed)}",
-                [claim.Id.Value], weighs);
-            if (!RecordDifference.AreSame(former.Bath, claim.Bath)
-                && former.Bath is not null) yield return new(ChangeKind.EfficacyLoosened, $"the bath of `{claim.Id}` is kept otherwise", [claim.Id.Value],
-                weighs);
+            if (weighs < weighed)
+                yield return new(ChangeKind.EvidenceWeakened, $"`{claim.Id}` rests on {Words.Of(weighs)}, before on {Words.Of(weighed)}", [claim.Id.Value],
+                    weighs);
+            if (former.Bath is not null && !RecordDifference.AreSame(former.Bath, claim.Bath))
+                yield return new(ChangeKind.EfficacyLoosened, $"the bath of `{claim.Id}` is kept otherwise", [claim.Id.Value], weighs);
         }
     }
 
@@ -114,9 +120,10 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
         var methods = left.Where(one => one.Name == left[0].Name).Select(one => Words.Of(one.Method)).Distinct();
         var box = BoxLine.Of(new ExposureBox { Strength = BoxValues.Limit(first.Strength), Dilution = BoxValues.Limit(first.Dilution),
             Temperature = BoxValues.Limit(first.Temperature), Ph = BoxValues.Limit(first.Ph) }, units.Of(isBefore));
+        var needs = claim.Needs.Count == 0 ? "" : "; needs " + string.Join(", ", claim.Needs.Select(Words.Of));
         return ("reached: " + string.Join(", ", left.Select(one => one.Name).Distinct()),
             $"by `{claim.Agent}` at contact time {first.ContactTime.ToInterval().ToString("s")}{(box == "every exposure" ? "" : "; " + box)}; "
-                + $"methods {string.Join(", ", methods)}{(claim.Needs.Count == 0 ? "" : "; needs " + string.Join(", ", claim.Needs.Select(Words.Of)))} (`{claim.Id}`)");
+                + $"methods {string.Join(", ", methods)}{needs} (`{claim.Id}`)");
     }
 
     /// <summary>

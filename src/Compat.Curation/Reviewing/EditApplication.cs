@@ -30,8 +30,8 @@ internal sealed class EditApplication
         while (open.TryPop(out var one))
         {
             var needed = RecordDifference.Names(one.After).Where(_added.ContainsKey).Select(name => _added[name]);
-            if (one is { Action: EditAction.Removed, Before: { } gone } && IdOf(gone) is { } id && _naming.TryGetValue(id, out var naming)) needed = needed
-                .Concat(naming);
+            if (one is { Action: EditAction.Removed, Before: { } gone } && IdOf(gone) is { } id && _naming.TryGetValue(id, out var naming))
+                needed = needed.Concat(naming);
             foreach (var other in needed)
                 if (all.Add(other)) open.Push(other);
         }

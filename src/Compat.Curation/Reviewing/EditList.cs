@@ -28,8 +28,8 @@ internal sealed class EditList
         while (RenameSearch.Find(renamed, after) is { Count: > 0 } found)
         {
             foreach (var one in found) later[one.Before] = one.After;
-            foreach (var one in found) former[Key(one.Kind, one.After.ToString()!)] = former.GetValueOrDefault(Key(one.Kind, one.Before.ToString()!),
-                one.Before.ToString()!);
+            foreach (var one in found)
+                former[Key(one.Kind, one.After.ToString()!)] = former.GetValueOrDefault(Key(one.Kind, one.Before.ToString()!), one.Before.ToString()!);
             renamed = new Renames(found.ToDictionary(one => one.Before, one => one.After)).In(renamed);
         }
 
@@ -56,7 +56,8 @@ internal sealed class EditList
             }
 
             var fields = RecordDifference.Fields(one, other).Where(field => field != "id").ToArray();
-            if (fields.Length > 0) yield return new(set.Kind, id, EditAction.Changed) { FormerId = earlier, Fields = fields, IsWording = fields
+            if (fields.Length == 0) continue;
+            yield return new(set.Kind, id, EditAction.Changed) { FormerId = earlier, Fields = fields, IsWording = fields
                 .All(set.IsWording), Before = one, After = other };
         }
     }
@@ -164,8 +165,9 @@ internal sealed class RecordSet
 {
     private readonly Type _type;
 
-    private RecordSet(RecordKind kind, Type type, Func<KnowledgeData, IEnumerable<KeyValuePair<string, object>>> of, Func<KnowledgeData, IEnumerable<object>,
-        KnowledgeData> with) =>
+    private RecordSet(
+        RecordKind kind, Type type, Func<KnowledgeData, IEnumerable<KeyValuePair<string, object>>> of, Func<KnowledgeData, IEnumerable<object>,
+            KnowledgeData> with) =>
         (Kind, _type, Of, With) = (kind, type, of, with);
 
     /// <summary>All kinds of record.</summary>
@@ -206,8 +208,8 @@ internal sealed class RecordSet
     /// <summary>Whether a difference in a field, as a file spells it, changes no answer: it is the id, or a remark.</summary>
     public bool IsWording(string field) => field == "id" || RecordDifference.IsRemark(_type, field);
 
-    private static RecordSet Make<T>(RecordKind kind, Func<KnowledgeData, IReadOnlyList<T>> of, Func<T, string> id, Func<KnowledgeData, T[],
-        KnowledgeData> with) where T : class =>
+    private static RecordSet Make<T>(
+        RecordKind kind, Func<KnowledgeData, IReadOnlyList<T>> of, Func<T, string> id, Func<KnowledgeData, T[], KnowledgeData> with) where T : class =>
         new(kind, typeof(T), data => of(data)
             .Select(one => new KeyValuePair<string, object>(id(one), one)), (data, all) => with(data, all.Cast<T>().ToArray()));
 }

@@ -21,8 +21,8 @@ public sealed record FieldChange(string Field, string? Before, string? After)
     }
 
     private static string? Cut(string? text, int from, int most) =>
-        text is null ? null : (from > 0 ? "… " : "") + text[Math.Min(from, text.Length)..Math.Min(text.Length, from + most)] + (from + most < text.Length
-            ? " …" : "");
+        text is null ? null
+        : (from > 0 ? "… " : "") + text[Math.Min(from, text.Length)..Math.Min(text.Length, from + most)] + (from + most < text.Length ? " …" : "");
 }
 
 /// <summary>Where edited records stand, and how their fields were written. Immutable and safe to share between threads.</summary>

@@ -12,8 +12,8 @@ internal static class FactReview
     {
         var sides = new ReachSides(before, after, edits);
         var found = new FactList(sides);
-        foreach (var look in new Action<ReachSides,
-            FactList>[] { MixingReach.Look, PersonReach.Look, ClaimReach.Look, ProtectionReach.Look, NeedReach.Look, TraitReach.Look }) look(sides, found);
+        Action<ReachSides, FactList>[] all = [MixingReach.Look, PersonReach.Look, ClaimReach.Look, ProtectionReach.Look, NeedReach.Look, TraitReach.Look];
+        foreach (var look in all) look(sides, found);
         return edits.All.Where(edit => !edit.IsWording).SelectMany(edit => Of(edit).Select(change => ((RecordEdit?)edit, change))).Concat(found.All())
             .ToArray();
     }
