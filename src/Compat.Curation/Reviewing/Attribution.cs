@@ -199,3 +199,114 @@ internal sealed class Attribution
     /// <param name="IsWhole">Whether it leads to the verdict of HEAD.</param>
     private sealed record Made(RecordEdit Edit, Box<Stretch> Box, bool IsWhole);
 }
+
+/// <summary>BASE beside BASE with one edit, both with only those rules that can speak where the edit is tried.</summary>
+internal sealed class EditTrial
+{
+    private readonly ReviewSide _without;
+    private readonly ReviewSide _with;
+    private readonly RuleSameness _rules;
+    private readonly Dictionary<ReviewPair, PairComparison?> _pairs = [];
+
+    private EditTrial(ReviewSide without, ReviewSide with) => (_without, _with, _rules) = (without, with, new RuleSameness(without.Kb, with.Kb));
+
+    /// <summary>Sets up a trial; null where the edit cannot be made alone: some record would name one that is not there.</summary>
+    public static EditTrial? Of(KnowledgeData data, IReadOnlyList<Site> sites, IReadOnlyCollection<RecordEdit> edits, HashSet<RuleId> rules,
+        TellingSerials serials)
+    {
+        try
+        {
+            var (was, now) = (Only(data, rules), Only(EditApplication.Apply(data, edits), rules));
+            var some = sites.Select(site => site with { Rules = Only(site.Rules, rules) }).ToArray();
+            var (without, with) = DataReview.Sides(was, some, now, some, serials);
+            return new(without, with);
+        }
+        catch (KeyNotFoundException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>The changes that the edit alone makes where a change was found.</summary>
+    public IReadOnlyList<CellChange> Changes(PairChanges found, CellChange change)
+    {
+        if (!_pairs.TryGetValue(found.Pair, out var comparison)) _pairs[found.Pair] = comparison = Comparison(found.Pair);
+        return comparison?.Of(change.Box) ?? [];
+    }
+
+    private PairComparison? Comparison(ReviewPair pair)
+    {
+        var key = (pair.After.Kind, pair.After.Name, pair.After.Serial);
+        var agent = pair.AgentId;
+        if (!_without.Subjects.TryGetValue(key, out var before) || !_with.Subjects.TryGetValue(key, out var after) || _with.AgentOf(agent) is < 0) return null;
+        var was = _without.AgentOf(agent);
+        var comparable = was >= 0 && SubjectFacts.AreComparable(_without.Kb.Agent(was), _with.Kb.Agent(_with.AgentOf(agent)));
+        return new PairComparison(_without, _with, _rules, new ReviewPair(before, after, comparable ? was : -1, _with.AgentOf(agent), agent));
+    }
+
+    private static KnowledgeData Only(KnowledgeData data, HashSet<RuleId> rules) => data with { Rules = Only(data.Rules, rules) };
+
+    private static Rule[] Only(IReadOnlyList<Rule> all, HashSet<RuleId> rules) =>
+        all.Where(rule => rules.Contains(rule.Id))
+            .Select(rule => rule.Overrides.Count == 0 ? rule : rule with { Overrides = rule.Overrides.Where(rules.Contains).ToArray() }).ToArray();
+}
+
+/// <summary>Applies one edit alone, with those it cannot stand without: what it names that is new too, and what named a record it removes.</summary>
+internal sealed class EditApplication
+{
+    private readonly Dictionary<object, RecordEdit> _added = [];
+    private readonly Dictionary<object, List<RecordEdit>> _naming = [];
+
+    public EditApplication(IReadOnlyList<RecordEdit> edits)
+    {
+        foreach (var edit in edits)
+        {
+            if (edit is { Action: EditAction.Added, After: { } record } && IdOf(record) is { } id) _added[id] = edit;
+            if (edit.Before is null) continue;
+            foreach (var name in RecordDifference.Names(edit.Before).Distinct())
+            {
+                if (_naming.TryGetValue(name, out var list)) list.Add(edit);
+                else _naming[name] = [edit];
+            }
+        }
+    }
+
+    /// <summary>The edit with all it cannot stand without.</summary>
+    public IReadOnlyCollection<RecordEdit> With(RecordEdit edit)
+    {
+        var all = new HashSet<RecordEdit>(ReferenceEqualityComparer.Instance) { edit };
+        var open = new Stack<RecordEdit>([edit]);
+        while (open.TryPop(out var one))
+        {
+            var needed = RecordDifference.Names(one.After).Where(_added.ContainsKey).Select(name => _added[name]);
+            if (one is { Action: EditAction.Removed, Before: { } gone } && IdOf(gone) is { } id && _naming.TryGetValue(id, out var naming))
+                needed = needed.Concat(naming);
+            foreach (var other in needed)
+                if (all.Add(other)) open.Push(other);
+        }
+
+        return all;
+    }
+
+    /// <summary>The records with some edits applied.</summary>
+    public static KnowledgeData Apply(KnowledgeData data, IEnumerable<RecordEdit> edits)
+    {
+        foreach (var group in edits.Where(edit => edit.Action != EditAction.Renamed).GroupBy(edit => edit.Kind))
+        {
+            var set = RecordSet.For(group.Key);
+            var now = group.ToDictionary(edit => edit.Id, edit => edit.After);
+            var kept = set.Of(data).Where(pair => !now.ContainsKey(pair.Key)).Select(pair => pair.Value);
+            data = set.With(data, kept.Concat(now.Values.OfType<object>()).ToArray());
+        }
+
+        return data;
+    }
+
+    /// <summary>
+    /// Whether an edit can change what is answered of a part: what rules say, what they rest on, what fills them in, and the trees by which they reach.
+    /// </summary>
+    public static bool Decides(RecordEdit edit) => !edit.IsWording && edit.Kind is RecordKind.Rule or RecordKind.Source or RecordKind.Convention
+        or RecordKind.InstructionWord or RecordKind.Part or RecordKind.Material or RecordKind.Agent;
+
+    private static object? IdOf(object record) => record.GetType().GetProperty("Id")?.GetValue(record);
+}

@@ -57,8 +57,14 @@ internal sealed class EditList
 
             var fields = RecordDifference.Fields(one, other).Where(field => field != "id").ToArray();
             if (fields.Length == 0) continue;
-            yield return new(set.Kind, id, EditAction.Changed) { FormerId = earlier, Fields = fields, IsWording = fields
-                .All(set.IsWording), Before = one, After = other };
+            yield return new(set.Kind, id, EditAction.Changed)
+            {
+                FormerId = earlier,
+                Fields = fields,
+                IsWording = fields.All(set.IsWording),
+                Before = one,
+                After = other,
+            };
         }
     }
 }
@@ -166,8 +172,10 @@ internal sealed class RecordSet
     private readonly Type _type;
 
     private RecordSet(
-        RecordKind kind, Type type, Func<KnowledgeData, IEnumerable<KeyValuePair<string, object>>> of, Func<KnowledgeData, IEnumerable<object>,
-            KnowledgeData> with) =>
+        RecordKind kind,
+        Type type,
+        Func<KnowledgeData, IEnumerable<KeyValuePair<string, object>>> of,
+        Func<KnowledgeData, IEnumerable<object>, KnowledgeData> with) =>
         (Kind, _type, Of, With) = (kind, type, of, with);
 
     /// <summary>All kinds of record.</summary>
@@ -210,6 +218,9 @@ internal sealed class RecordSet
 
     private static RecordSet Make<T>(
         RecordKind kind, Func<KnowledgeData, IReadOnlyList<T>> of, Func<T, string> id, Func<KnowledgeData, T[], KnowledgeData> with) where T : class =>
-        new(kind, typeof(T), data => of(data)
-            .Select(one => new KeyValuePair<string, object>(id(one), one)), (data, all) => with(data, all.Cast<T>().ToArray()));
+        new(
+            kind,
+            typeof(T),
+            data => of(data).Select(one => new KeyValuePair<string, object>(id(one), one)),
+            (data, all) => with(data, all.Cast<T>().ToArray()));
 }
