@@ -71,22 +71,31 @@ public static class DataFolder
     {
         var bases = new AgentBases();
         foreach (var record in RecordsOf(files, FileKind.Agents)) bases.Add(record.Mapping);
-        var boxes = new BoxReader(bases);
-        var rules = new RuleReader(boxes);
-        var agents = new AgentReader(boxes);
+        var reader = new RecordReader(new BoxReader(bases), ofSite: false);
         var places = new PlaceBuilder();
         var data = new KnowledgeData
         {
             Version = VersionOf(files) ?? "unversioned",
-            Sources = places.Read(RecordKind.Source, RecordsOf(files, FileKind.Sources), BasicReaders.ReadSource, one => one.Id.Value),
-            Materials = places.Read(RecordKind.Material, RecordsOf(files, FileKind.Materials), BasicReaders.ReadMaterial, one => one.Id.Value),
-            Agents = places.Read(RecordKind.Agent, RecordsOf(files, FileKind.Agents), agents.Read, one => one.Id.Value),
-            Parts = places.Read(RecordKind.Part, RecordsOf(files, FileKind.Parts), BasicReaders.ReadPart, one => one.Id.Value),
-            Rules = places.Read(RecordKind.Rule, RecordsOf(files, FileKind.Rules), one => rules.Read(one, ofSite: false), one => one.Id.Value),
-            Conventions = places.Read(RecordKind.Convention, RecordsOf(files, FileKind.Conventions), BasicReaders.ReadConvention, one => Space.Words.Of(one.Key)),
-            StandingRules = places.Read(RecordKind.StandingRule, RecordsOf(files, FileKind.Standing), new StandingReader(boxes).Read, one => one.Id.Value),
+            Sources = Read(RecordKind.Source, FileKind.Sources, one => reader.ReadSource(one), one => one.Id.Value),
+            Materials = Read(RecordKind.Material, FileKind.Materials, one => reader.ReadMaterial(one), one => one.Id.Value),
+            Agents = Read(RecordKind.Agent, FileKind.Agents, one => reader.ReadAgentClass(one), one => one.Id.Value),
+            Parts = Read(RecordKind.Part, FileKind.Parts, one => reader.ReadPartType(one), one => one.Id.Value),
+            Rules = Read(RecordKind.Rule, FileKind.Rules, one => reader.ReadRule(one), one => one.Id.Value),
+            Conventions = Read(RecordKind.Convention, FileKind.Conventions, RecordReader.ReadConvention, one => Space.Words.Of(one.Key)),
+            StandingRules = Read(RecordKind.StandingRule, FileKind.Standing, one => reader.ReadStandingRule(one), one => one.Id.Value),
+            Organisms = Read(RecordKind.Organism, FileKind.Organisms, one => reader.ReadOrganism(one), one => one.Id.Value),
+            Levels = Read(RecordKind.Level, FileKind.Levels, one => reader.ReadLevelMeaning(one), one => Space.Words.Of(one.Level)),
+            TestStandards = Read(RecordKind.TestStandard, FileKind.TestStandards, one => reader.ReadTestStandard(one), one => one.Code.Value),
+            Needs = Read(RecordKind.Need, FileKind.Needs, one => reader.ReadNeedRule(one), one => one.Id.Value),
+            Claims = Read(RecordKind.Claim, FileKind.Efficacy, one => reader.ReadClaim(one), one => one.Id.Value),
+            MixingHazards = Read(RecordKind.Mixing, FileKind.Mixing, one => reader.ReadMixingHazard(one), one => one.Id.Value, one => !IsHarmless(one)),
+            HarmlessMeetings =
+                Read(RecordKind.HarmlessMeeting, FileKind.Mixing, one => reader.ReadHarmlessMeeting(one), one => one.Id.Value, IsHarmless),
+            PersonRules = Read(RecordKind.PersonRule, FileKind.Persons, one => reader.ReadPersonRule(one), one => one.Id.Value),
+            Protections = Read(RecordKind.Protection, FileKind.Protection, one => reader.ReadProtection(one), one => one.Id.Value),
+            InstructionWords = Read(RecordKind.InstructionWord, FileKind.InstructionWords, one => reader.ReadInstructionWord(one), one => one.Id.Value),
+            Occasions = Read(RecordKind.Occasion, FileKind.Occasions, one => reader.ReadOccasion(one), one => one.Id.Value),
         };
-        data = WithEfficacyAndPeople(data, files, boxes, places);
         foreach (var file in files) file.Finish(faults);
         IdHelp.Offer(faults, data);
         faults.Sort();
@@ -97,25 +106,12 @@ public static class DataFolder
             Places = places.Build(),
             Gaps = gaps.Concat(places.Gaps).Concat(files.Where(file => file.HasGaps).SelectMany(file => FolderLayout.RecordsOf(file.Kind))).ToHashSet(),
         };
-    }
 
-    private static KnowledgeData WithEfficacyAndPeople(KnowledgeData data, List<DataFile> files, BoxReader boxes, PlaceBuilder places)
-    {
-        var people = new PeopleReader(boxes);
-        return data with
-        {
-            Organisms = places.Read(RecordKind.Organism, RecordsOf(files, FileKind.Organisms), LevelReaders.ReadOrganism, one => one.Id.Value),
-            Levels = places.Read(RecordKind.Level, RecordsOf(files, FileKind.Levels), LevelReaders.ReadLevel, one => Space.Words.Of(one.Level)),
-            TestStandards = places.Read(RecordKind.TestStandard, RecordsOf(files, FileKind.TestStandards), LevelReaders.ReadTest, one => one.Code.Value),
-            Needs = places.Read(RecordKind.Need, RecordsOf(files, FileKind.Needs), LevelReaders.ReadNeed, one => one.Id.Value),
-            Claims = places.Read(RecordKind.Claim, RecordsOf(files, FileKind.Efficacy), new ClaimReader(boxes).Read, one => one.Id.Value),
-            MixingHazards = places.Read(RecordKind.Mixing, RecordsOf(files, FileKind.Mixing).Where(one => !MixingReader.IsHarmless(one)), new MixingReader(boxes).Read, one => one.Id.Value),
-            HarmlessMeetings = places.Read(RecordKind.HarmlessMeeting, RecordsOf(files, FileKind.Mixing).Where(MixingReader.IsHarmless), MixingReader.ReadHarmless, one => one.Id.Value),
-            PersonRules = places.Read(RecordKind.PersonRule, RecordsOf(files, FileKind.Persons), people.ReadRule, one => one.Id.Value),
-            Protections = places.Read(RecordKind.Protection, RecordsOf(files, FileKind.Protection), people.ReadProtection, one => one.Id.Value),
-            InstructionWords = places.Read(RecordKind.InstructionWord, RecordsOf(files, FileKind.InstructionWords), new InstructionWordReader(boxes).Read, one => one.Id.Value),
-            Occasions = places.Read(RecordKind.Occasion, RecordsOf(files, FileKind.Occasions), LevelReaders.ReadOccasion, one => one.Id.Value),
-        };
+        static bool IsHarmless(RecordFields record) => record.Has("harmless");
+
+        IReadOnlyList<T> Read<T>(RecordKind kind, FileKind file, Func<RecordFields, T?> read, Func<T, string> idOf, Func<RecordFields, bool>? isOne = null)
+            where T : class =>
+            places.Read(kind, RecordsOf(files, file).Where(one => isOne is null || isOne(one)), read, idOf);
     }
 
     private static IEnumerable<RecordFields> RecordsOf(List<DataFile> files, FileKind kind) =>

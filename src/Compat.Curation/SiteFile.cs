@@ -40,7 +40,7 @@ public static class SiteFile
             var bases = new AgentBases();
             foreach (var agent in data.Agents) bases.Add(agent);
             if (file.Root is YamlMapping root)
-                site = new SiteReader(new BoxReader(bases), places).Read(root, file.Faults);
+                site = new SiteReader(new RecordReader(new BoxReader(bases), ofSite: true), places).Read(root, file.Faults);
             file.Finish(faults);
             IdHelp.Offer(faults, data);
         }

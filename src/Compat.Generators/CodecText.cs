@@ -34,6 +34,7 @@ internal static class CodecText
         text.Open("sealed partial class SnapshotWriter");
         foreach (var record in records.Where(one => one.Name != "KnowledgeData" && !IsByHand(one)))
         {
+            text.Line("");
             text.Open($"private void Write({record.Type} x)");
             if (record.Kind is { } kind) text.Line($"At(RecordKind.{kind}, {KeyText(record)});");
             foreach (var field in Legacy.Order(record)) text.Line(Written(field, record));
@@ -61,6 +62,7 @@ internal static class CodecText
                 continue;
             }
 
+            text.Line("");
             text.Open($"public {record.Type} Read{record.Name}() => new()");
             foreach (var field in Legacy.Order(record)) text.Line($"{field.Name} = {Read(field, record)},");
             text.Close(";");

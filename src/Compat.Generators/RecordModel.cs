@@ -37,7 +37,10 @@ internal sealed class RecordModel
     public string Key => Type.GetMembers("Key").Any() ? "Key" : Fields[0].Name;
 
     /// <summary>The records that can be reached from some, these included.</summary>
-    public static IReadOnlyList<RecordModel> Reachable(params INamedTypeSymbol[] from)
+    public static IReadOnlyList<RecordModel> Reachable(params INamedTypeSymbol[] from) => Reachable(_ => false, from);
+
+    /// <summary>The records that can be reached from some, these included, without passing through a type that is closed.</summary>
+    public static IReadOnlyList<RecordModel> Reachable(Func<ITypeSymbol, bool> isClosed, params INamedTypeSymbol[] from)
     {
         var seen = new Dictionary<ISymbol, RecordModel>(SymbolEqualityComparer.Default);
         foreach (var type in from) Visit(type);
@@ -45,7 +48,7 @@ internal sealed class RecordModel
 
         void Visit(INamedTypeSymbol type)
         {
-            if (seen.ContainsKey(type)) return;
+            if (seen.ContainsKey(type) || isClosed(type)) return;
             var record = seen[type] = new RecordModel(type);
             foreach (var field in record.Fields)
                 if (IsRecord(field.Item)) Visit((INamedTypeSymbol)field.Item);
@@ -96,5 +99,30 @@ internal sealed class FieldModel
     /// <summary>What it is a list of; else its type.</summary>
     public ITypeSymbol Item { get; }
 
+    /// <summary>What a file calls it.</summary>
+    public string Key => Argument("KeyAttribute", 0) ?? Kebab(Name);
+
+    /// <summary>The key of the braces in which it stands in a file; null where it stands among the keys of the record.</summary>
+    public string? Within => Named("KeyAttribute", "Within") as string;
+
+    /// <summary>The words a file has for false and true; null where it writes <c>true</c>.</summary>
+    public (string? No, string? Yes)? Words => Has("TruthAttribute") ? (Argument("TruthAttribute", 0), Argument("TruthAttribute", 1)) : null;
+
+    /// <summary>What it measures; null where it is no figure, or a bare one.</summary>
+    public string? Quantity => Argument("MeasuredAttribute", 0);
+
+    /// <summary>The key of the agent in whose unit a strength is stated; null where it is that of the record.</summary>
+    public string? StrengthOf => Named("MeasuredAttribute", "Of") as string;
+
+    public bool TakesBare => Named("MeasuredAttribute", "TakesBare") is true;
+
     public bool Has(string attribute) => RecordModel.AttributeOf(Property, attribute) is not null;
+
+    private string? Argument(string attribute, int at) => RecordModel.AttributeOf(Property, attribute)?.ConstructorArguments[at].Value as string;
+
+    private object? Named(string attribute, string name) =>
+        RecordModel.AttributeOf(Property, attribute)?.NamedArguments.FirstOrDefault(one => one.Key == name).Value.Value;
+
+    private static string Kebab(string name) =>
+        string.Concat(name.Select((c, i) => char.IsUpper(c) ? (i > 0 ? "-" : "") + char.ToLowerInvariant(c) : c.ToString()));
 }

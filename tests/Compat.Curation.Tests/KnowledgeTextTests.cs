@@ -4,6 +4,7 @@ using Compat.Curation.Writing;
 using Compat.Curation.Yaml;
 using Compat.Tests.Validation;
 using FsCheck.Xunit;
+using Compat.Tests.RandomCases;
 
 namespace Compat.Curation.Tests;
 

@@ -51,7 +51,8 @@ public sealed record ProductAnswers
             var refusals = FileSchema.Of(FileKind.Site).Check(site, faults);
             var bases = new AgentBases();
             foreach (var agent in data.Agents) bases.Add(agent);
-            product = places.Read(RecordKind.Product, [new RecordFields(record, faults)], new ProductReader(new BoxReader(bases)).Read, one => one.Id.Value).FirstOrDefault();
+            var reader = new RecordReader(new BoxReader(bases), ofSite: true);
+            product = places.Read(RecordKind.Product, [new RecordFields(record, faults)], one => reader.ReadProduct(one), one => one.Id.Value).FirstOrDefault();
             FileSchema.AddRefusals(site, refusals, faults);
         }
         else if (faults.Found.Count == 0)

@@ -57,14 +57,14 @@ public sealed class SiteEditor
     /// <param name="faults">What would not pass; nothing is added then.</param>
     /// <returns>Whether they were added.</returns>
     public bool Add(IReadOnlyList<Product> products, List<Diagnostic> faults) =>
-        products.Count == 0 || Insert("products", products.Select(one => RecordText.Item(0, to => new SiteYaml(_bases).Product(to, one))), faults);
+        products.Count == 0 || Insert("products", products.Select(one => RecordText.Item(0, to => new RecordWriter(_bases).WriteProduct(to, one))), faults);
 
     /// <summary>Adds devices behind those that are there.</summary>
     /// <param name="devices">The devices.</param>
     /// <param name="faults">What would not pass; nothing is added then.</param>
     /// <returns>Whether they were added.</returns>
     public bool Add(IReadOnlyList<Device> devices, List<Diagnostic> faults) =>
-        devices.Count == 0 || Insert("devices", devices.Select(one => RecordText.Item(0, to => new SiteYaml(_bases).Device(to, one))), faults);
+        devices.Count == 0 || Insert("devices", devices.Select(one => RecordText.Item(0, to => new RecordWriter(_bases).WriteDevice(to, one))), faults);
 
     /// <summary>The columns of the site's asset list, as the file keeps them; null where it keeps none.</summary>
     public ImportColumns? Columns =>

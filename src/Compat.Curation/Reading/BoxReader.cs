@@ -29,10 +29,10 @@ internal sealed class BoxReader(AgentBases bases)
         };
     }
 
-    /// <summary>Reads a strength in percent of an agent's basis; null where it is not written or faulty.</summary>
-    public Interval? StrengthOf(RecordFields fields, string agent, bool takesBare, string key = "strength")
+    /// <summary>Reads a strength in percent of an agent's basis; null where it is not written, faulty, or of no agent.</summary>
+    public Interval? StrengthOf(RecordFields fields, string? agent, string key, bool takesBare)
     {
-        if (fields.Scalar(key) is not { } scalar) return null;
+        if (agent is null || fields.Scalar(key) is not { } scalar) return null;
         Interval percent;
         TextFault? fault;
         if (bases.Of(agent) is { } basis)
@@ -50,10 +50,6 @@ internal sealed class BoxReader(AgentBases bases)
         return null;
     }
 
-    /// <summary>Reads the box of a claim.</summary>
-    public ClaimBox ReadClaim(RecordFields record, string agent) =>
-        record.Record("when") is { } fields ? ReadClaimBox(fields, agent) : new();
-
     private ClaimBox ReadClaimBox(RecordFields fields, string? agent) => new()
     {
         Strength = agent is null ? default : Strength(fields, agent),
@@ -63,12 +59,13 @@ internal sealed class BoxReader(AgentBases bases)
         Methods = Methods(fields),
     };
 
-    /// <summary>Reads the box of a claim of a label or of instructions: a strength with an agent, a dilution with a product.</summary>
+    /// <summary>Reads the box of a claim: a strength with an agent, a dilution with a product.</summary>
     /// <param name="record">The record it stands in.</param>
+    /// <param name="key">Its key.</param>
     /// <param name="agent">The agent the claim speaks of; null for a product.</param>
-    public ClaimBox ReadSiteClaim(RecordFields record, string? agent)
+    public ClaimBox ReadClaim(RecordFields record, string key, string? agent)
     {
-        if (record.Record("when") is not { } fields) return new();
+        if (record.Record(key) is not { } fields) return new();
         if (agent is null && fields.Has("strength"))
             fields.ReportKey("strength", "axis", "a claim of a product names `dilution`, not `strength`");
         if (agent is not null && fields.Has("dilution"))
@@ -84,7 +81,7 @@ internal sealed class BoxReader(AgentBases bases)
     {
         "any" => AxisLimit.Any,
         "unstated" => AxisLimit.Unstated,
-        _ => StrengthOf(fields, agent, takesBare: false) is { } range ? AxisLimit.Within(range) : default,
+        _ => StrengthOf(fields, agent, "strength", takesBare: false) is { } range ? AxisLimit.Within(range) : default,
     };
 
     private static AxisLimit Limit(RecordFields fields, string key, ReadRange read)

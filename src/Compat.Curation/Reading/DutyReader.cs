@@ -9,11 +9,8 @@ internal static class DutyReader
 {
     private static readonly string[] Kinds = [.. Words.All<DutyKind>()];
 
-    /// <summary>The duties of a record.</summary>
-    public static IReadOnlyList<Duty> Read(RecordFields record) =>
-        record.Records("duties").Select(ReadOne).OfType<Duty>().ToArray();
-
-    private static Duty? ReadOne(RecordFields fields)
+    /// <summary>Reads a duty; null where it has no kind.</summary>
+    public static Duty? Read(RecordFields fields)
     {
         if (fields.ExactlyOne("a duty", Kinds) is not { } key || !Words.TryParse<DutyKind>(key, out var kind)) return null;
         var hasWays = kind is DutyKind.TakeOff or DutyKind.WipeDry or DutyKind.Dry;

@@ -9,6 +9,9 @@ namespace Compat.Curation.Reading;
 /// <summary>Gives the fields of one record their types. What the schema refuses is reported already and read as absent.</summary>
 internal sealed class RecordFields(YamlMapping mapping, DiagnosticList faults)
 {
+    /// <summary>What stands in for a date that is missing, which is reported.</summary>
+    public static readonly CalendarDate NoDate = new(1, 1, 1);
+
     /// <summary>The record.</summary>
     public YamlMapping Mapping { get; } = mapping;
 
@@ -54,6 +57,9 @@ internal sealed class RecordFields(YamlMapping mapping, DiagnosticList faults)
     /// <summary>The mapping of a key, or null.</summary>
     public RecordFields? Record(string key) => Node(key) is YamlMapping inner ? new(inner, Faults) : null;
 
+    /// <summary>The mapping of a key; one without keys where there is none.</summary>
+    public RecordFields Within(string key) => Record(key) ?? new(new YamlMapping([], Mapping.Span), Faults);
+
     /// <summary>Texts of a list.</summary>
     public IReadOnlyList<string> Texts(string key) => Items(key).Select(item => item.Text).ToArray();
 
@@ -63,9 +69,6 @@ internal sealed class RecordFields(YamlMapping mapping, DiagnosticList faults)
     /// <summary>Ids of a list.</summary>
     public IReadOnlyList<TId> Ids<TId>(string key, Func<string, TId> make) where TId : class =>
         Items(key).Select(item => MakeId(item, make)).OfType<TId>().ToArray();
-
-    /// <summary>Ids of sources.</summary>
-    public IReadOnlyList<SourceId> Sources() => Ids("sources", id => new SourceId(id));
 
     /// <summary>A date, or null; a day that is none is reported.</summary>
     public CalendarDate? Date(string key)
@@ -103,6 +106,33 @@ internal sealed class RecordFields(YamlMapping mapping, DiagnosticList faults)
         return null;
     }
 
+    /// <summary>A strength of any unit, or null.</summary>
+    public Strength? Strength(string key)
+    {
+        if (Scalar(key) is not { } scalar) return null;
+        if (StrengthText.TryRead(scalar.Text, true, out var strength) is not { } fault) return strength;
+        Report(scalar, fault);
+        return null;
+    }
+
+    /// <summary>The unit of a strength, or null.</summary>
+    public StrengthUnit? StrengthUnit(string key) => Space.StrengthUnit.TryParse(Text(key), out var unit) ? unit : null;
+
+    /// <summary>A concentration in air, or null.</summary>
+    public AirConcentration? AirConcentration(string key)
+    {
+        if (Scalar(key) is not { } scalar) return null;
+        if (Model.AirConcentration.TryParse(scalar.Text, out var value)) return value;
+        Report(scalar, "figure", $"`{scalar.Text}` is no concentration in air", "write a figure above 0 and `ppm`, `ppb` or `mg/m³`");
+        return null;
+    }
+
+    /// <summary>The code of a test, or null.</summary>
+    public TestCode? TestCode(string key) => Model.TestCode.TryParse(Text(key), out var code) ? code : null;
+
+    /// <summary>The methods of a list.</summary>
+    public MethodSet MethodSet(string key) => Space.MethodSet.Of([.. WordList<ApplicationMethod>(key) ?? []]);
+
     /// <summary>A whole number, or null.</summary>
     public int? Number(string key) =>
         Scalar(key) is { IsPlain: true } scalar && int.TryParse(scalar.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
@@ -138,6 +168,12 @@ internal sealed class RecordFields(YamlMapping mapping, DiagnosticList faults)
         if (written.Length == 0) ReportRecord("one-of-keys", $"{what} needs one of {listed}");
         else ReportKey(written[1], "one-of-keys", $"{what} has `{written[0]}` and `{written[1]}`", $"write exactly one of {listed}");
         return null;
+    }
+
+    /// <summary>Reports a key that is written without another.</summary>
+    public void OnlyBeside(string code, string key, string other)
+    {
+        if (Has(key) && !Has(other)) ReportKey(key, code, $"`{key}` needs `{other}` beside it");
     }
 
     private void ReportAt(TextSpan span, string code, string message, string? help)

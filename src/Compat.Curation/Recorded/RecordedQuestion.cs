@@ -11,7 +11,7 @@ internal static class RecordedQuestion
     {
         Part = fields.Id("part", text => new PartId(text)),
         Materials = Materials(fields),
-        MaterialsKnown = BasicReaders.MaterialsKnown(fields, "materialsKnown"),
+        MaterialsKnown = fields.Text("materialsKnown") switch { "fully" => true, "partly" => false, _ => null },
         Device = fields.Id("device", text => new DeviceId(text)),
         DevicePart = fields.Id("devicePart", text => new DevicePartId(text)),
         Serial = Serial(fields),

@@ -60,6 +60,22 @@ internal sealed record Measure(string Name, IReadOnlyList<(string Unit, decimal 
         _ => throw new ArgumentOutOfRangeException(nameof(axis)),
     };
 
+    /// <summary>What a convention measures.</summary>
+    public static Measure Of(ConventionKey key) => key switch
+    {
+        ConventionKey.UnstatedExposureTime or ConventionKey.DryingTime => ExposureTime,
+        ConventionKey.WindowLeast => Duration,
+        ConventionKey.WindowShare => Share,
+        ConventionKey.MostProducts => Products,
+        ConventionKey.IngressWetWipe or ConventionKey.IngressSpray or ConventionKey.IngressRinse or ConventionKey.IngressImmerse => Numeral,
+        ConventionKey.UsesShare => Part,
+        ConventionKey.UnstatedTemperature or ConventionKey.AssumedTemperature or ConventionKey.ClaimTemperature => Temperature,
+        ConventionKey.UnstatedPh or ConventionKey.WaterPh or ConventionKey.PurifiedWaterPh => Ph,
+        ConventionKey.UnstatedUses => Uses,
+        ConventionKey.UnstatedDilution => Dilution,
+        _ => Density,
+    };
+
     /// <summary>Reads a range and brings it to the unit of the model.</summary>
     public TextFault? TryRead(string text, bool takesBare, out Interval range)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Compat.Curation.Text;
 
 namespace Compat.Curation.Writing;
 
@@ -7,10 +8,10 @@ internal static class ExposureYaml
 {
     /// <summary>A box in braces.</summary>
     /// <param name="box">The box.</param>
-    /// <param name="basis">The unit of the agent's strength; null where it is not known.</param>
-    public static IEnumerable<(string Key, string? Value)> Box(ExposureBox box, StrengthUnit? basis)
+    /// <param name="strength">The unit of strengths.</param>
+    public static IEnumerable<(string Key, string? Value)> Box(ExposureBox box, string strength)
     {
-        yield return ("strength", Limit(box.Strength, PercentOf(basis)));
+        yield return ("strength", Limit(box.Strength, strength));
         yield return ("dilution", Limit(box.Dilution with { Range = box.Dilution.Range.Scale(100) }, "% v/v"));
         yield return ("exposure-time", Limit(box.ExposureTime, "s"));
         yield return ("temperature", Limit(box.Temperature, "°C"));
@@ -20,9 +21,9 @@ internal static class ExposureYaml
     }
 
     /// <summary>The box of a claim in braces.</summary>
-    public static IEnumerable<(string Key, string? Value)> Box(ClaimBox box, StrengthUnit? basis) =>
+    public static IEnumerable<(string Key, string? Value)> Box(ClaimBox box, string strength) =>
     [
-        ("strength", Limit(box.Strength, PercentOf(basis))),
+        ("strength", Limit(box.Strength, strength)),
         ("dilution", Limit(box.Dilution with { Range = box.Dilution.Range.Scale(100) }, "% v/v")),
         ("contact-time", Limit(box.ContactTime, "s")),
         ("temperature", Limit(box.Temperature, "°C")),
@@ -30,19 +31,15 @@ internal static class ExposureYaml
         ("methods", Limit(box.Methods)),
     ];
 
-    /// <summary>The percent of a basis, as it is written.</summary>
-    public static string PercentOf(StrengthUnit? basis) => StrengthUnit.PercentOf(basis?.Basis ?? StrengthBasis.VolumePerVolume).Text;
-
-    /// <summary>Methods in brackets.</summary>
-    public static string Methods(MethodSet methods) => RecordText.Words(methods.Methods.Select(Words.Of));
-
     /// <summary>A range with its unit; null for null.</summary>
-    public static string? Range(Interval? range, string unit, decimal factor = 1) =>
-        range is { } some ? RecordText.Quoted(some.Scale(factor).ToString(unit)) : null;
+    public static string? Range(Interval? range, string unit) => range is { } some ? RecordText.Quoted(some.ToString(unit)) : null;
 
-    /// <summary>A figure with its unit; null for null.</summary>
-    public static string? Figure(decimal? value, string unit) =>
-        value is { } some ? RecordText.Quoted(Plain(some) + " " + unit) : null;
+    /// <summary>A range in the unit in which it is measured; null for null.</summary>
+    public static string? Range(Interval? range, Measure measure) => Range(range?.Scale(1 / measure.Units[0].Factor), measure.Units[0].Unit);
+
+    /// <summary>A figure in the unit in which it is measured; null for null.</summary>
+    public static string? Figure(decimal? value, Measure? measure) =>
+        value is not { } some ? null : measure is null ? Plain(some) : RecordText.Quoted(Plain(some / measure.Units[0].Factor) + " " + measure.Units[0].Unit);
 
     /// <summary>A number; null for null.</summary>
     public static string? Number(decimal? value) => value is { } some ? Plain(some) : null;
@@ -55,7 +52,7 @@ internal static class ExposureYaml
         (string, string?)[] entries = duty.Kind switch
         {
             DutyKind.TakeOff or DutyKind.WipeDry or DutyKind.Dry =>
-                [(kind, "[" + string.Join(", ", duty.Ways.Select(Way)) + "]"), ("within", Figure(duty.Within, "s")), ("note", note)],
+                [(kind, "[" + string.Join(", ", duty.Ways.Select(Way)) + "]"), ("within", Figure(duty.Within, Measure.Duration)), ("note", note)],
             DutyKind.KeepOff => [(kind, RecordText.Words(duty.Parts.Select(part => part.Value))), ("note", note)],
             DutyKind.Protect or DutyKind.Ventilate => [(kind, note ?? "\"?\"")],
             DutyKind.Inspect => [(kind, After(duty)), ("look-for", note ?? "\"?\"")],
@@ -76,8 +73,8 @@ internal static class ExposureYaml
             ("by", word),
             ("water", way.Water is { } water ? Words.Of(water) : null),
             ("times", Number(way.Times)),
-            ("each", Figure(way.Seconds, "s")),
-            ("volume", Figure(way.Litres, "L")),
+            ("each", Figure(way.Seconds, Measure.Duration)),
+            ("volume", Figure(way.Litres, Measure.Volume)),
         ]);
     }
 
@@ -85,7 +82,7 @@ internal static class ExposureYaml
     {
         AxisStatement.Any => "any",
         AxisStatement.Unstated => "unstated",
-        AxisStatement.Within => Methods(limit.Methods),
+        AxisStatement.Within => RecordText.Words(limit.Methods.Methods.Select(Words.Of)),
         _ => null,
     };
 

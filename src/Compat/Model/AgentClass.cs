@@ -109,12 +109,15 @@ public enum Hazard
 public sealed record UsualRange
 {
     /// <summary>Strength in percent of the agent's basis; null where none is on record.</summary>
+    [Measured("Strength", TakesBare = true)]
     public Interval? Strength { get; init; }
 
     /// <summary>pH; null where none is on record.</summary>
+    [Measured("Ph")]
     public Interval? Ph { get; init; }
 
     /// <summary>Temperature in °C; null where none is on record.</summary>
+    [Measured("Temperature")]
     public Interval? Temperature { get; init; }
 
     /// <summary>Where the figures come from.</summary>
@@ -154,6 +157,7 @@ public sealed record AgentClass
     public StrengthUnit? Basis { get; init; }
 
     /// <summary>Density of the pure substance at 20 °C in kg/L, where known: converts between mass and volume.</summary>
+    [Measured("Density")]
     public decimal? Density { get; init; }
 
     /// <summary>Mass of available chlorine in one mass of the pure substance, by molar masses; null where it has none or it is not on record.</summary>

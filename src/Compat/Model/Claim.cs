@@ -37,9 +37,11 @@ public enum ClaimWhere
 public sealed record BathUse
 {
     /// <summary>The strength it must still have, in percent of the agent's basis; null where not stated.</summary>
+    [Measured("Strength")]
     public Interval? Minimum { get; init; }
 
     /// <summary>How long it may be used again, in seconds; null where not stated.</summary>
+    [Measured("Duration")]
     public decimal? Reuse { get; init; }
 
     /// <summary>How often its strength is tested, in words.</summary>

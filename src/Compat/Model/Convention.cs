@@ -78,6 +78,7 @@ public enum ConventionKey
 public sealed record Convention
 {
     /// <summary>Which figure.</summary>
+    [Key("id")]
     public required ConventionKey Key { get; init; }
 
     /// <summary>Its range, in the unit that <see cref="ConventionKey"/> states; whole for methods.</summary>

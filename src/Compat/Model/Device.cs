@@ -11,12 +11,14 @@ public sealed record DevicePart
     public string? Name { get; init; }
 
     /// <summary>Its part type, or the candidates of which one is right.</summary>
+    [Key("type")]
     public required IReadOnlyList<PartId> OneOfTypes { get; init => field = Frozen.Of(value); }
 
     /// <summary>Materials of it that are known: they decide and add to those of its type, or are all of them. Null where the type's hold.</summary>
     public IReadOnlyList<MaterialSlot>? Materials { get; init => field = Frozen.Of(value); }
 
     /// <summary>Whether <see cref="Materials"/> are all of them, and so take the place of the type's; null where that is not said.</summary>
+    [Truth("partly", "fully")]
     public bool? MaterialsKnown { get; init; }
 
     /// <summary>The wettest method its instructions give; null where the type's holds.</summary>
@@ -57,6 +59,8 @@ public sealed record InstructionsEdition
     public IReadOnlyList<EditionId> Replaces { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Whether only the agents it lists may be used.</summary>
+    [Key("agents")]
+    [Truth(null, "only-listed")]
     public bool OnlyListed { get; init; }
 
     /// <summary>Its source.</summary>

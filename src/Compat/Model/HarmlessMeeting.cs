@@ -20,6 +20,7 @@ public sealed record HarmlessMeeting
     public MaterialId? WithMaterial { get; init; }
 
     /// <summary>Why nothing happens, in one sentence.</summary>
+    [Key("harmless")]
     [Remark]
     public required string Why { get; init; }
 

@@ -32,6 +32,7 @@ public sealed record InstructedLevel
     public ClaimBox When { get; init; } = new();
 
     /// <summary>The level; null where only groups are named.</summary>
+    [Key("level")]
     public Level? Reaches { get; init; }
 
     /// <summary>What is killed; empty where only a level is named.</summary>

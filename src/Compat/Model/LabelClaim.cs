@@ -45,18 +45,21 @@ public sealed record Registration(string Authority, string Number);
 /// <summary>How long a surface stays wet by a method, without wetting it again.</summary>
 /// <param name="Method">The method.</param>
 /// <param name="Time">The contact time in seconds: from the least to the most that was seen.</param>
-public sealed record AchievedContactTime(ApplicationMethod Method, Interval Time);
+public sealed record AchievedContactTime(ApplicationMethod Method, [property: Measured("ContactTime")] Interval Time);
 
 /// <summary>How long a product is good, in seconds; a null is not stated.</summary>
 public sealed record ProductLife
 {
     /// <summary>After activation.</summary>
+    [Measured("Life")]
     public decimal? Activated { get; init; }
 
     /// <summary>After dilution.</summary>
+    [Measured("Life")]
     public decimal? Diluted { get; init; }
 
     /// <summary>After opening of the tub, bottle or packet.</summary>
+    [Measured("Life")]
     public decimal? Opened { get; init; }
 
     /// <summary>Whether its container may be filled again.</summary>

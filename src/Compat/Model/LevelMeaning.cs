@@ -5,6 +5,7 @@ namespace Compat.Model;
 public sealed record LevelMeaning
 {
     /// <summary>The level.</summary>
+    [Key("id")]
     public required Level Level { get; init; }
 
     /// <summary>The groups it includes.</summary>

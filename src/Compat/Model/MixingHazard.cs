@@ -23,16 +23,22 @@ public sealed record MixingHazard
     public string? OnlyWhere { get; init; }
 
     /// <summary>The strengths of the agent at which it holds, in percent of the agent's basis; null: every strength.</summary>
+    [Key("strength", Within = "when")]
+    [Measured("Strength")]
     public Interval? Strength { get; init; }
 
     /// <summary>The strengths of the other agent at which it holds, in percent of that agent's basis; null: every strength.</summary>
+    [Key("with-strength", Within = "when")]
+    [Measured("Strength", Of = "with-agent")]
     public Interval? WithStrength { get; init; }
 
     /// <summary>Why it stands on this agent and not on the class that the agent shares with others; null where nothing is said.</summary>
+    [Key("agent", Within = "rests-on")]
     [Remark]
     public MemberGround? AgentRestsOn { get; init; }
 
     /// <summary>Why it stands on this other agent and not on its class; null where nothing is said.</summary>
+    [Key("with-agent", Within = "rests-on")]
     [Remark]
     public MemberGround? WithAgentRestsOn { get; init; }
 

@@ -25,6 +25,7 @@ public sealed record PartType
     public IReadOnlyList<MaterialSlot>? Materials { get; init => field = Frozen.Of(value); }
 
     /// <summary>Whether <see cref="Materials"/> are all of them; null is yes where materials are stated, no where neither it nor a parent states any.</summary>
+    [Truth("partly", "fully")]
     public bool? MaterialsKnown { get; init; }
 
     /// <summary>The wettest method it stands; null where the parent's holds. Nowhere stated: dry-wipe.</summary>
@@ -52,6 +53,7 @@ public sealed record PartType
     public string? FunctionCheck { get; init; }
 
     /// <summary>How long it is dry before power, in seconds; null where the parent's holds.</summary>
+    [Measured("Duration")]
     public decimal? DryBeforePower { get; init; }
 
     /// <summary>The protection against water that sets its wettest method; null where the parent's holds.</summary>

@@ -58,7 +58,7 @@ public enum PhState
 /// <summary>A pH on record.</summary>
 /// <param name="Value">The pH, a point or a range.</param>
 /// <param name="Of">The state at which it was measured.</param>
-public sealed record MeasuredPh(Interval Value, PhState Of);
+public sealed record MeasuredPh([property: Measured("Ph")] Interval Value, PhState Of);
 
 /// <summary>A mixture on the shelf of one site, in one formulation.</summary>
 [Record(Validation.RecordKind.Product)]
@@ -81,21 +81,25 @@ public sealed record Product
     public required StrengthOf StrengthOf { get; init; }
 
     /// <summary>Of a whole wipe: the share of its mass that is liquid, above 0 to 1; null where it is not known.</summary>
+    [Measured("Share")]
     public decimal? LiquidShare { get; init; }
 
     /// <summary>Its ingredients.</summary>
     public IReadOnlyList<Ingredient> Ingredients { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Its density in kg/L; null where it is not known.</summary>
+    [Measured("Density")]
     public decimal? Density { get; init; }
 
     /// <summary>What is on record of its pH. Where nothing is, every pH from -1 to 15 is possible, which hardly any permission covers.</summary>
     public IReadOnlyList<MeasuredPh> Ph { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Of a concentrate: the dilutions its label gives, as shares of volume above 0 to 1; null where it gives none.</summary>
+    [Measured("Dilution")]
     public Interval? Dilution { get; init; }
 
     /// <summary>The temperatures its label gives, in °C; null where it gives none.</summary>
+    [Measured("Temperature")]
     public Interval? Temperature { get; init; }
 
     /// <summary>Whether it must be activated before use.</summary>
@@ -124,6 +128,7 @@ public sealed record Product
     public ProductBath? Bath { get; init; }
 
     /// <summary>The hardest water its label lets it be diluted with, in mg/L of calcium carbonate; null where not stated.</summary>
+    [Measured("Hardness")]
     public decimal? MostHardness { get; init; }
 
     /// <summary>The cloths that bind it, by what they are made of.</summary>

@@ -7,6 +7,7 @@ public sealed record GloveMaterial
     public required string Material { get; init; }
 
     /// <summary>How long it holds, in seconds; null where not stated.</summary>
+    [Measured("Duration")]
     public decimal? Holds { get; init; }
 }
 
@@ -48,6 +49,7 @@ public sealed record Protection
     public string? Fire { get; init; }
 
     /// <summary>Its flash point in °C; null where none is on record.</summary>
+    [Measured("FlashPoint")]
     public decimal? FlashPoint { get; init; }
 
     /// <summary>What holds near oxygen.</summary>

@@ -112,6 +112,8 @@ public sealed record Rule
     public ExposureBox When { get; init; } = ExposureBox.Unbounded;
 
     /// <summary>True for an 'allowed', false for a 'not allowed'.</summary>
+    [Key("verdict")]
+    [Truth("not-allowed", "allowed")]
     public required bool Allows { get; init; }
 
     /// <summary>Of an 'allowed' on a class: the members it was seen with; it passes to these and below.</summary>
@@ -147,6 +149,8 @@ public sealed record Rule
     public IReadOnlyList<ThinGround> RestsOn { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>Whether it is kept, as a second source, although other rules say as much. A remark for who reviews it: no answer changes by it.</summary>
+    [Key("keep")]
+    [Truth(null, "second-source")]
     [Remark]
     public bool IsSecondSource { get; init; }
 

@@ -4,9 +4,11 @@ namespace Compat.Model;
 public sealed record SiteConditions
 {
     /// <summary>The temperatures of the rooms, in °C.</summary>
+    [Measured("Temperature")]
     public Interval? Temperature { get; init; }
 
     /// <summary>The hardness of the water, in mg/L of calcium carbonate.</summary>
+    [Measured("Hardness")]
     public Interval? Hardness { get; init; }
 
     /// <summary>The grades of water at hand.</summary>

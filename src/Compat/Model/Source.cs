@@ -75,6 +75,8 @@ public sealed record Source
     public string? Address { get; init; }
 
     /// <summary>Whether it is carried from memory; false where it, or a copy, was read.</summary>
+    [Key("basis")]
+    [Truth("read", "recalled")]
     public bool Recalled { get; init; }
 
     /// <summary>How far it is to be trusted.</summary>

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using Compat.Curation;
+using Compat.Tests.RandomCases;
 using YamlDotNet.RepresentationModel;
 
 namespace Compat.Benchmarks.Asking;

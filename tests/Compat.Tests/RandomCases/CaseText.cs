@@ -1,5 +1,4 @@
 using System.Globalization;
-using Compat.Curation;
 
 namespace Compat.Tests.RandomCases;
 
