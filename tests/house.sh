@@ -39,13 +39,13 @@ figure "tests" "$(matches '^.{161,}' tests)" 0
 
 echo "one geometry:"
 figure "places that take an axis by its number" "$(matches '\[\(int\)(Axis\.|axis\b|other\b)|\[(Piece|WindowAxes|ClaimOnAxes)\.[A-Z]' src)" 0
-figure "arrays of spans" "$(matches '\bSpan\[\]|new Span\[' src)" 0
+figure "arrays of spans or stretches" "$(matches '\b(Span|Stretch)\[\]|new (Span|Stretch)\[' src)" 0
 figure "arrays of ends by axis" "$(matches '\bint\[\] (Low|High|low|high)\b|new int\[CompiledRule\.AxisCount\]' src)" 0
 
 # Words that only a clause of the decision has: who writes one elsewhere decides a second time.
 echo "the words of a clause, outside the engine:"
-for word in 'IsSetAside|SetsAside' 'CompositionSuffices' 'AllowedPasses|PermissionPasses' 'EndingWays|EndsNowhere|EndingOf' 'TypeAllowedReaches' 'IsNeedlessBeside'; do
-  elsewhere="$(sources src | xargs -0 grep -lE "\b($word)\b" | grep -vE '^src/Compat/(Deciding|Reach)/' | sort)"
+for word in 'IsSetAside|SetsAside' 'OverridersOf' 'IsLive' 'AllowedPasses|PermissionPasses' 'EndsNowhere' 'MaterialsBearOut|CompositionSuffices'; do
+  elsewhere="$(sources src | xargs -0 grep -lE "\b($word)\b" | grep -vE '^src/Compat/(Deciding|Reaching)/' | sort)"
   figure "$word" "$(printf '%s' "$elsewhere" | grep -c .)" 0
   if [ -n "$elsewhere" ]; then printf '%s\n' "$elsewhere" | sed 's/^/            /'; fi
 done
