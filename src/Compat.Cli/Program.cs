@@ -2,8 +2,8 @@ using Compat;
 using Compat.Cli;
 using Compat.Snapshots;
 
-// The shipped data is read on another core while the arguments are parsed, for the commands that may use it.
-if (args.Length > 1 && args[0] is not ("check" or "format" or "pack" or "review") && Array.IndexOf(args, "--data") < 0) new Thread(ReadAhead) { IsBackground = true }.Start();
+// The shipped data is read on another core while the arguments are parsed.
+if (CommandLine.MayAskShipped(args)) new Thread(ReadAhead) { IsBackground = true }.Start();
 Console.SetOut(StandardStream.Output());
 Console.SetError(StandardStream.Notes());
 try

@@ -1,9 +1,5 @@
 using System.CommandLine;
-using Compat.Planning;
-using Compat.Cli.Input;
 using Compat.Cli.Json;
-using Compat.Cli.Text;
-using Compat.Curation.Text;
 
 namespace Compat.Cli.Commands;
 
@@ -24,13 +20,14 @@ internal sealed class BathCommand : DataCommand
     private readonly Option<string?> _tub;
     private readonly Option<string?> _today;
 
-    /// <summary>Makes the command.</summary>
     public BathCommand()
         : base(
             "bath",
             "Says whether a bath of disinfectant, or an opened tub or bottle, is still good: use or discard, with the reason.",
-            new("A bath of glutaraldehyde, activated ten days ago and measured today", "compat bath --claim glutaraldehyde.high.45-min --activated \"10 days ago\" --measured \"1.8 % w/v\" --expires 2030-01-31"),
-            new("A tub of wipes that was filled again", "compat bath --site data/demo/eye-screening-clinic.yaml --product plain-quat-wipe --tub --opened \"3 days ago\" --refilled"))
+            new("A bath of glutaraldehyde, activated ten days ago and measured today",
+                "compat bath --claim glutaraldehyde.high.45-min --activated \"10 days ago\" --measured \"1.8 % w/v\" --expires 2030-01-31"),
+            new("A tub of wipes that was filled again",
+                "compat bath --site data/demo/eye-screening-clinic.yaml --product plain-quat-wipe --tub --opened \"3 days ago\" --refilled"))
     {
         _product = One("--product", "ID", "A product of a site: its label's figures count");
         _claim = One("--claim", "ID", "A published claim whose bath it is, where it is no product of a site");
@@ -47,43 +44,33 @@ internal sealed class BathCommand : DataCommand
         _today = One("--today", "DAY", "The day it is judged on; the clock's where left out");
     }
 
-    /// <inheritdoc/>
     public override IReadOnlyList<string> ExitCodes { get; } = ["0 use it", "1 discard it, or it is not known to be good"];
 
-    /// <inheritdoc/>
     protected override int Execute(Call call, KnowledgeBase kb)
     {
-        var today = DayReader.Today(call, _today);
-        var passed = call.Parsed.GetResult(_passed) is not null;
-        var failed = call.Parsed.GetResult(_failed) is not null;
-        if (passed && failed) call.Problems.Add(BadInput.Of("passed-and-failed", "a test has not both passed and failed", null, "failed"));
+        var today = call.Options.Today(_today);
+        var passed = call.Has(_passed);
+        var failed = call.Has(_failed);
+        if (passed && failed) call.Note("passed-and-failed", "a test has not both passed and failed", null, "failed");
         var question = new BathQuestion
         {
             Product = Known(call, _product, kb.Sites.SelectMany(site => site.Products).Select(p => p.Id), "product"),
             Claim = Known(call, _claim, kb.Data.Claims.Select(c => c.Id), "claim"),
             Today = today,
-            Measured = Measured(call),
-            Tested = DayReader.Read(call, _tested, today) ?? (passed || failed ? today : null),
+            Measured = call.Options.Strength(_measured),
+            Tested = call.Options.Day(_tested, today) ?? (passed || failed ? today : null),
             TestPassed = passed ? true : failed ? false : null,
-            Activated = DayReader.Read(call, _activated, today),
-            Diluted = DayReader.Read(call, _diluted, today),
-            Opened = DayReader.Read(call, _opened, today),
-            Expires = DayReader.Read(call, _expires, today),
-            Refilled = call.Parsed.GetResult(_refilled) is not null,
-            Tub = call.Parsed.GetResult(_tub) is not null,
+            Activated = call.Options.Day(_activated, today),
+            Diluted = call.Options.Day(_diluted, today),
+            Opened = call.Options.Day(_opened, today),
+            Expires = call.Options.Day(_expires, today),
+            Refilled = call.Has(_refilled),
+            Tub = call.Has(_tub),
         };
-        if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
-        if (!Bath.TryJudge(kb, question, out var answer, out var problems)) return BadInput.Report(problems, call.Stderr);
+        if (call.Problems.Count > 0) return call.Report();
+        if (!Bath.TryJudge(kb, question, out var answer, out var problems)) return call.Refuse(problems);
         if (WantsJson(call)) JsonDocuments.Write(call.Stdout, json => new BathJson(json).Write(answer!));
         else new BathText(new Page(call.Stdout), NamesOf(kb)).Write(answer!);
         return answer!.Verdict == BathVerdict.Use ? ExitCode.Done : ExitCode.NotAllowed;
-    }
-
-    private Strength? Measured(Call call)
-    {
-        if (call.Parsed.GetValue(_measured) is not { } text) return null;
-        if (ExposureText.TryParseStrength(text, out var strength, out var problem)) return strength;
-        call.Problems.Add(BadInput.Of("bad-strength", problem!, null, "measured"));
-        return null;
     }
 }

@@ -1,9 +1,7 @@
 using System.CommandLine;
 using Compat.Cli.Json;
-using Compat.Cli.Text;
 using Compat.Curation.Text;
-using Compat.Planning;
-using DilutionText = Compat.Cli.Text.DilutionText;
+using DilutionText = Compat.Cli.Say.DilutionText;
 
 namespace Compat.Cli.Commands;
 
@@ -20,12 +18,12 @@ internal sealed class DiluteCommand : DataCommand
     private readonly Option<string?> _temperature;
     private readonly Option<string?> _powder;
 
-    /// <summary>Makes the command.</summary>
     public DiluteCommand()
         : base(
             "dilute",
             "Says how much stock and how much water make a strength; of a product without --to, how much its label asks.",
-            new("Bleach to 1000 ppm of available chlorine", "compat dilute --agent sodium-hypochlorite --from \"5.25 % w/v\" --to \"1000 ppm w/v available chlorine\" --volume \"5 L\""),
+            new("Bleach to 1000 ppm of available chlorine",
+                "compat dilute --agent sodium-hypochlorite --from \"5.25 % w/v\" --to \"1000 ppm w/v available chlorine\" --volume \"5 L\""),
             new("Ethanol from 96 % to 70 %, contraction reckoned in", "compat dilute --agent ethanol --from \"96 % v/v\" --to \"70 % v/v\" --volume \"1 L\""))
     {
         _agent = One("--agent", "ID", "The agent class whose strength is meant; of a product with one ingredient it may be left out");
@@ -39,7 +37,6 @@ internal sealed class DiluteCommand : DataCommand
         _powder = Flag("--powder", "The stock is a powder or granules: it is weighed");
     }
 
-    /// <inheritdoc/>
     protected override int Execute(Call call, KnowledgeBase kb)
     {
         var product = Product(call, kb);
@@ -47,12 +44,13 @@ internal sealed class DiluteCommand : DataCommand
         var agent = Agent(call, product);
         var stock = product?.Ingredients.FirstOrDefault(i => i.Agent == agent)?.Strength ?? Strength(call, _from);
         var wanted = Strength(call, _to);
-        if (product is not null && call.Parsed.GetValue(_from) is not null) call.Problems.Add(BadInput.Of("stock-twice", "the product states its strength", "leave out `--from` or `--product`", "from"));
+        if (product is not null && call.Parsed.GetValue(_from) is not null) call.Note(
+            "stock-twice", "the product states its strength", "leave out `--from` or `--product`", "from");
         var volume = Figure(call, _volume, ExposureText.TryParseVolume);
         var mass = Figure(call, _mass, ExposureText.TryParseMass);
         var density = Figure(call, _density, ExposureText.TryParseDensity) ?? product?.Density;
         var temperature = Temperature(call);
-        if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
+        if (call.Problems.Count > 0) return call.Report();
         var question = new DilutionQuestion
         {
             Agent = agent!,
@@ -60,11 +58,11 @@ internal sealed class DiluteCommand : DataCommand
             Wanted = wanted!.Value,
             Litres = volume,
             Kilograms = mass,
-            IsPowder = call.Parsed.GetResult(_powder) is not null,
+            IsPowder = call.Has(_powder),
             StockDensity = density,
             Temperature = temperature,
         };
-        if (!Dilution.TryMake(kb, question, out var recipe, out var problems)) return BadInput.Report(problems, call.Stderr);
+        if (!Dilution.TryMake(kb, question, out var recipe, out var problems)) return call.Refuse(problems);
         if (WantsJson(call)) JsonDocuments.Write(call.Stdout, json => new DilutionJson(json).Write(recipe!));
         else new DilutionText(new Page(call.Stdout), NamesOf(kb)).Write(recipe!);
         return ExitCode.Done;
@@ -72,15 +70,16 @@ internal sealed class DiluteCommand : DataCommand
 
     private int ByLabel(Call call, KnowledgeBase kb, Product? product)
     {
-        if (call.Parsed.GetValue(_from) is not null) call.Problems.Add(BadInput.Of("stock-twice", "the product states its strength", "leave out `--from`, or say what is wanted by `--to`", "from"));
+        if (call.Parsed.GetValue(_from) is not null) call.Note("stock-twice", "the product states its strength",
+            "leave out `--from`, or say what is wanted by `--to`", "from");
         if (Figure(call, _volume, ExposureText.TryParseVolume) is not { } litres)
         {
-            if (call.Parsed.GetValue(_volume) is null) call.Problems.Add(BadInput.Of("no-volume", "how much finished liquid is wanted?", "write `--volume \"5 L\"`", "volume"));
-            return BadInput.Report(call.Problems, call.Stderr);
+            if (call.Parsed.GetValue(_volume) is null) call.Note("no-volume", "how much finished liquid is wanted?", "write `--volume \"5 L\"`", "volume");
+            return call.Report();
         }
 
-        if (call.Problems.Count > 0 || product is null) return BadInput.Report(call.Problems, call.Stderr);
-        if (!LabelDilution.TryMake(kb, product.Id, litres, out var dilution, out var problems)) return BadInput.Report(problems, call.Stderr);
+        if (call.Problems.Count > 0 || product is null) return call.Report();
+        if (!LabelDilution.TryMake(kb, product.Id, litres, out var dilution, out var problems)) return call.Refuse(problems);
         if (WantsJson(call)) JsonDocuments.Write(call.Stdout, json => new DilutionJson(json).Write(dilution!));
         else new DilutionText(new Page(call.Stdout), NamesOf(kb)).Write(dilution!);
         return ExitCode.Done;
@@ -99,11 +98,12 @@ internal sealed class DiluteCommand : DataCommand
             if (Id.IsWellFormed(id))
             {
                 if (product is null || product.Ingredients.Any(i => i.Agent?.Value == id && i.Strength is not null)) return new(id);
-                call.Problems.Add(BadInput.Of("not-in-product", $"`{product.Id}` states no strength of `{id}`", "it states: " + string.Join(", ", Stated(product).Select(a => $"`{a}`")), "agent"));
+                call.Note("not-in-product", $"`{product.Id}` states no strength of `{id}`",
+                    "it states: " + string.Join(", ", Stated(product).Select(a => $"`{a}`")), "agent");
             }
             else
             {
-                call.Problems.Add(BadInput.Of("no-id", $"`{id}` is no id", "see `compat list agents`", "agent"));
+                call.Note("no-id", $"`{id}` is no id", "see `compat list agents`", "agent");
             }
 
             return null;
@@ -113,7 +113,8 @@ internal sealed class DiluteCommand : DataCommand
         if (stated.Length == 1) return stated[0];
         call.Problems.Add(product is null
             ? BadInput.Of("no-agent", "whose strength is meant?", "write `--agent ID`; see `compat list agents`", "agent")
-            : BadInput.Of("which-agent", $"`{product.Id}` states {stated.Length} strengths: whose is meant?", "write `--agent` with one of: " + string.Join(", ", stated.Select(a => $"`{a}`")), "agent"));
+            : BadInput.Of("which-agent", $"`{product.Id}` states {stated.Length} strengths: whose is meant?",
+                "write `--agent` with one of: " + string.Join(", ", stated.Select(a => $"`{a}`")), "agent"));
         return null;
     }
 
@@ -122,10 +123,12 @@ internal sealed class DiluteCommand : DataCommand
     private static Strength? Strength(Call call, Option<string?> option)
     {
         var name = option.Name[2..];
-        if (call.Parsed.GetValue(option) is not { } text) call.Problems.Add(BadInput.Of("no-" + name, name == "from" ? "how strong is the stock?" : "how strong is it to be?", $"write `{option.Name} \"5 % w/v\"`", name));
+        if (call.Parsed.GetValue(option) is not { } text) call.Note("no-" + name, name == "from" ? "how strong is the stock?"
+            : "how strong is it to be?", $"write `{option.Name} \"5 % w/v\"`", name);
         else if (ExposureText.TryParseStrength(text, out var strength, out var problem)) return strength;
-        else if (text.Contains(':', StringComparison.Ordinal)) call.Problems.Add(BadInput.Of("bad-strength", $"`{text}` is no strength, and as a ratio it is read two ways (1 in 50, or 1 and 50)", "write the strength: `1000 ppm w/v`, `0.1 % w/v`", name));
-        else call.Problems.Add(BadInput.Of("bad-strength", problem!, null, name));
+        else if (text.Contains(':', StringComparison.Ordinal)) call.Note("bad-strength",
+            $"`{text}` is no strength, and as a ratio it is read two ways (1 in 50, or 1 and 50)", "write the strength: `1000 ppm w/v`, `0.1 % w/v`", name);
+        else call.Note("bad-strength", problem!, null, name);
         return null;
     }
 
@@ -135,15 +138,15 @@ internal sealed class DiluteCommand : DataCommand
     {
         if (call.Parsed.GetValue(option) is not { } text) return null;
         if (reader(text, out var value, out var problem)) return value;
-        call.Problems.Add(BadInput.Of("bad-figure", problem!, null, option.Name[2..]));
+        call.Note("bad-figure", problem!, null, option.Name[2..]);
         return null;
     }
 
     private decimal Temperature(Call call)
     {
         if (call.Parsed.GetValue(_temperature) is not { } text) return 20m;
-        if (!ExposureText.TryParseInterval(text, Axis.Temperature, out var range, out var problem)) call.Problems.Add(BadInput.Of("bad-figure", problem!, null, "temperature"));
-        else if (!range.IsPoint) call.Problems.Add(BadInput.Of("bad-figure", $"one temperature is expected, read `{text}`", null, "temperature"));
+        if (!ExposureText.TryParseInterval(text, Axis.Temperature, out var range, out var problem)) call.Note("bad-figure", problem!, null, "temperature");
+        else if (!range.IsPoint) call.Note("bad-figure", $"one temperature is expected, read `{text}`", null, "temperature");
         else return range.Lower!.Value;
         return 20m;
     }

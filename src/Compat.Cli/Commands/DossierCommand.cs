@@ -1,7 +1,5 @@
 using System.CommandLine;
-using Compat.Cli.Input;
 using Compat.Cli.Json;
-using Compat.Cli.Records;
 using Compat.Curation;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Editing;
@@ -21,13 +19,14 @@ internal sealed class DossierCommand : DataCommand
     private readonly Option<string?> _today;
     private readonly Option<string?> _verify;
 
-    /// <summary>Makes the command.</summary>
     public DossierCommand()
         : base(
             json: false,
             "dossier",
-            "Writes the auditor's file of one device: every part with every product of the shelf, the rules, sources and editions behind the answers, plans, what was done, and the exact state of the data. With --verify it asks all of it again.",
-            new("A tonometer with its plan and what was done", "compat dossier --site data/demo/eye-screening-clinic.yaml --device tonometer --plan plan.json --done done.yaml --out tonometer.json"),
+            "Writes the auditor's file of one device: every part with every product of the shelf, the rules, sources and editions behind the answers, plans, "
+                + "what was done, and the exact state of the data. With --verify it asks all of it again.",
+            new("A tonometer with its plan and what was done",
+                "compat dossier --site data/demo/eye-screening-clinic.yaml --device tonometer --plan plan.json --done done.yaml --out tonometer.json"),
             new("Whether it still holds", "compat dossier --site data/demo/eye-screening-clinic.yaml --verify tonometer.json"))
     {
         _device = One("--device", "ID", "The device");
@@ -40,26 +39,26 @@ internal sealed class DossierCommand : DataCommand
         _verify = One("--verify", "FILE", "Ask a dossier again and list what no longer holds");
     }
 
-    /// <inheritdoc/>
     public override IReadOnlyList<string> ExitCodes { get; } = ["0 written; with --verify: all of it holds", "1 with --verify: something does not hold"];
 
-    /// <inheritdoc/>
     protected override int Execute(Call call, KnowledgeBase kb) => call.Parsed.GetValue(_verify) is { } file ? Verify(call, kb, file) : Make(call, kb);
 
     private int Make(Call call, KnowledgeBase kb)
     {
         var device = Known(call, _device, kb.Sites.SelectMany(site => site.Devices).Select(one => one.Id), "device");
-        if (call.Parsed.GetValue(_device) is null) call.Problems.Add(BadInput.Of("no-device", "no device is named", "name one of a site: `--device ID`", "device"));
-        var serial = SerialOf(call, _serial);
-        var today = DayReader.Read(call, _today);
-        if (call.Problems.Count == 0 && !kb.Sites.Any(site => site.Products.Count > 0)) call.Problems.Add(BadInput.Of("empty-shelf", "there are no products", "they are in a site's own file, `--site FILE`"));
-        if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
+        if (call.Parsed.GetValue(_device) is null) call.Note("no-device", "no device is named", "name one of a site: `--device ID`", "device");
+        var serial = call.Options.Serial(_serial);
+        var today = call.Options.Day(_today);
+        if (call.Problems.Count == 0 && !kb.Sites.Any(site => site.Products.Count > 0)) call.Note(
+            "empty-shelf", "there are no products", "they are in a site's own file, `--site FILE`");
+        if (call.Problems.Count > 0) return call.Report();
         var (plans, done) = (Plans(call, device!, serial), Done(call, device!, serial));
         if (plans is null || done is null) return ExitCode.BadInput;
-        if (call.Problems.Count > 0 || AskOrNote(call, () => Dossier.Of(kb, device!, serial) with { Plans = plans, Done = done }) is not { } dossier) return BadInput.Report(call.Problems, call.Stderr);
+        if (call.Problems.Count > 0 || AskOrNote(call, () => Dossier.Of(kb, device!, serial) with { Plans = plans,
+            Done = done }) is not { } dossier) return call.Report();
 
-        var text = Text(dossier, today, call.Parsed.GetResult(_markdown) is not null);
-        if (call.Parsed.GetValue(_out) is { } path) return SiteCommand.Save(call, path, () => WholeFile.Replace(path, text), $"{path}: written");
+        var text = Text(dossier, today, call.Has(_markdown));
+        if (call.Parsed.GetValue(_out) is { } path) return call.Save(path, () => WholeFile.Replace(path, text), $"{path}: written");
         call.Stdout.Write(text);
         return ExitCode.Done;
     }
@@ -110,15 +109,16 @@ internal sealed class DossierCommand : DataCommand
 
     private int Verify(Call call, KnowledgeBase kb, string path)
     {
-        foreach (var option in new Option[] { _device, _serial, _plans, _done, _out, _markdown, _today }.Where(option => call.Parsed.GetResult(option) is not null))
+        foreach (var option in new Option[] { _device, _serial, _plans, _done, _out, _markdown, _today }.Where(option => call.Has(option)))
             Wrong(call, "verify-alone", $"`{option.Name}` does not go with `--verify`", option.Name[2..]);
-        if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
+        if (call.Problems.Count > 0) return call.Report();
         var faults = new List<Diagnostic>();
         var file = RecordedFile.Read(path, faults);
-        if (file is { Kind: not RecordedKind.Dossier }) faults.Add(new("no-dossier", "this is a plan, no dossier", "plans are asked again by `compat review BASE --plans DIR`", path, null));
+        if (file is { Kind: not RecordedKind.Dossier }) faults.Add(new("no-dossier", "this is a plan, no dossier",
+            "plans are asked again by `compat review BASE --plans DIR`", path, null));
         var check = faults.Count > 0 || file is null ? null : AskOrNote(call, () => DossierCheck.Of(file, kb, faults));
         call.Stderr.Write(DiagnosticText.Render(faults));
-        if (call.Problems.Count > 0) return BadInput.Report(call.Problems, call.Stderr);
+        if (call.Problems.Count > 0) return call.Report();
         if (check is null || faults.Count > 0) return ExitCode.BadInput;
         new DossierCheckText(call.Stdout, NamesOf(kb), Places).Write(check);
         return check.Holds ? ExitCode.Done : ExitCode.NotAllowed;
@@ -126,5 +126,5 @@ internal sealed class DossierCommand : DataCommand
 
     private static bool IsOther(SerialNumber? serial, SerialNumber? other) => serial is { } one && other is { } two && one != two;
 
-    private static void Wrong(Call call, string code, string message, string field) => call.Problems.Add(BadInput.Of(code, message, null, field));
+    private static void Wrong(Call call, string code, string message, string field) => call.Note(code, message, null, field);
 }

@@ -1,7 +1,4 @@
 using System.Text.Json;
-using Compat.Planning;
-using Compat.Cli.Wording;
-using Compat.Serialization;
 
 namespace Compat.Cli.Json;
 

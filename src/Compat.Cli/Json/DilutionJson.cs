@@ -1,12 +1,9 @@
 using System.Text.Json;
-using Compat.Cli.Wording;
-using Compat.Planning;
-using Compat.Serialization;
 
 namespace Compat.Cli.Json;
 
 /// <summary>Writes a recipe as <c>schemas/dilution.schema.json</c> describes.</summary>
-public sealed class DilutionJson(Utf8JsonWriter json)
+internal sealed class DilutionJson(Utf8JsonWriter json)
 {
     /// <summary>A dilution to a strength.</summary>
     public void Write(DilutionRecipe recipe)

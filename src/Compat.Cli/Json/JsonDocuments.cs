@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using Compat.Validation;
 
 namespace Compat.Cli.Json;
 

@@ -1,11 +1,9 @@
 using System.Text.Json;
-using Compat.Cli.Wording;
-using Compat.Serialization;
 
 namespace Compat.Cli.Json;
 
 /// <summary>Writes a decision map as <c>schemas/map.schema.json</c> describes.</summary>
-public sealed class MapJson(Utf8JsonWriter json, Names names)
+internal sealed class MapJson(Utf8JsonWriter json, Names names)
 {
     /// <summary>The map, whole.</summary>
     public void Write(DecisionMap map, Question question)

@@ -1,11 +1,9 @@
 using System.Text.Json;
-using Compat.Cli.Wording;
-using Compat.Serialization;
 
 namespace Compat.Cli.Json;
 
 /// <summary>Writes what is on record where two meet as <c>schemas/mixing-answer.schema.json</c> describes.</summary>
-public sealed class MixingJson(Utf8JsonWriter json, Names names)
+internal sealed class MixingJson(Utf8JsonWriter json, Names names)
 {
     /// <summary>The answer, worst hazard first.</summary>
     public void Write(MixingAnswer answer)

@@ -1,8 +1,5 @@
 using System.Text.Json;
-using Compat.Cli.Wording;
 using Compat.Curation.Recorded;
-using Compat.Planning;
-using Compat.Serialization;
 
 namespace Compat.Cli.Json;
 

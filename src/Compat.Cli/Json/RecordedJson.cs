@@ -1,6 +1,5 @@
 using System.Text.Json;
 using Compat.Curation.Recorded;
-using Compat.Serialization;
 
 namespace Compat.Cli.Json;
 

@@ -1,12 +1,9 @@
 using System.Text.Json;
-using Compat.Cli.Wording;
-using Compat.Serialization;
-using Compat.Planning;
 
 namespace Compat.Cli.Json;
 
 /// <summary>Writes a shelf and a replacement as <c>schemas/shelf.schema.json</c> describes.</summary>
-public sealed class ShelfJson(Utf8JsonWriter json, Names names)
+internal sealed class ShelfJson(Utf8JsonWriter json, Names names)
 {
     /// <summary>The shelf, and what a replacement means where one was asked.</summary>
     public void Write(Shelf shelf, Replacement? change)

@@ -22,6 +22,9 @@ internal sealed class RecordsById<TId, T>(IReadOnlyList<T> records, IReadOnlyLis
     /// <exception cref="KeyNotFoundException">There is none.</exception>
     public T this[TId key] => At(Places[key.ToString()!]);
 
+    /// <summary>The record of an id as text, which need not be one; null where there is none.</summary>
+    public T? Find(string id) => Places.TryGetValue(id, out var place) ? At(place) : null;
+
     public bool ContainsKey(TId key) => Places.ContainsKey(key.ToString()!);
 
     public bool TryGetValue(TId key, [NotNullWhen(true)] out T? record)
