@@ -5,7 +5,8 @@ public sealed class BadInputTests
     [Fact]
     public void Ask_ManyMistakes_AreAllReportedAtOnce()
     {
-        var run = CliRun.Of("ask", "--part", "dispay-coated", "--agent", "isopropanl", "--strength", "70 %", "--method", "wipe", "--ph", "20", "--uses", "0", "--act", "brsh", "--serial", "?", "--only", "kill", "--nonsense");
+        var run = CliRun.Of("ask", "--part", "dispay-coated", "--agent", "isopropanl", "--strength", "70 %", "--method", "wipe", "--ph", "20", "--uses", "0",
+            "--act", "brsh", "--serial", "?", "--only", "kill", "--nonsense");
         Assert.Equal(2, run.Code);
         Assert.Equal("", run.Output);
         foreach (var text in new[]
@@ -24,9 +25,12 @@ public sealed class BadInputTests
     [InlineData("`--part` needs a value", "ask", "--agent", "ethanol", "--part")]
     [InlineData("`--part` is given more than once", "ask", "--agent", "ethanol", "--part", "socket", "--part", "keypad-membrane")]
     [InlineData("`1:50` is read two ways", "ask", "--part", "socket", "--product", "none", "--dilution", "1:50")]
-    [InlineData("`--exposure-time` and `--contact-time` are both given", "ask", "--part", "socket", "--agent", "ethanol", "--exposure-time", "1 min", "--contact-time", "1 min")]
-    [InlineData("error: unknown option `--residence`, it is called `--exposure-time` now", "ask", "--part", "socket", "--agent", "ethanol", "--residence", "1 min")]
-    [InlineData("error: unknown option `--contact=1 min`, it is called `--contact-time` now", "ask", "--part", "socket", "--agent", "ethanol", "--contact=1 min")]
+    [InlineData("`--exposure-time` and `--contact-time` are both given", "ask", "--part", "socket", "--agent", "ethanol", "--exposure-time", "1 min",
+        "--contact-time", "1 min")]
+    [InlineData("error: unknown option `--residence`, it is called `--exposure-time` now", "ask", "--part", "socket", "--agent", "ethanol", "--residence",
+        "1 min")]
+    [InlineData("error: unknown option `--contact=1 min`, it is called `--contact-time` now", "ask", "--part", "socket", "--agent", "ethanol",
+        "--contact=1 min")]
     [InlineData("time without a unit", "ask", "--part", "socket", "--agent", "ethanol", "--contact-time", "2")]
     [InlineData("exposure time without a unit", "ask", "--part", "socket", "--agent", "ethanol", "--exposure-time", "2")]
     [InlineData("did you mean `display-coated`", "ask", "--part", "Display Coated", "--agent", "ethanol")]
@@ -35,6 +39,7 @@ public sealed class BadInputTests
     [InlineData("there is no list of `partz`", "list", "partz")]
     [InlineData("its check digit does not hold", "find", "67-63-1")]
     [InlineData("no agent or product is named", "map", "--part", "socket")]
+    [InlineData("`--replace` needs OLD NEW", "shelf", "--replace", "peroxide-wipe")]
     [InlineData("`list` needs parts|materials|agents|organisms|tests|products|devices", "list")]
     public void Call_ThatIsWrong_SaysSoAndGivesTwo(string text, params string[] args)
     {

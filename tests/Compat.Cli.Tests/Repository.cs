@@ -7,6 +7,12 @@ internal static class Repository
 
     public static string Demo { get; } = Directory.GetFiles(File("data", "demo"), "*.yaml").Order(StringComparer.Ordinal).First();
 
+    /// <summary>A cut of the shipped data as it once was: it stays as it is.</summary>
+    public static string Base { get; } = File("tests", "Compat.Cli.Tests", "Base");
+
+    /// <summary>The site that goes with <see cref="Base"/>.</summary>
+    public static string Clinic { get; } = Path.Combine(Base, "demo", "clinic.yaml");
+
     public static string File(params string[] path) => Path.Combine([Root, .. path]);
 
     public static string Read(params string[] path) => System.IO.File.ReadAllText(File(path)).Replace("\r\n", "\n", StringComparison.Ordinal);

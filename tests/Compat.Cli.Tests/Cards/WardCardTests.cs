@@ -1,5 +1,4 @@
 using Compat.Cli.Cards;
-using Compat.Cli.Wording;
 using Compat.Curation;
 using Compat.Planning;
 

@@ -29,6 +29,6 @@ public sealed class ReadmeTests
     public void Cautions_OfTheCommand_StandInTheReadme()
     {
         var readme = string.Join(' ', Repository.Read("README.md").Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
-        Assert.All(Cli.Wording.VerdictWording.Cautions, caution => Assert.Contains(caution, readme, StringComparison.Ordinal));
+        Assert.All(Cli.Say.VerdictWording.Cautions, caution => Assert.Contains(caution, readme, StringComparison.Ordinal));
     }
 }

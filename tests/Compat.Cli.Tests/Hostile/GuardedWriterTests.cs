@@ -1,6 +1,5 @@
 using System.Text.Json;
 using Compat.Cli.Json;
-using Compat.Cli.Text;
 
 namespace Compat.Cli.Tests.Hostile;
 

@@ -1,4 +1,3 @@
-using Compat.Cli.Wording;
 using Compat.Curation;
 using Compat.Planning;
 

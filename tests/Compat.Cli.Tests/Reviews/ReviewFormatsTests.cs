@@ -1,12 +1,10 @@
-using Compat.Cli.Text;
-
 namespace Compat.Cli.Tests.Reviews;
 
 /// <summary>What the review writes for machines and forges.</summary>
 public sealed class ReviewFormatsTests
 {
     [Theory]
-    [MemberData(nameof(ScriptedEditsTests.Edits), MemberType = typeof(ScriptedEditsTests))]
+    [MemberData(nameof(ScriptedEditsTests.Names), MemberType = typeof(ScriptedEditsTests))]
     public async Task Json_IsAsTheSchemaSays(string name)
     {
         using var folder = new EditFolder(name);

@@ -1,4 +1,3 @@
-using Compat.Cli.Shelving;
 
 namespace Compat.Cli.Tests.Shelving;
 

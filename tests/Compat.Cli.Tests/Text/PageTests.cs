@@ -1,4 +1,3 @@
-using Compat.Cli.Text;
 
 namespace Compat.Cli.Tests.Text;
 

@@ -1,4 +1,3 @@
-using Compat.Cli.Wording;
 
 namespace Compat.Cli.Tests.Wording;
 

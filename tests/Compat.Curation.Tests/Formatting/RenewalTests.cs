@@ -56,7 +56,8 @@ public sealed class RenewalTests
     [Theory]
     [InlineData("Site", Site, RenewedSite)]
     [InlineData(null, Answers, RenewedAnswers)]
-    [InlineData("Conventions", "- {id: 'unstated-residence', value: '<= 1 min', reason: unstated-residence}", "- {id: unstated-exposure-time, value: '<= 1 min', reason: unstated-residence}")]
+    [InlineData("Conventions", "- {id: 'unstated-residence', value: '<= 1 min', reason: unstated-residence}",
+        "- {id: unstated-exposure-time, value: '<= 1 min', reason: unstated-residence}")]
     [InlineData("Conventions", "- id: unstated-residence\r\n  # c\r\n  reason: r\r\n", "- id: unstated-exposure-time\r\n  # c\r\n  reason: r\r\n")]
     public void File_WithOldWords_HasOnlyThoseRenewed(string? kind, string text, string renewed)
     {
@@ -82,7 +83,8 @@ public sealed class RenewalTests
         {
             var text = File.ReadAllText(path);
             var old = text.Replace("exposure-time:", "residence:", StringComparison.Ordinal).Replace("contact-time:", "wet-time:", StringComparison.Ordinal)
-                .Replace("contact-times:", "wet-times:", StringComparison.Ordinal).Replace("id: unstated-exposure-time", "id: unstated-residence", StringComparison.Ordinal);
+                .Replace("contact-times:", "wet-times:", StringComparison.Ordinal).Replace(
+                    "id: unstated-exposure-time", "id: unstated-residence", StringComparison.Ordinal);
             if (old == text) continue;
             written++;
             var kind = path.Contains($"{Path.DirectorySeparatorChar}demo{Path.DirectorySeparatorChar}", StringComparison.Ordinal)
