@@ -1,7 +1,8 @@
 namespace Compat.Answers;
 
 /// <summary>
-/// Collects the claims by which a substance may be judged on a part. A product with label claims is judged by these, and by the instructions, alone.
+/// Collects the claims by which a substance may be judged on a part: clauses K12 to K16. A product with label claims is judged by these, and by the
+/// instructions, alone.
 /// </summary>
 internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IReadOnlyList<PartVariant> variants)
 {
@@ -35,8 +36,8 @@ internal sealed class ClaimGathering(CompiledBase kb, Substance substance, IRead
     }
 
     /// <summary>
-    /// A published claim counts for a product only where it is known whole. What in it binds or destroys the ingredient leaves only claims of a blend that
-    /// names it.
+    /// Clauses K15 and K17. A published claim counts for a product only where it is known whole. What in it binds or destroys the ingredient leaves only
+    /// claims of a blend that names it.
     /// </summary>
     private bool MayUsePublished(Product product, Component component)
     {

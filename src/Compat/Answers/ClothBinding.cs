@@ -1,6 +1,6 @@
 namespace Compat.Answers;
 
-/// <summary>Reads off the records whether a cloth binds what is wiped with it.</summary>
+/// <summary>Reads off the records whether a cloth binds what is wiped with it: clause K18.</summary>
 internal static class ClothBinding
 {
     /// <summary>Whether a cloth is on record as binding the product or one of its agents, or what these belong to.</summary>

@@ -6,7 +6,7 @@ internal sealed record KillTarget(Level? Level, OrganismTarget? Against)
     public override string ToString() => Level is { } level ? Words.Of(level) : Against!.ToString();
 }
 
-/// <summary>Finds the exposures at which what is needed is not shown to be killed.</summary>
+/// <summary>Finds the exposures at which what is needed is not shown to be killed: clauses K1 to K4.</summary>
 internal sealed class KillCover(CompiledBase kb, Substance substance, IReadOnlyList<PartVariant> variants, Need need)
 {
     /// <summary>What must be reached, all at once. A level stands for the groups it includes.</summary>
@@ -63,7 +63,7 @@ internal sealed class KillCover(CompiledBase kb, Substance substance, IReadOnlyL
         return KillExceptions.Kills(kb, claim.Claim, target.Against!, method);
     }
 
-    /// <summary>A bore or pores are reached by wiping and spraying only where a claim names the part.</summary>
+    /// <summary>Clause K18. A bore or pores are reached by wiping and spraying only where a claim names the part.</summary>
     public static bool ReachesInto(ClaimOnAxes claim, ApplicationMethod method, PartVariant variant) =>
         variant.Geometry is not (Geometry.Lumen or Geometry.Porous) || method > ApplicationMethod.Spray || claim.Claim.NamesThePart;
 

@@ -1,6 +1,6 @@
 namespace Compat.Answers;
 
-/// <summary>Reads off claims which organisms they kill, and which of a group that is needed they leave out.</summary>
+/// <summary>Reads off claims which organisms they kill, and which of a group that is needed they leave out: clauses K3 and K5.</summary>
 internal static class KillExceptions
 {
     /// <summary>Whether a claim kills a group or an organism: by name, or, where the organism needs no claim of its own, as one of its group; never what it

@@ -1,6 +1,6 @@
 namespace Compat.Answers;
 
-/// <summary>Says why no exposure is shown to kill what is needed. Asked only where that is so.</summary>
+/// <summary>Says why no exposure is shown to kill what is needed: clauses K19 and K20. Asked only where that is so.</summary>
 internal sealed class KillReasons(WindowGround ground)
 {
     private readonly ClaimAxes _axes = new(ground.Gathering.Base);
@@ -130,7 +130,7 @@ internal sealed class KillReasons(WindowGround ground)
         : claim.Refuted is not null && (target.Level is { } level ? claim.Reaches <= level : claim.Kills.Contains(target.Against!)) ? KillReasonCode.Refuted
         : null;
 
-    /// <summary>The choices at which a claim binds that says no, met at some strength, temperature and pH.</summary>
+    /// <summary>Clause K22. The choices at which a claim binds that says no, met at some strength, temperature and pH.</summary>
     private IEnumerable<Box<Stretch>> WeakerThan(Claim claim, Component component, ApplicationMethod method)
     {
         var box = WithWeaker(_axes.Of(claim.When, claim.Agent, Stretch.Whole));
@@ -139,7 +139,7 @@ internal sealed class KillReasons(WindowGround ground)
             yield return Box<Stretch>.Whole with { Dilution = ground.Axes.DilutionFree ? dilution : Stretch.Whole, ContactTime = box.ContactTime };
     }
 
-    /// <summary>The box of a claim that says no, with all exposures that are weaker: less, shorter, colder, drier. pH has no weaker end.</summary>
+    /// <summary>Clause K21. The box of a claim that says no, with all exposures that are weaker: less, shorter, colder, drier. pH has no weaker end.</summary>
     internal static Box<Stretch> WithWeaker(in Box<Stretch> box) => box with
     {
         Methods = WithDrier(box.Methods),

@@ -1,6 +1,7 @@
 namespace Compat.Answers;
 
-/// <summary>How far a label's claim reaches by the tests it names. Every other claim, and one that names a registration, is not held against tests.</summary>
+/// <summary>How far a label's claim reaches by the tests it names: clauses K9 to K11. Every other claim, and one that names a registration, is not held
+/// against tests.</summary>
 internal static class LabelTests
 {
     /// <summary>Whether a group or an organism is shown to be killed by a method.</summary>

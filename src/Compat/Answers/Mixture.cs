@@ -3,7 +3,7 @@ using Compat.Validation;
 
 namespace Compat.Answers;
 
-/// <summary>Says what is on record where two agents, products, soils or materials meet.</summary>
+/// <summary>Says what is on record where two agents, products, soils or materials meet: clauses M12 to M15.</summary>
 public static class Mixture
 {
     /// <summary>Looks up every hazard between the two: each ingredient of one with each of the other.</summary>

@@ -1,6 +1,6 @@
 namespace Compat.Answers;
 
-/// <summary>Reads off the records what a part needs. The question passed validation.</summary>
+/// <summary>Reads off the records what a part needs: clauses N1 to N8. The question passed validation.</summary>
 internal static class NeedMaker
 {
     private static readonly Dictionary<TouchedBy, PatientGroup> ByContact = new()

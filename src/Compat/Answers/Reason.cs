@@ -1,6 +1,6 @@
 namespace Compat.Answers;
 
-/// <summary>Why an answer is as it is, by the step of the specification that decided.</summary>
+/// <summary>Why an answer is as it is, by the clause of the specification that decided.</summary>
 public enum ReasonCode
 {
     /// <summary>The method is wetter than the part stands. Arguments: method, wettest method.</summary>

@@ -1,6 +1,7 @@
 namespace Compat.Answers;
 
-/// <summary>Adds to what the part stands whether what is needed is killed and whether people are harmed. The worst of the three is the verdict.</summary>
+/// <summary>Adds to what the part stands whether what is needed is killed and whether people are harmed. The worst of the three is the verdict: clause
+/// W4.</summary>
 /// <param name="kb">The knowledge base.</param>
 /// <param name="question">The question.</param>
 /// <param name="identity">The identity of the data.</param>
@@ -35,7 +36,7 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
             new() { Verdict = verdict, Need = need, Reasons = [new KillReason(code, [])], WellFounded = true };
     }
 
-    /// <summary>Weak claims never make it plain 'allowed': it is so only where the other claims alone make it so.</summary>
+    /// <summary>Clause K11. Weak claims never make it plain 'allowed': it is so only where the other claims alone make it so.</summary>
     private KillJudgement WithoutWeak(KillJudgement kill, WindowGround ground, Verdict part, Verdict people)
     {
         if (kill.Verdict != Verdict.Allowed || !kill.Claims.Any(claim => ground.Methods.Any(method => LabelTests.Weak(claim, method) is not null))) return kill;

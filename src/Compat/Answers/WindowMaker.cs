@@ -1,6 +1,6 @@
 namespace Compat.Answers;
 
-/// <summary>Intersects what the part and the people stand with what kills.</summary>
+/// <summary>Intersects what the part and the people stand with what kills: clauses W1 to W3.</summary>
 internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGround ground)
 {
     private const int MostListed = 32;
@@ -36,7 +36,7 @@ internal sealed class WindowMaker(CompiledBase kb, Question question, WindowGrou
         };
     }
 
-    /// <summary>Whether the exposure time of a box can hold its contact time, with what a person with a clock misses it by.</summary>
+    /// <summary>Clause W3. Whether the exposure time of a box can hold its contact time, with what a person with a clock misses it by.</summary>
     public bool Fits(Box<Stretch> box)
     {
         var wet = ShortestContactTime(box);

@@ -1,6 +1,6 @@
 namespace Compat.Planning;
 
-/// <summary>Ranks what a product does to a part and can do to people, so that the mildest that serves is taken.</summary>
+/// <summary>Clause L9. Ranks what a product does to a part and can do to people, so that the mildest that serves is taken.</summary>
 /// <remarks>
 /// Both orders are conventions of the data. The damage class is the place of the worst consequence that the rules which permit a product there name, the
 /// people-hazard class that of the worst hazard its ingredients have on record. The damage to the part comes first, hazards to people decide between products

@@ -2,7 +2,7 @@ using System.Collections.Concurrent;
 
 namespace Compat.Planning;
 
-/// <summary>What is on record where the products of a shelf meet each other and soil; looked up once for each pair.</summary>
+/// <summary>Clause L10. What is on record where the products of a shelf meet each other and soil; looked up once for each pair.</summary>
 internal sealed class Meetings(KnowledgeBase knowledge)
 {
     private readonly ConcurrentDictionary<(ProductId, ProductId), MixingAnswer?> _products = [];

@@ -2,7 +2,8 @@ using System.Runtime.ExceptionServices;
 
 namespace Compat.Planning;
 
-/// <summary>Makes a plan: what each part needs, what of the shelf serves it, the best choice, the steps. The question passed validation.</summary>
+/// <summary>Makes a plan, clauses L1 to L13: what each part needs, what of the shelf serves it, the best choice, the steps. The question passed
+/// validation.</summary>
 internal sealed class PlanMaker
 {
     private readonly KnowledgeBase _knowledge;

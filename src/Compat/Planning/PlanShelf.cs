@@ -3,7 +3,7 @@ namespace Compat.Planning;
 /// <summary>A product of the shelf as the site can use it.</summary>
 internal sealed record ShelfProduct(int Rank, Product Product, Substance Substance, string? Cloth, int PeopleHazard, IReadOnlyList<Protection> Protection, IReadOnlyList<string> Gloves, MissingThing? Missing);
 
-/// <summary>The products of all sites that are laid over the data, by id, and what is at hand where the device is.</summary>
+/// <summary>The products of all sites that are laid over the data, by id, and what is at hand where the device is: clause L3.</summary>
 internal sealed class PlanShelf
 {
     private readonly CompiledBase _kb;

@@ -6,7 +6,8 @@ internal sealed record Setting(int Key, ShelfProduct Product, PlanRole Role, App
 /// <summary>The use of a product on a part: a setting, and the box of the part in which it lies.</summary>
 internal sealed record Use(Setting Setting, CaseBox Box);
 
-/// <summary>All settings that can be best for some part: of every box the weakest dilution, the shortest contact time and the lowest temperature, each with those of the others.</summary>
+/// <summary>Clause L6. All settings that can be best for some part: of every box the weakest dilution, the shortest contact time and the lowest temperature,
+/// each with those of the others.</summary>
 /// <remarks>Boxes are products of intervals, so that parts which can share a step at all can share it at one of these.</remarks>
 internal sealed class Settings
 {

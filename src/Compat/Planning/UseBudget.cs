@@ -1,6 +1,6 @@
 namespace Compat.Planning;
 
-/// <summary>How many uses of a product a part stands, as far as a mechanism is concerned.</summary>
+/// <summary>Clause L11. How many uses of a product a part stands, as far as a mechanism is concerned.</summary>
 /// <param name="Product">The product.</param>
 /// <param name="Uses">The limit: at least 1.</param>
 public sealed record UseLimit(ProductId Product, long Uses);

@@ -24,10 +24,10 @@ public sealed class ReferenceFilesTests
     public void Their_lines_are_not_long() => Assert.DoesNotContain(All.SelectMany(lines => lines), line => line.Length > LongestLine);
 
     [Theory]
-    [InlineData("Evaluation")]
-    [InlineData("Compat.Kill;")]
-    [InlineData("Compat.Needs")]
-    [InlineData("Compat.Windows")]
+    [InlineData("Compat.Deciding")]
+    [InlineData("Compat.Answers")]
+    [InlineData("Compat.Planning")]
+    [InlineData("Compat.Reach")]
     public void They_mention_nothing_of_the_engine(string name) => Assert.DoesNotContain(All.SelectMany(lines => lines), line => line.Contains(name, StringComparison.Ordinal));
 
     private static string[][] Files(string pattern) =>

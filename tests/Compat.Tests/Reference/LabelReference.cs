@@ -1,6 +1,6 @@
 namespace Compat.Tests.Reference;
 
-/// <content>What the claims of a label are worth: the tests they name, and the water they allow.</content>
+/// <content>What the claims of a label are worth, clauses K8 to K10: the tests they name, and the water they allow.</content>
 internal sealed partial class ReferenceWhole
 {
     private bool WaterTooHard => _product!.StrengthOf == StrengthOf.Concentrate && _product.MostHardness is { } most

@@ -3,7 +3,7 @@ namespace Compat.Tests.Reference;
 /// <summary>One entry of a list of materials; named, decided or added by the device part or the question, or the type's own.</summary>
 internal sealed record Entry(MaterialId[] OneOf, bool Named);
 
-/// <content>What a part is made of: the list of its type with what is named laid on it.</content>
+/// <content>What a part is made of, clauses R5 to R13: the list of its type with what is named laid on it.</content>
 internal sealed partial class ReferenceEvaluator
 {
     public IEnumerable<Variant> Variants()

@@ -1,6 +1,6 @@
 namespace Compat.Tests.Reference;
 
-/// <summary>What is on record where two meet.</summary>
+/// <summary>What is on record where two meet: clauses M12 to M15.</summary>
 internal sealed class MeetingReference(KnowledgeData data, IReadOnlyList<Site> sites)
 {
     private readonly ReferenceTrees _trees = new(data, sites);

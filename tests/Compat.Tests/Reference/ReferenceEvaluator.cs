@@ -2,7 +2,8 @@ using Compat.Tests.RandomCases;
 
 namespace Compat.Tests.Reference;
 
-/// <summary>What one point answers: the verdict, the step that decided and, of an 'allowed', the rules that allow, voice by voice.</summary>
+/// <summary>What one point answers: the verdict, the clause (P1 to P8) that decided and, of an 'allowed', the rules that allow, voice by
+/// voice.</summary>
 internal sealed record PointTruth(Verdict Verdict, string Step, Rule[][] Allowing);
 /// <summary>One way the person can choose: one value where an axis is free, else all that is asked.</summary>
 internal sealed record Choice(ApplicationMethod Method, Interval ExposureTime, Interval Dilution);
@@ -46,11 +47,11 @@ internal sealed partial class ReferenceEvaluator
     public Interval? Usual(Func<UsualRange, Interval?> which) => ReferenceTrees.Nearest(_agent, a => which(a.Usual));
     /// <summary>A fully stated point; of the uses, this one alone.</summary>
     public PointTruth Point() => AllAt(Choices().Single(), Interval.Exactly(_question.Uses ?? 1)).MinBy(p => p.Verdict)!;
-    /// <summary>A region: one good choice of the free axes is enough; uses left out are judged at 1.</summary>
+    /// <summary>A region, clause G1: one good choice of the free axes is enough; uses left out are judged at 1.</summary>
     public Verdict Region() => IsNothing() ? Verdict.NotEstablished
         : Choices().Max(c => Of(c, Interval.Closed(1, _question.Uses ?? 1))) is var best && best < Verdict.Allowed ? best
         : IsPlain() ? Verdict.Allowed : Verdict.AllowedWithinLimits;
-    /// <summary>Of nothing nothing follows: no choice, a component that has no point, or none that could be permitted.</summary>
+    /// <summary>Of nothing nothing follows, clause G6: no choice, a component that has no point, or none that could be permitted.</summary>
     private bool IsNothing() => !Choices().Any() || !Ingredients.Any()
         || Components.Any(k => !Choices().Any(c => AllAt(c, Interval.Closed(1, _question.Uses ?? 1), k).Any()));
     /// <summary>The worst answer over all uncertain values of a choice, for every number of uses in a range.</summary>
@@ -74,7 +75,8 @@ internal sealed partial class ReferenceEvaluator
                from at in Cross<decimal>([strengths, [d], exposureTimes, temperatures, phs, numbers])
                select Judge(one.Variant, one.Component, one.Rules, choice.Method, at);
     }
-    /// <summary>Plain 'allowed': every axis stated, or `any` in every deciding rule; nothing filled in; all of it allowed; well founded.</summary>
+    /// <summary>Plain 'allowed', clause G5: every axis stated, or `any` in every deciding rule; nothing filled in; all of it allowed; well
+    /// founded.</summary>
     private bool IsPlain()
     {
         var q = _question;
@@ -93,7 +95,8 @@ internal sealed partial class ReferenceEvaluator
     public static IEnumerable<T[]> Cross<T>(IEnumerable<IEnumerable<T>> each) => each.Aggregate((IEnumerable<T[]>)[[]], (ways, some) =>
         ways.SelectMany(_ => some, (taken, one) => (T[])[.. taken, one]));
 
-    /// <summary>For each possible serial number the editions that cover it, save those that an edition covering it replaces.</summary>
+    /// <summary>For each possible serial number the editions that cover it, save those that an edition covering it replaces: clauses R22 and
+    /// R23.</summary>
     private IEnumerable<InstructionsEdition[]> SpeakingSets()
     {
         static bool Covers(InstructionsEdition e, SerialNumber s) => e.Serials.Count == 0 || e.Serials.Any(r => r.Contains(s));
@@ -126,7 +129,8 @@ internal sealed partial class ReferenceEvaluator
         return InBasis(percent, stated.Unit.Basis, agent, product.Density) ?? Trees.WholeStrength(agent);
     }
 
-    /// <summary>A strength in percent of an agent's basis, by way of the mass in a volume; rounded outward; null where a figure is missing.</summary>
+    /// <summary>A strength in percent of an agent's basis, clauses M5 and M6, by way of the mass in a volume; rounded outward; null where a figure
+    /// is missing.</summary>
     private Interval? InBasis(Interval percent, StrengthBasis from, AgentId agent, decimal? density)
     {
         static bool IsChlorine(StrengthBasis b) => b is StrengthBasis.AvailableChlorineMassPerMass or StrengthBasis.AvailableChlorineMassPerVolume;
@@ -149,7 +153,8 @@ internal sealed partial class ReferenceEvaluator
     public static IEnumerable<MeasuredPh> Measured(Product product) =>
         product.Ph.Where(p => !product.NeedsActivation || p.Of is PhState.Activated or PhState.InUse);
 
-    /// <summary>The pH where it is stated; between, the hull of the nearest on either side, water being at 0; above the last unknown.</summary>
+    /// <summary>Clause M11. The pH where it is stated; between, the hull of the nearest on either side, water being at 0; above the last
+    /// unknown.</summary>
     public Interval PhAt(Product product, decimal d)
     {
         Interval At(PhState state) => state == PhState.OnePercent ? Interval.Exactly(0.01m)

@@ -1,6 +1,7 @@
 namespace Compat.Tests.Reference;
 
-/// <summary>What a record has: of its own, or from the nearest record above that states it. And what rules say once conventions fill them.</summary>
+/// <summary>What a record has: of its own, or from the nearest record above that states it: clauses R1 to R4. And what rules say once conventions
+/// fill them.</summary>
 internal sealed class ReferenceTrees(KnowledgeData data, IReadOnlyList<Site> sites)
 {
     private readonly Dictionary<MaterialId, Material[]> _materials = Lines(data.Materials, m => m.Id, m => m.Under);
@@ -29,7 +30,7 @@ internal sealed class ReferenceTrees(KnowledgeData data, IReadOnlyList<Site> sit
     /// <summary>Every strength an agent can have, in percent of its basis.</summary>
     public Interval WholeStrength(AgentId id) => Basis(id) is not { } basis ? Interval.Whole
         : basis is StrengthBasis.MassPerVolume or StrengthBasis.AvailableChlorineMassPerVolume ? Interval.AtLeast(0) : Interval.Closed(0, 100);
-    /// <summary>What a rule says of an axis; an 'unstated' is the usual range on record, else the convention of that axis.</summary>
+    /// <summary>Clause R30. What a rule says of an axis; an 'unstated' is the usual range on record, else the convention of that axis.</summary>
     public Interval Filled(Rule rule, Axis axis, Product? product)
     {
         if (rule.When.On(axis).Statement != AxisStatement.Unstated) return rule.When.On(axis).Range;

@@ -18,7 +18,8 @@ internal sealed partial class ReferenceWhole
             .Append(_question.ExposureTime?.Lower).OfType<decimal>().Where(w => w != Interval.WithoutEnd).Append(1).Distinct().Order().ToArray();
         return [.. ends.Concat(ends.Zip(ends.Skip(1), (a, b) => (a + b) / 2)).Append(ends[^1] + 1).Where(w => w > 0).Order()];
     }
-    /// <summary>Every target is met by claims on one ingredient, beside those of the instructions, whatever is uncertain.</summary>
+    /// <summary>Clauses K1, K2 and K16. Every target is met by claims on one ingredient, beside those of the instructions, whatever is
+    /// uncertain.</summary>
     private bool Kills(WholePoint at) => Need.Targets.Length == 0
         || Enumerable.Range(0, _ingredients.Length).Any(i => _variants.All(v => Need.Targets.All(t => IsMet(v, Sources(v)[i], t, at))));
     private Verdict KillVerdict(WholePoint at, WholePoint[] contactTimes)
@@ -130,7 +131,7 @@ internal sealed partial class ReferenceWhole
         || v.Geometry is not (Geometry.Lumen or Geometry.Porous) || !(IsWiping(method) || method == ApplicationMethod.Spray);
     private bool ClothBinds() => _question.Cloth is { } cloth && (_product?.BoundByCloths ?? []).Concat(_part.Components.Where(i => !i.Unknown)
         .SelectMany(i => _trees.Line(i.Agent)).SelectMany(a => a.BoundBy)).Any(bound => bound.Contains(cloth, StringComparison.OrdinalIgnoreCase));
-    /// <summary>Whether something on record says that a target is not killed, so that it is more than silence.</summary>
+    /// <summary>Clause K19. Whether something on record says that a target is not killed, so that it is more than silence.</summary>
     private bool SaysNo(Variant v, int source, KillTarget target, WholePoint at)
     {
         var claims = Sources(v)[source];
@@ -144,12 +145,13 @@ internal sealed partial class ReferenceWhole
             && (target.Level > most || (most == Level.Cleaned && target.Level is null)) && Strengths(c, at).All(range.Contains));
         return keptBelow || _data.Claims.Any(claim => Is(c, claim.Agent) && Names(claim.For, v) && Denies(claim, target) && BindsAt(claim, c, at));
     }
-    /// <summary>Whether a claim says that a target is not killed, or was refuted of it.</summary>
+    /// <summary>Clause K21. Whether a claim says that a target is not killed, or was refuted of it.</summary>
     private bool Denies(Claim claim, KillTarget target) => target.Against is { } t
         ? claim.DoesNotKill.Contains(t) || claim.DoesNotKill.Contains(OrganismTarget.Of(GroupOf(t)))
             || (claim.Refuted is not null && claim.Kills.Contains(t))
         : claim.Refuted is not null && claim.Reaches <= target.Level;
-    /// <summary>Whether an exposure lies in the box of a claim or is weaker, at some strength, temperature and pH of those asked.</summary>
+    /// <summary>Clauses K21 and K22. Whether an exposure lies in the box of a claim or is weaker, at some strength, temperature and pH of those
+    /// asked.</summary>
     /// <remarks>Every shorter contact time is weaker, so the longest that may be chosen stands for all.</remarks>
     private bool BindsAt(Claim claim, Component c, WholePoint at)
     {
@@ -162,7 +164,7 @@ internal sealed partial class ReferenceWhole
             && Meet(AtMost(box.Strength), c.Strength.Scale(at.Dilution)) && Meet(AtMost(box.Temperature), at.Temperature)
             && Meet(box.Ph, at.Ph ?? _question.Ph ?? _part.PhAt(_product!, at.Dilution));
     }
-    /// <summary>Whether a person rule forbids, whatever is uncertain and for each type the part may be.</summary>
+    /// <summary>Clauses H1 to H3. Whether a person rule forbids, whatever is uncertain and for each type the part may be.</summary>
     private bool Harms(WholePoint at) => _variants.Any(v => _data.PersonRules.Any(rule => Names(rule.For, v) && (!rule.Occupied || _question.Occupied)
         && (rule.Patients.Any(Need.Patients.Contains) || (rule.Occupied && rule.Patients.Count == 0))
         && (rule.Verdict == PersonVerdict.NotAllowed || !rule.Duties.All(d => _part.CanBeMet(d, v)))

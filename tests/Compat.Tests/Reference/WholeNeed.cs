@@ -4,7 +4,7 @@ namespace Compat.Tests.Reference;
 
 /// <summary>One target: the level, or a group or organism.</summary>
 internal sealed record KillTarget(Level? Level, OrganismTarget? Against);
-/// <summary>What is needed, read point by point.</summary>
+/// <summary>What is needed, clauses N1 to N8, read point by point.</summary>
 internal sealed record NeedTruth(bool Known, bool Dry, bool Soiled, bool Prions, Level? Level, KillTarget[] Targets, PatientGroup[] Patients);
 /// <summary>One exposure with its contact time. A pH only where it is kept to: of an agent.</summary>
 internal sealed record WholePoint(
@@ -76,7 +76,8 @@ internal sealed partial class ReferenceWhole
     private OrganismGroup GroupOf(OrganismTarget target) => target.Group ?? Record(target).Group;
     private Organism Record(OrganismTarget target) => _data.Organisms.Single(o => o.Id == target.Organism);
 
-    /// <summary>Whether the contact time is held, the part is allowed there, nobody is harmed, and every target is met.</summary>
+    /// <summary>Clauses W2 and W3. Whether the contact time is held, the part is allowed there, nobody is harmed, and every target is
+    /// met.</summary>
     public bool InWindow(WholePoint at)
     {
         if (!Need.Known || Need.Prions || Need.Soiled) return false;
@@ -90,7 +91,8 @@ internal sealed partial class ReferenceWhole
             .Select(longer => at with { ExposureTime = Interval.Exactly(longer) }).Any(longer => PartAllows(longer) && !Harms(longer));
     }
 
-    /// <summary>The whole verdict of a question that states every axis: the worst of the three; an 'allowed' with or without limits.</summary>
+    /// <summary>Clause W4. The whole verdict of a question that states every axis: the worst of the three; an 'allowed' with or without
+    /// limits.</summary>
     public Verdict AtStatedPoint(WholePoint at)
     {
         var part = _part.Region() == Verdict.AllowedWithinLimits ? Verdict.Allowed : _part.Region();
