@@ -9,7 +9,7 @@ internal sealed record PersonRuleOnAxes(PersonRule Rule, Component Component, Me
     public bool Forbids => Rule.Verdict == PersonVerdict.NotAllowed || Unmet is not null;
 }
 
-/// <summary>Finds what person rules say of a substance on a part for the patients of a need: clauses H1 to H4.</summary>
+/// <summary>Finds what person rules say of a substance on a part for the patients of a need: clauses H1 to H5.</summary>
 internal sealed class PeopleGround(CompiledBase kb, Question question, Substance substance, IReadOnlyList<PartVariant> variants, Need need)
 {
     /// <summary>The rules that speak, each with the exposures at which it does.</summary>

@@ -1,6 +1,6 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 using Compat.Planning;
-using Compat.Tests.RandomCases;
 using Compat.Tests.Reference;
 using Compat.Tests.Shipped;
 
@@ -137,8 +137,8 @@ public sealed partial class ClauseTests
         Assert.True(answer.Verdict == workshop.Base.VerdictOf(prepared), $"{place}: prepared, it is {workshop.Base.VerdictOf(prepared)}");
         var part = new ReferenceEvaluator(workshop.Data, workshop.Sites, question).Region();
         Assert.True(part == answer.PartVerdict, $"{place}: of the part the reference says {part}, the engine {answer.PartVerdict}");
-        if (!question.JudgesKillAndPeople || question is not { Method: { } method, ExposureTime: { } time, Temperature: { } temperature, Uses: { } uses }) return;
-        if (question.Agent is not null && question.Ph is null) return;
+        if (!question.JudgesKillAndPeople || (question.Agent is not null && question.Ph is null)) return;
+        if (question is not { Method: { } method, ExposureTime: { } time, Temperature: { } temperature, Uses: { } uses }) return;
         var at = new WholePoint(method, question.Dilution?.Lower ?? 1, time, temperature, question.Ph, uses, 1);
         var whole = new ReferenceWhole(workshop.Data, workshop.Sites, question).AtStatedPoint(at);
         Assert.True(whole == Plainly(answer.Verdict), $"{place}: of the whole the reference says {whole}, the engine {answer.Verdict}");
@@ -177,7 +177,7 @@ public sealed partial class ClauseTests
             Soil = question.Soil,
             Occupied = question.Occupied,
             Cloth = question.Cloth,
-            MaxProducts = options.Last("max-products") is { } most ? int.Parse(most, System.Globalization.CultureInfo.InvariantCulture) : null,
+            MaxProducts = options.Last("max-products") is { } most ? int.Parse(most, CultureInfo.InvariantCulture) : null,
             Accept = options.Word<Consequence>("accept") is { } consequence ? [consequence] : [],
         };
     }
@@ -200,7 +200,8 @@ public sealed partial class ClauseTests
             Assert.True(facts[pair[0]] == pair[1], $"{place}: {pair[0]} is `{facts[pair[0]] ?? "nothing that can be said here"}`");
     }
 
-    private static string Place(Clause clause, Block? block = null) => $"{MeaningPages.Folder}/{clause.Page}:{(block?.Line ?? clause.Line - 1) + 1} ({clause.Number})";
+    private static string Place(Clause clause, Block? block = null) =>
+        $"{MeaningPages.Folder}/{clause.Page}:{(block?.Line ?? clause.Line - 1) + 1} ({clause.Number})";
 
     [GeneratedRegex(@"\b[RPMGNKHWL]\d{1,2}\b")]
     private static partial Regex Number();

@@ -100,8 +100,7 @@ internal sealed class Facts
 
         facts.Say("runs", plan.Parts.Where(part => part.Runs is not null).Select(part => $"{part.Part.Id} {part.Runs}"));
         facts.Say("answers", plan.Steps.SelectMany(step => step.Answers).Select(one => $"{one.Part} {Text(one.Verdict)}"));
-        facts._said["steps"] = string.Join(", ", plan.Steps.Where(step => step.Setting is not null).Select(step => $"{step.Product} on {string.Join(" + ", step.Parts)} by "
-            + $"{Words.Of(step.Setting!.Method)} {step.Setting.ContactTime.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)} s"));
+        facts._said["steps"] = string.Join(", ", plan.Steps.Where(step => step.Setting is not null).Select(Text));
         return facts;
     }
 
@@ -117,11 +116,17 @@ internal sealed class Facts
 
     private void Decide<TEnum>(TEnum code) where TEnum : struct, Enum => Deciding.Add(Kebab(code));
 
-    private void Say(string key, IEnumerable<string> items) => _said[key] = string.Join(", ", items.Distinct().Order(StringComparer.Ordinal)) is { Length: > 0 } said ? said : "none";
+    private void Say(string key, IEnumerable<string> items) =>
+        _said[key] = string.Join(", ", items.Distinct().Order(StringComparer.Ordinal)) is { Length: > 0 } said ? said : "none";
 
     private static string Text(Verdict verdict) => verdict == Verdict.AllowedWithinLimits ? "within limits" : Kebab(verdict).Replace('-', ' ');
 
-    private static string Text(Duty duty) => Words.Of(duty.Kind) + (duty.Ways.Count == 0 ? "" : ":" + string.Join("|", duty.Ways.Select(way => way.Method is { } method ? Words.Of(method) : way.Act is { } act ? Words.Of(act) : "air")));
+    private static string Text(Duty duty) => Words.Of(duty.Kind) + (duty.Ways.Count == 0 ? "" : ":" + string.Join("|", duty.Ways.Select(Text)));
+
+    private static string Text(PlanStep step) => string.Create(System.Globalization.CultureInfo.InvariantCulture,
+        $"{step.Product} on {string.Join(" + ", step.Parts)} by {Words.Of(step.Setting!.Method)} {step.Setting.ContactTime:0.###} s");
+
+    private static string Text(DutyWay way) => way.Method is { } method ? Words.Of(method) : way.Act is { } act ? Words.Of(act) : "air";
 
     private static string Kebab<TEnum>(TEnum code) where TEnum : struct, Enum => Words.Of(code);
 }

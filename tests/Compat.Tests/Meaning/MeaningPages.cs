@@ -48,7 +48,7 @@ internal static partial class MeaningPages
         }
     }
 
-    private static IEnumerable<Block> BlocksOf(string[] lines)
+    public static IEnumerable<Block> BlocksOf(string[] lines)
     {
         for (var at = 0; at < lines.Length; at++)
         {

@@ -16,8 +16,9 @@ internal sealed class Options
         var words = Split(string.Join(' ', line.Split(' ').Select(word => Short.GetValueOrDefault(word, word))));
         for (var at = 0; at < words.Count; at++)
         {
-            if (!words[at].StartsWith("--", StringComparison.Ordinal)) Words.Add(words[at]);
-            else Add(words[at][2..], at + 1 < words.Count && !words[at + 1].StartsWith("--", StringComparison.Ordinal) && words[at] != "--occupied" ? words[++at] : "");
+            var option = words[at];
+            if (!IsOption(option)) Words.Add(option);
+            else Add(option[2..], at + 1 < words.Count && !IsOption(words[at + 1]) && option != "--occupied" ? words[++at] : "");
         }
     }
 
@@ -67,7 +68,8 @@ internal sealed class Options
         Occupied = Last("occupied") is not null,
         Soil = All("soil").Count == 0 ? null : [.. All("soil").Where(text => text != "none").Select(text => Of<SoilKind>(text))],
         Level = Word<Level>("level"),
-        Against = [.. All("against").Select(text => Space.Words.TryParse<OrganismGroup>(text, out var group) ? OrganismTarget.Of(group) : OrganismTarget.Of(new OrganismId(text)))],
+        Against = [.. All("against").Select(text => global::Compat.Space.Words.TryParse<OrganismGroup>(text, out var group)
+            ? OrganismTarget.Of(group) : OrganismTarget.Of(new OrganismId(text)))],
         Cloth = Last("cloth"),
     };
 
@@ -81,10 +83,12 @@ internal sealed class Options
     private TEnum[] WordsOf<TEnum>(string option) where TEnum : struct, Enum => [.. All(option).Select(Of<TEnum>)];
 
     private static TEnum Of<TEnum>(string text) where TEnum : struct, Enum =>
-        Space.Words.TryParse<TEnum>(text, out var member) ? member : throw new FormatException($"`{text}` is no word of {typeof(TEnum).Name}");
+        global::Compat.Space.Words.TryParse<TEnum>(text, out var member) ? member : throw new FormatException($"`{text}` is no word of {typeof(TEnum).Name}");
 
     private Interval? Range(string option, Axis axis) => Last(option) is not { } text ? null
         : ExposureText.TryParseInterval(text, axis, out var range, out var problem) ? range : throw new FormatException(problem);
+
+    private static bool IsOption(string word) => word.StartsWith("--", StringComparison.Ordinal);
 
     /// <summary>A list that the command takes several times is given again; any other option is replaced by the later one.</summary>
     private void Add(string option, string value)

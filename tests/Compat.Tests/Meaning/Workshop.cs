@@ -97,7 +97,11 @@ internal sealed class Workshop
     private void LayOnSite(string key, YamlNode value)
     {
         if (_site.TryGetValue(key, out var before) && before is YamlSequenceNode first && value is YamlSequenceNode second)
-            value = new YamlSequenceNode([.. first.Children.Where(one => second.All(other => IdOf(other) is null || IdOf(other) != IdOf(one))), .. second.Children]);
+        {
+            var kept = first.Children.Where(one => second.All(other => IdOf(other) is null || IdOf(other) != IdOf(one)));
+            value = new YamlSequenceNode([.. kept, .. second.Children]);
+        }
+
         _site[key] = value;
     }
 
