@@ -8,9 +8,11 @@ namespace Compat.Planning;
 /// <list type="number">
 /// <item>Most parts served. All parts count the same.</item>
 /// <item>Least harm beyond the mildest. A part's mildest option is the one of the least harm among all its own, whatever products the plan may hold and however
-/// many. What counts is first how many parts are given an option of a worse class than that, then by how many classes over all parts. The sentence it stands for
+/// many. What counts is first how many parts are given an option of a worse class than that, then by how many classes over all parts. The sentence it stands
+/// for
 /// is 'no part is given an agent of a worse class than the mildest product of the shelf that serves it, unless that would need more products than the plan may
-/// hold'. Where none need be worse, none is, since a choice without any has the count nought and is never more than allowed; where some must be, the count keeps
+/// hold'. Where none need be worse, none is, since a choice without any has the count nought and is never more than allowed; where some must be, the count
+/// keeps
 /// the sentence for as many parts as can be, each part being promised the same, and the sum keeps the others as near to it as can be. The harm of an option is
 /// the worst among its products, for a harsh cleaner is not made good by a mild disinfectant. A choice is never made to serve fewer parts for it, nor are
 /// products spared for it: serving stands before, the count of products behind.</item>
@@ -18,11 +20,14 @@ namespace Compat.Planning;
 /// <item>Least share of the limits of use: first the largest share that any part gives away for any mechanism, then the sum of all. Exact fractions.</item>
 /// <item>Fewest distinct steps: a step that serves several parts counts once.</item>
 /// <item>Least contact time, added up over the parts.</item>
-/// <item>The products, as ascending lists of ordinals, the least first; then the options, from the part of the least ordinal on, being served before not.</item>
+/// <item>The products, as ascending lists of ordinals, the least first; then the options, from the part of the least ordinal on, being served before
+/// not.</item>
 /// </list>
-/// <para>How: the products alone decide the first three levels, since with the products given each part is served by its mildest option among them without regard
+/// <para>How: the products alone decide the first three levels, since with the products given each part is served by its mildest option among them without
+/// regard
 /// to the others. So every set of products is tried, the smallest sets first, until one serves each part as mildly as anything could. Of the smallest sets that
-/// nothing goes beyond, shares are compared part by part; only steps tie the parts together, and these are searched within the set (<see cref="StepSearch"/>).</para>
+/// nothing goes beyond, shares are compared part by part; only steps tie the parts together, and these are searched within the set (<see
+/// cref="StepSearch"/>).</para>
 /// </remarks>
 internal sealed class ChoiceSolver
 {
@@ -41,10 +46,13 @@ internal sealed class ChoiceSolver
         Check(task);
         _cancel = cancel;
         _parts = task.Parts.OrderBy(part => part.Ordinal).ToArray();
-        _products = _parts.SelectMany(part => part.Options).SelectMany(option => option.Products).Select(used => used.Product).Distinct().OrderBy(product => product).ToArray();
+        _products = _parts.SelectMany(part => part.Options).SelectMany(option => option.Products).Select(used => used.Product).Distinct()
+            .OrderBy(product => product).ToArray();
         _apart = Pairs(task.NeverInOnePlan);
         var never = Pairs(task.NeverOnOnePart);
-        var possible = _parts.Select(part => part.Options.Where(option => option.Shares.Values.All(share => share <= Fraction.One) && !AnyOf(never, Places(option))).ToArray()).ToArray();
+        var possible = _parts.Select(
+            part => part.Options.Where(option => option.Shares.Values.All(share => share <= Fraction.One) && !AnyOf(never, Places(option))).ToArray())
+            .ToArray();
         _unit = possible.SelectMany(options => options).SelectMany(option => option.Shares.Values)
             .Aggregate(BigInteger.One, (unit, share) => unit / BigInteger.GreatestCommonDivisor(unit, share.Denominator) * share.Denominator);
         _bundles = Bundles(possible);
@@ -52,7 +60,8 @@ internal sealed class ChoiceSolver
     }
 
     /// <summary>The best choice.</summary>
-    /// <param name="task">What is chosen from; <see cref="ArgumentException"/> where two parts or two options of one have the same ordinal, a product excludes itself, or a share is below nought.</param>
+    /// <param name="task">What is chosen from; <see cref="ArgumentException"/> where two parts or two options of one have the same ordinal, a product excludes
+    /// itself, or a share is below nought.</param>
     /// <param name="cancel">Stops the search by an <see cref="OperationCanceledException"/>: a task can be made hard on purpose.</param>
     public static Choice Solve(ChoiceTask task, CancellationToken cancel = default) => new ChoiceSolver(task, cancel).Of(task.MaxProducts);
 
@@ -67,16 +76,19 @@ internal sealed class ChoiceSolver
     private static void Check(ChoiceTask task)
     {
         if (task.MaxProducts < 0) throw new ArgumentOutOfRangeException(nameof(task), "the number of products is not below nought");
-        if (task.Parts.Select(part => part.Ordinal).Distinct().Count() < task.Parts.Count) throw new ArgumentException("two parts have one ordinal", nameof(task));
+        if (task.Parts.Select(part => part.Ordinal).Distinct().Count() < task.Parts.Count)
+            throw new ArgumentException("two parts have one ordinal", nameof(task));
         if (task.Parts.Any(part => part.Options.Select(option => option.Ordinal).Distinct().Count() < part.Options.Count))
             throw new ArgumentException("two options of a part have one ordinal", nameof(task));
-        if (task.NeverInOnePlan.Concat(task.NeverOnOnePart).Any(pair => pair.One == pair.Other)) throw new ArgumentException("a product excludes itself", nameof(task));
+        if (task.NeverInOnePlan.Concat(task.NeverOnOnePart).Any(pair => pair.One == pair.Other))
+            throw new ArgumentException("a product excludes itself", nameof(task));
         if (task.Parts.SelectMany(part => part.Options).SelectMany(option => option.Shares.Values).Any(share => share.Numerator.Sign < 0))
             throw new ArgumentException("a share is below nought", nameof(task));
     }
 
     /// <summary>The products of an option by their place, ascending.</summary>
-    private int[] Places(ChoiceOption option) => option.Products.Select(used => Array.BinarySearch(_products, used.Product)).Distinct().OrderBy(place => place).ToArray();
+    private int[] Places(ChoiceOption option) =>
+        option.Products.Select(used => Array.BinarySearch(_products, used.Product)).Distinct().OrderBy(place => place).ToArray();
 
     private bool[,] Pairs(IReadOnlyList<ProductPair> pairs)
     {
@@ -101,7 +113,9 @@ internal sealed class ChoiceSolver
         return false;
     }
 
-    /// <summary>The options by the set of their products; the sets by the place of their last product, one further on: those without a product stand first.</summary>
+    /// <summary>
+    /// The options by the set of their products; the sets by the place of their last product, one further on: those without a product stand first.
+    /// </summary>
     private List<Bundle>[] Bundles(ChoiceOption[][] possible)
     {
         var bundles = Enumerable.Range(0, _products.Length + 1).Select(_ => new List<Bundle>()).ToArray();
@@ -115,7 +129,8 @@ internal sealed class ChoiceSolver
                 var bundle = ending.Find(one => one.Products.SequenceEqual(places));
                 if (bundle is null) ending.Add(bundle = new(places, _parts.Length));
                 var shares = option.Shares.Values.Select(share => share.Numerator * (_unit / share.Denominator)).ToArray();
-                bundle.Add(part, new(option, option.Harm - mildest, shares.Aggregate(BigInteger.Zero, BigInteger.Max), shares.Aggregate(BigInteger.Zero, BigInteger.Add)));
+                bundle.Add(part,
+                    new(option, option.Harm - mildest, shares.Aggregate(BigInteger.Zero, BigInteger.Max), shares.Aggregate(BigInteger.Zero, BigInteger.Add)));
             }
         }
 
@@ -185,7 +200,8 @@ internal sealed class ChoiceSolver
     private Choice Of(int most)
     {
         var (reach, sets) = _best.Last(one => one.Sets[0].Length <= most);
-        var largest = Least(ref sets, set => Mildest(set).Where(Serve).Select(options => options.Min(option => option.Largest)).Aggregate(BigInteger.Zero, BigInteger.Max));
+        var largest = Least(ref sets,
+            set => Mildest(set).Where(Serve).Select(options => options.Min(option => option.Largest)).Aggregate(BigInteger.Zero, BigInteger.Max));
         var sum = Least(ref sets, set => Spared(set, largest).Where(Serve).Aggregate(BigInteger.Zero, (all, options) => all + options[0].Sum));
         Choice? best = null;
         foreach (var set in sets)

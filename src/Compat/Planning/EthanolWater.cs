@@ -1,6 +1,8 @@
 namespace Compat.Planning;
 
-/// <summary>Mixtures of ethanol and water: density and strength by the general formula of OIML R 22 (1973, International alcoholometric tables, annex).</summary>
+/// <summary>
+/// Mixtures of ethanol and water: density and strength by the general formula of OIML R 22 (1973, International alcoholometric tables, annex).
+/// </summary>
 /// <remarks>The formula holds from -20 °C to 40 °C. Strengths by volume are those at 20 °C, as the tables count them.</remarks>
 public static class EthanolWater
 {
@@ -47,7 +49,8 @@ public static class EthanolWater
     public static double Density(double massPercent, double temperature)
     {
         if (!(massPercent >= 0 && massPercent <= 100)) throw new ArgumentOutOfRangeException(nameof(massPercent), massPercent, "0 to 100 %");
-        if (!(temperature >= LowestTemperature && temperature <= HighestTemperature)) throw new ArgumentOutOfRangeException(nameof(temperature), temperature, "-20 to 40 °C");
+        if (!(temperature >= LowestTemperature && temperature <= HighestTemperature))
+            throw new ArgumentOutOfRangeException(nameof(temperature), temperature, "-20 to 40 °C");
         var share = massPercent / 100;
         var warmth = temperature - ReferenceTemperature;
         var density = Polynomial(A, share) + (warmth * Polynomial(B, warmth));

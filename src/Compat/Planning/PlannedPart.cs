@@ -75,10 +75,15 @@ public enum PlanReason
 /// <summary>A way out where a part cannot be done.</summary>
 public enum PlanWayOutCode
 {
-    /// <summary>A rule would open the window of <see cref="PlanWayOut.Product"/>: a test, or a statement of the maker, for or against <see cref="PlanWayOut.Rules"/>.</summary>
+    /// <summary>
+    /// A rule would open the window of <see cref="PlanWayOut.Product"/>: a test, or a statement of the maker, for or against <see cref="PlanWayOut.Rules"/>.
+    /// </summary>
     RuleNeeded,
 
-    /// <summary>A label claim of <see cref="PlanWayOut.Product"/> would: the part stands it, that it kills is not shown. Not given where all it holds never kills so much.</summary>
+    /// <summary>
+    /// A label claim of <see cref="PlanWayOut.Product"/> would: the part stands it, that it kills is not shown. Not given where all it holds never kills so
+    /// much.
+    /// </summary>
     ClaimNeeded,
 
     /// <summary>More products than the plan may hold, or a second run for this part alone.</summary>

@@ -64,7 +64,7 @@ public sealed record Replacement
             .Select(row => new ReplacedCell(row.Device, row.Part.Id, row.Cells[columns.IndexOf(old)], row.Cells[columns.IndexOf(@new)])).ToArray();
         var (first, second) = (ProductOf(knowledgeBase, old), ProductOf(knowledgeBase, @new));
         var known = new HashSet<string>(cells.Where(cell => cell.Old.Serves).SelectMany(cell => DutiesOf(cell.Old)).Select(Said));
-        var before = new HashSet<ProtectionId>(ProtectionOf(knowledgeBase, first).Select(one => one.Id));
+        var (before, after) = (ProtectionOf(old), ProtectionOf(@new));
         Mixture.TryJudge(knowledgeBase, MixingPartner.Of(old), MixingPartner.Of(@new), out var meeting, out _);
         return new Replacement
         {
@@ -77,10 +77,14 @@ public sealed record Replacement
             LongerWet = cells.Where(cell => cell.Old.Serves && cell.New.Serves && ContactTime(cell.New) > ContactTime(cell.Old)).ToArray(),
             Refused = cells.Where(cell => cell.New.Word == ShelfWord.RefusedByInstructions).ToArray(),
             GoOnCounting = cells.Where(cell => IsCounted(cell.Old) && IsCounted(cell.New)).ToArray(),
-            NewDuties = cells.Where(cell => cell.New.Serves).SelectMany(cell => DutiesOf(cell.New)).GroupBy(Said).Where(group => !known.Contains(group.Key)).Select(group => group.First()).ToArray(),
-            NewProtection = ProtectionOf(knowledgeBase, second).Where(one => !before.Contains(one.Id)).ToArray(),
+            NewDuties = cells.Where(cell => cell.New.Serves).SelectMany(cell => DutiesOf(cell.New)).GroupBy(Said).Where(group => !known.Contains(group.Key))
+                .Select(group => group.First()).ToArray(),
+            NewProtection = knowledgeBase.Data.Protections.Where(one => after.Contains(one) && !before.Contains(one)).ToArray(),
             AtTheChange = meeting!,
         };
+
+        HashSet<Protection> ProtectionOf(ProductId product) =>
+            [.. PlanShelf.ProtectionOf(knowledgeBase.Compiled, SubstanceResolver.Resolve(knowledgeBase.Compiled, new Question { Product = product }))];
     }
 
     /// <summary>The shortest contact time of a cell that serves, in seconds.</summary>
@@ -93,17 +97,10 @@ public sealed record Replacement
 
     private static IEnumerable<Duty> DutiesOf(ShelfCell cell) => cell.Answer?.Window?.Boxes.SelectMany(box => box.Duties) ?? cell.Answer?.Duties ?? [];
 
-    private static string Said(Duty duty) => $"{duty.Kind} {string.Join(",", duty.Ways.Select(way => $"{way.Method}{way.Act}{way.Water}"))} {string.Join(",", duty.Parts)} {duty.Note}";
+    private static string Said(Duty duty) =>
+        $"{duty.Kind} {string.Join(",", duty.Ways.Select(way => $"{way.Method}{way.Act}{way.Water}"))} {string.Join(",", duty.Parts)} {duty.Note}";
 
     /// <summary>Whether what the part stands of it is limited in number.</summary>
-    private static bool IsCounted(ShelfCell cell) => cell.Answer is { } answer && answer.Boxes.Any(box => box.Uses.Upper is { } most && most != Interval.WithoutEnd);
-
-    private static IEnumerable<Protection> ProtectionOf(KnowledgeBase kb, Product product)
-    {
-        var under = kb.Data.Agents.ToDictionary(agent => agent.Id, agent => agent.Under);
-        var agents = new HashSet<AgentId>();
-        foreach (var ingredient in product.Ingredients)
-            for (var agent = ingredient.Agent; agent is not null; agent = under[agent]) agents.Add(agent);
-        return kb.Data.Protections.Where(one => agents.Contains(one.Agent));
-    }
+    private static bool IsCounted(ShelfCell cell) =>
+        cell.Answer is { } answer && answer.Boxes.Any(box => box.Uses.Upper is { } most && most != Interval.WithoutEnd);
 }

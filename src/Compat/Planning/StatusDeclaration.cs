@@ -69,7 +69,9 @@ public sealed record StatusDeclaration
     public static bool TryMake(PlanSheet sheet, DoneRecord? record, [NotNullWhen(true)] out StatusDeclaration? declaration, out IReadOnlyList<Problem> problems)
     {
         problems = Given.Check((nameof(sheet), sheet));
-        if (problems.Count == 0 && record is not null) problems = Unreadable(record) ? [Wrong("missing", "the record lacks its device, its steps or the initials of one")] : Check(sheet, record).ToArray();
+        if (problems.Count == 0 && record is not null)
+            problems = Unreadable(record) ? [Wrong("missing", "the record lacks its device, its steps or the initials of one")]
+                : Check(sheet, record).ToArray();
         declaration = problems.Count > 0 ? null : new StatusDeclaration
         {
             Record = record,
@@ -82,14 +84,20 @@ public sealed record StatusDeclaration
 
     private static IEnumerable<Problem> Check(PlanSheet sheet, DoneRecord record)
     {
-        if (record.Device != sheet.Question.Device) yield return Wrong("done-device", $"the record is of `{record.Device}`, the plan of `{sheet.Question.Device}`");
-        if (sheet.Question.Serial is { } serial && record.Serial is { } other && serial != other) yield return Wrong("done-serial", $"the record is of serial number `{other}`, the plan of `{serial}`");
-        foreach (var twice in record.Steps.GroupBy(step => step.Number).Where(group => group.Count() > 1)) yield return Wrong("done-twice", $"step {twice.Key} is written down twice");
+        if (record.Device != sheet.Question.Device)
+            yield return Wrong("done-device", $"the record is of `{record.Device}`, the plan of `{sheet.Question.Device}`");
+        if (sheet.Question.Serial is { } serial && record.Serial is { } other && serial != other)
+            yield return Wrong("done-serial", $"the record is of serial number `{other}`, the plan of `{serial}`");
+        foreach (var twice in record.Steps.GroupBy(step => step.Number).Where(group => group.Count() > 1))
+            yield return Wrong("done-twice", $"step {twice.Key} is written down twice");
         foreach (var step in record.Steps)
         {
-            if (sheet.Steps.FirstOrDefault(one => one.Number == step.Number) is not { } planned) yield return Wrong("done-step", $"the plan has no step {step.Number}");
+            if (sheet.Steps.FirstOrDefault(one => one.Number == step.Number) is not { } planned)
+                yield return Wrong("done-step", $"the plan has no step {step.Number}");
             else if (planned.Product is { } product && step.Done && step.Product != product)
-                yield return Wrong("done-product", step.Product is null ? $"step {step.Number} does not say with which product it was done" : $"step {step.Number} was done with `{step.Product}`; the plan says `{product}`", "a record is held against the plan it was written on: same occasion, same data");
+                yield return Wrong("done-product", step.Product is null ? $"step {step.Number} does not say with which product it was done"
+                    : $"step {step.Number} was done with `{step.Product}`; the plan says `{product}`",
+                    "a record is held against the plan it was written on: same occasion, same data");
         }
     }
 

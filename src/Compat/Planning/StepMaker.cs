@@ -8,12 +8,16 @@ internal sealed class StepMaker(KnowledgeBase knowledge, CompiledBase kb, PlanSh
     public IReadOnlyList<PlanStep> Of(IReadOnlyList<PartCase> cases, IReadOnlyList<PlanOption> chosen)
     {
         if (chosen.Count == 0) return [];
-        var served = chosen.Select(option => option.Case.Part.Id).ToArray();
         var groups = chosen.SelectMany(option => option.Uses.Select(use => (Option: option, Use: use))).GroupBy(one => one.Use.Setting)
-            .OrderBy(group => group.Key.Role).ThenBy(group => group.Key.Product.Rank).ThenBy(group => group.Key.Key).Select(group => group.OrderBy(one => one.Option.Case.Ordinal).ToArray()).ToArray();
+            .OrderBy(group => group.Key.Role).ThenBy(group => group.Key.Product.Rank).ThenBy(group => group.Key.Key)
+            .Select(group => group.OrderBy(one => one.Option.Case.Ordinal).ToArray()).ToArray();
         var used = groups.Select(group => group[0].Use.Setting.Product).Distinct().ToArray();
-        var steps = new List<PlanStep> { Plain(StepOrder.PowerOff), Plain(StepOrder.Protect) with { Protection = used.SelectMany(one => one.Protection).Distinct().OrderBy(one => one.Id).ToArray(), Gloves = used.SelectMany(one => one.Gloves).Distinct().ToArray() } };
-        steps.Add(Plain(StepOrder.TakeOffCovers));
+        var protect = Plain(StepOrder.Protect) with
+        {
+            Protection = used.SelectMany(one => one.Protection).Distinct().OrderBy(one => one.Id).ToArray(),
+            Gloves = used.SelectMany(one => one.Gloves).Distinct().ToArray(),
+        };
+        var steps = new List<PlanStep> { Plain(StepOrder.PowerOff), protect, Plain(StepOrder.TakeOffCovers) };
         var soiled = chosen.Where(option => option.Case.Need.Soil.Count > 0).Select(option => option.Case.Part.Id).ToArray();
         if (soiled.Length > 0) steps.Add(Plain(StepOrder.DryWipe) with { Parts = soiled });
         foreach (var role in new[] { PlanRole.Clean, PlanRole.Disinfect })
@@ -45,7 +49,8 @@ internal sealed class StepMaker(KnowledgeBase knowledge, CompiledBase kb, PlanSh
             Method = setting.Method,
             Dilution = setting.Dilution,
             ContactTime = setting.ContactTime,
-            ExposureTime = boxes.Aggregate(setting.ContactTime > 0m ? Interval.AtLeast(setting.ContactTime) : Interval.Above(0m), (held, box) => held.Intersect(box.ExposureTime)),
+            ExposureTime = boxes.Aggregate(
+                setting.ContactTime > 0m ? Interval.AtLeast(setting.ContactTime) : Interval.Above(0m), (held, box) => held.Intersect(box.ExposureTime)),
             Temperature = temperature,
             MeasureTemperature = boxes.Any(box => box.MeasureTemperature) || boxes.Any(box => !box.Temperature.Equals(temperature)),
             Reached = WindowMaker.Reached(product.Product, setting.Method, setting.ContactTime),
@@ -64,7 +69,8 @@ internal sealed class StepMaker(KnowledgeBase knowledge, CompiledBase kb, PlanSh
             Cloth = setting.Method <= ApplicationMethod.WetWipe ? product.Cloth : null,
             Gloves = product.Gloves,
             Protection = product.Protection,
-            Duties = Duties(group, duty => !TakingOff.Contains(duty.Kind) && duty.Kind is not (DutyKind.CleanFirst or DutyKind.Inspect or DutyKind.Discard or DutyKind.Dry or DutyKind.PowerOff)),
+            Duties = Duties(group, duty => !TakingOff.Contains(duty.Kind)
+                && duty.Kind is not (DutyKind.CleanFirst or DutyKind.Inspect or DutyKind.Discard or DutyKind.Dry or DutyKind.PowerOff)),
             Hazards = [.. hazards.Of(product.Product.Id, options, used)],
             AtOtherStrengths = [.. hazards.AtOtherStrengths(product.Product.Id, options, used)],
             Answers = group.Select(one => Answer(one.Option.Case, setting, kept, one.Use)).ToArray(),
@@ -127,7 +133,8 @@ internal sealed class StepMaker(KnowledgeBase knowledge, CompiledBase kb, PlanSh
         one.Part.OneOfTypes.Select(type => kb.Part(kb.Parts[type.Value]).FunctionCheck)
             .OfType<string>().Distinct().Select(check => new KeyValuePair<DevicePartId, string>(one.Part.Id, check));
 
-    private static (PlanOption Option, Use Use)[] All(IReadOnlyList<PlanOption> chosen) => chosen.SelectMany(option => option.Uses.Select(use => (option, use))).ToArray();
+    private static (PlanOption Option, Use Use)[] All(IReadOnlyList<PlanOption> chosen) =>
+        chosen.SelectMany(option => option.Uses.Select(use => (option, use))).ToArray();
 
     /// <summary>Each duty once, with the parts that ask it; a part does not ask what a stricter duty of its own meets as well.</summary>
     private static IReadOnlyList<StepDuty> Duties(IEnumerable<(PlanOption Option, Use Use)> group, Func<Duty, bool> which)
@@ -149,8 +156,45 @@ internal sealed class StepMaker(KnowledgeBase knowledge, CompiledBase kb, PlanSh
     /// <summary>Whether whoever takes off or dries by one duty has met the other too, and not the other way round.</summary>
     private static bool Meets(Duty stricter, Duty duty) =>
         stricter.Kind == duty.Kind && (duty.Kind == DutyKind.Dry || TakingOff.Contains(duty.Kind)) && !Same(stricter, duty)
-        && stricter.Ways.All(duty.Ways.Contains) && (duty.Within is null || stricter.Within <= duty.Within) && (duty.Note is null || duty.Note == stricter.Note);
+        && stricter.Ways.All(duty.Ways.Contains) && (duty.Within is null || stricter.Within <= duty.Within)
+        && (duty.Note is null || duty.Note == stricter.Note);
 
     private static bool Same(Duty a, Duty b) =>
-        a.Kind == b.Kind && a.Within == b.Within && a.AfterUses == b.AfterUses && a.Note == b.Note && a.Ways.SequenceEqual(b.Ways) && a.Parts.SequenceEqual(b.Parts);
+        a.Kind == b.Kind && a.Within == b.Within && a.AfterUses == b.AfterUses && a.Note == b.Note && a.Ways.SequenceEqual(b.Ways)
+            && a.Parts.SequenceEqual(b.Parts);
+}
+
+/// <summary>Finds what must not meet at a step: other products of the plan, soil, what a former product left.</summary>
+internal sealed class StepHazards(Meetings meetings, PlanShelf shelf)
+{
+    public IEnumerable<StepHazard> Of(ProductId product, IReadOnlyList<PlanOption> options, IReadOnlyList<ShelfProduct> used)
+    {
+        foreach (var hazard in WithUsed(product, options, used, meetings.Of)) yield return hazard;
+
+        foreach (var soil in options.SelectMany(option => option.Case.Need.Soil).Distinct().OrderBy(soil => soil))
+        {
+            foreach (var found in Worst(meetings.Of(product, soil))) yield return new(found, MeetingPlace.Soil, null);
+        }
+
+        foreach (var former in shelf.Products.Where(one => one.Product.Id != product && !used.Contains(one)))
+        {
+            foreach (var found in Worst(meetings.Of(product, former.Product.Id)).Where(found => found.Hazard.Severity == MixingSeverity.Never))
+                yield return new(found, MeetingPlace.FormerResidue, former.Product.Id);
+        }
+    }
+
+    /// <summary>What is on record between the products of the plan at other strengths than theirs: told at the step, kept from nowhere.</summary>
+    public IEnumerable<StepHazard> AtOtherStrengths(ProductId product, IReadOnlyList<PlanOption> options, IReadOnlyList<ShelfProduct> used) =>
+        WithUsed(product, options, used, meetings.AtOtherStrengths);
+
+    private static IEnumerable<StepHazard> WithUsed(ProductId product, IReadOnlyList<PlanOption> options, IReadOnlyList<ShelfProduct> used,
+        Func<ProductId, ProductId, IReadOnlyList<FoundHazard>> between)
+    {
+        var sharing = options.SelectMany(option => option.Uses).Select(use => use.Setting.Product.Product.Id).ToArray();
+        return used.Select(one => one.Product.Id).Where(id => id != product).OrderBy(id => id).SelectMany(other => Worst(between(product, other))
+            .Select(found => new StepHazard(found, sharing.Contains(other) ? MeetingPlace.Part : MeetingPlace.ClothGloveOrContainer, other)));
+    }
+
+    /// <summary>Each record once, worst first.</summary>
+    private static IEnumerable<FoundHazard> Worst(IReadOnlyList<FoundHazard> found) => found.GroupBy(one => one.Hazard.Id).Select(group => group.First());
 }

@@ -3,7 +3,8 @@ namespace Compat.Planning;
 /// <summary>Chooses an option for each part so that the distinct steps are fewest, then the contact time is least, then the ordinals.</summary>
 /// <remarks>
 /// One step may serve several parts, so that the parts cannot be chosen for one by one. Steps of parts with one option cost the others nothing. The other parts
-/// fall into groups with no further step in common; the groups are searched apart, for all three levels add up over them or are compared part by part. In a group
+/// fall into groups with no further step in common; the groups are searched apart, for all three levels add up over them or are compared part by part. In a
+/// group
 /// one step more is allowed at a time, until some choice keeps to it: of a part that no step taken so far serves each option is tried. With the fewest steps
 /// given, each part takes the best of its options that needs no other.
 /// </remarks>
@@ -19,7 +20,9 @@ internal sealed class StepSearch
     {
         _cancel = cancel;
         var places = new Dictionary<int, int>();
-        _parts = parts.Select(options => options.Select(option => new Option(option, option.Steps.Distinct().Where(step => !given.Contains(step)).Select(PlaceOf).ToArray())).ToArray()).ToArray();
+        _parts = parts.Select(
+            options => options.Select(option => new Option(option, option.Steps.Distinct().Where(step => !given.Contains(step)).Select(PlaceOf).ToArray()))
+            .ToArray()).ToArray();
         _taken = new bool[places.Count];
 
         int PlaceOf(int step)
@@ -50,7 +53,8 @@ internal sealed class StepSearch
     private static ChoiceOption[] Needed(ChoiceOption[] options)
     {
         var steps = options.Select(option => new HashSet<int>(option.Steps)).ToArray();
-        return options.Where((option, i) => !options.Where((other, j) => Order(other).CompareTo(Order(option)) < 0 && steps[j].IsSubsetOf(steps[i])).Any()).ToArray();
+        return options.Where((option, i) => !options.Where((other, j) => Order(other).CompareTo(Order(option)) < 0 && steps[j].IsSubsetOf(steps[i])).Any())
+            .ToArray();
     }
 
     private static (decimal, int) Order(ChoiceOption option) => (option.ContactTime, option.Ordinal);
@@ -89,7 +93,8 @@ internal sealed class StepSearch
         for (var part = 0; part < _parts.Length; part++)
         {
             // What takes none of the steps counted leaves them all still to be taken.
-            var fitting = Array.FindAll(_parts[part], option => Extra(option) is var extra && extra <= room && (extra <= room - needed || Array.Exists(option.Steps, step => counted[step])));
+            var fitting = Array.FindAll(_parts[part], option => Extra(option) is var extra && extra <= room
+                && (extra <= room - needed || Array.Exists(option.Steps, step => counted[step])));
             if (fitting.Length == 0) return;
             driest[part] = fitting.Aggregate((one, other) => Order(other.Source).CompareTo(Order(one.Source)) < 0 ? other : one);
             first[part] = fitting.Min(option => option.Source.Ordinal);
@@ -101,7 +106,8 @@ internal sealed class StepSearch
         if (open is null)
         {
             // As no choice keeps to fewer steps, there is no room left: all that fits takes no step more.
-            if (_best is null || Compare(contactTime, driest.Select(option => option.Source.Ordinal).ToArray()) < 0) (_best, _contactTime) = (driest, contactTime);
+            if (_best is null || Compare(contactTime, driest.Select(option => option.Source.Ordinal).ToArray()) < 0)
+                (_best, _contactTime) = (driest, contactTime);
             return;
         }
 

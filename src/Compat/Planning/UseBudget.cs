@@ -5,7 +5,9 @@ namespace Compat.Planning;
 /// <param name="Uses">The limit: at least 1.</param>
 public sealed record UseLimit(ProductId Product, long Uses);
 
-/// <summary>How often a part stands a plan: the uses of all products that count towards one mechanism add up, each as its share of its own limit, to one at most.</summary>
+/// <summary>
+/// How often a part stands a plan: the uses of all products that count towards one mechanism add up, each as its share of its own limit, to one at most.
+/// </summary>
 public sealed record UseBudget
 {
     /// <summary>Makes a budget; <see cref="ArgumentException"/> where there is no limit or one is below 1.</summary>
@@ -15,7 +17,8 @@ public sealed record UseBudget
     public UseBudget(Mechanism mechanism, IReadOnlyList<UseLimit> limits, decimal mostShare = 1m)
     {
         ArgumentNullException.ThrowIfNull(limits);
-        if (mostShare is <= 0m or > 1_000_000m) throw new ArgumentException("what the shares may add up to lies above 0 and up to 1,000,000", nameof(mostShare));
+        if (mostShare is <= 0m or > 1_000_000m)
+            throw new ArgumentException("what the shares may add up to lies above 0 and up to 1,000,000", nameof(mostShare));
         MostShare = mostShare;
         if (limits.Count == 0) throw new ArgumentException("a budget has a limit", nameof(limits));
         if (limits.Any(limit => limit is not { Uses: >= 1 })) throw new ArgumentException("a limit of uses is at least 1", nameof(limits));

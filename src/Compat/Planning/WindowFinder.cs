@@ -43,12 +43,14 @@ internal sealed class WindowFinder(CompiledBase kb, PlanShelf shelf, Meetings me
     /// <summary>Whether a part stands a product at all, so that only a claim is wanting.</summary>
     public bool StandsIt(PartCase one, ShelfProduct product)
     {
-        var ground = new WindowGround(kb, one.Question with { Product = product.Product.Id }, one.Need with { Level = Level.Cleaned, Against = [] }, measured: true);
+        var ground = new WindowGround(kb, one.Question with { Product = product.Product.Id }, one.Need with { Level = Level.Cleaned, Against = [] },
+            measured: true);
         return ground.Methods.Any(method => ground.Boxes(method, ground.PartHoles(method).Concat(ground.PeopleHoles(method))).Count > 0);
     }
 
     /// <summary>Whether a rule of instructions is among those that close a window: nothing sets these aside.</summary>
-    public bool IsForbiddenByInstructions(WindowClosure closure) => kb.Rules.Any(rule => rule.OfInstructions && !rule.Allows && closure.Rules.Contains(rule.Rule.Id));
+    public bool IsForbiddenByInstructions(WindowClosure closure) =>
+        kb.Rules.Any(rule => rule.OfInstructions && !rule.Allows && closure.Rules.Contains(rule.Rule.Id));
 
     private CaseWindow Find(PartCase one, ShelfProduct product, PlanRole role, Need need, bool dismantled, IReadOnlyList<Consequence>? accept)
     {
@@ -62,7 +64,8 @@ internal sealed class WindowFinder(CompiledBase kb, PlanShelf shelf, Meetings me
         }
 
         if (accept is not null && (variants.Count > 1 || need.Level >= Level.High)) return Shut(one, product, role, null, null);
-        var ground = new WindowGround(kb, question, need, measured: true, variants: variants, accepts: accept is null ? null : piece => Accepts(piece, product.Product, accept));
+        var ground = new WindowGround(kb, question, need, measured: true, variants: variants, accepts: accept is null ? null
+            : piece => Accepts(piece, product.Product, accept));
         var window = new WindowMaker(kb, question, ground).Make(identity);
         if (!window.IsOpen) return Shut(one, product, role, window.Closure, null);
         var lacking = window.Boxes.SelectMany(box => box.Duties).Select(shelf.Missing).FirstOrDefault(missing => missing is not null);
@@ -82,12 +85,16 @@ internal sealed class WindowFinder(CompiledBase kb, PlanShelf shelf, Meetings me
         apart.Wettest is not { } wettest ? variant.Wettest
         : wettest <= variant.Wettest || variant.Editions.Any(edition => edition.Id == apart.From) ? wettest : variant.Wettest;
 
-    /// <summary>Whether all that forbids a piece is harm that somebody accepts, and nothing else is against it: no instructions, no duty that cannot be met, nothing undeclared.</summary>
+    /// <summary>
+    /// Whether all that forbids a piece is harm that somebody accepts, and nothing else is against it: no instructions, no duty that cannot be met, nothing
+    /// undeclared.
+    /// </summary>
     private static bool Accepts(Piece piece, Product product, IReadOnlyList<Consequence> accept)
     {
         var forbidding = piece.Decision.Deciding;
         if (piece.Component is not { Unknown: false } component || piece.Verdict != Verdict.NotAllowed || forbidding.Count == 0) return false;
-        if (!forbidding.All(rule => !rule.Allows && !rule.OfInstructions && rule.Rule.Damage is { } damage && accept.Contains(damage.Consequence))) return false;
+        if (!forbidding.All(rule => !rule.Allows && !rule.OfInstructions && rule.Rule.Damage is { } damage && accept.Contains(damage.Consequence)))
+            return false;
         var variant = piece.Decision.Variant;
         return variant.Editions.All(edition => !edition.OnlyListed) && component.Duties.Concat(variant.Duties).All(variant.CanMeet)
             && (product.Composition == Composition.Full || forbidding.Any(rule => rule.Agent < 0));
