@@ -57,11 +57,11 @@ public static class Mixture
 
     private static void Check(Scope scope, CompiledBase kb, MixingPartner partner, string field)
     {
-        var place = new ProblemPlace(RecordKind.Question, "");
-        if (partner.Material is { } material) scope.Knows(scope.Materials, material, place, field, "material");
-        if (partner.Product is { } product) scope.Knows(scope.Products, product, place, field, "product");
-        if (partner.Agent is { } agent && scope.Knows(scope.Agents, agent, place, field, "agent") && partner.Strength is { } strength)
-            QuestionValidation.Strength(scope, kb, agent, strength, place with { Field = field });
+        var at = new Field(scope, RecordKind.Question, "", field);
+        if (partner.Material is { } material) at.Knows(scope.Materials, material, "material");
+        if (partner.Product is { } product) at.Knows(scope.Products, product, "product");
+        if (partner.Agent is { } agent && at.Knows(scope.Agents, agent, "agent") && partner.Strength is { } strength)
+            QuestionValidation.Strength(at, kb, agent, strength);
     }
 
     /// <summary>What a partner is made of, as far as hazards can name it, with the strengths it can have.</summary>

@@ -1,7 +1,10 @@
 namespace Compat.Validation;
 
 /// <summary>CAS registry numbers: two to seven digits, two digits, one check digit.</summary>
-/// <remarks>The check digit is the sum of the other digits, each times its place counted from the right, modulo 10 (CAS, Check Digit Verification of CAS Registry Numbers).</remarks>
+/// <remarks>
+/// The check digit is the sum of the other digits, each times its place counted from the right, modulo 10 (CAS, Check Digit Verification of CAS Registry
+/// Numbers).
+/// </remarks>
 public static class CasNumber
 {
     /// <summary>Whether a text is a CAS number with a check digit that fits.</summary>

@@ -1,7 +1,9 @@
 namespace Compat.Validation;
 
 /// <summary>EC numbers of the European inventories of substances: three digits, three digits, one check digit.</summary>
-/// <remarks>The check digit is the sum of the other digits, each times its place counted from the left, modulo 11; a sum that leaves ten makes no number.</remarks>
+/// <remarks>
+/// The check digit is the sum of the other digits, each times its place counted from the left, modulo 11; a sum that leaves ten makes no number.
+/// </remarks>
 public static class EcNumber
 {
     /// <summary>Whether a text has the shape of an EC number, whatever its check digit.</summary>

@@ -12,10 +12,10 @@ internal static class EfficacyValidation
         scope.Duplicates(data.TestStandards, RecordKind.TestStandard, t => t.Code.Value);
         foreach (var organism in data.Organisms)
         {
-            var place = new ProblemPlace(RecordKind.Organism, organism.Id.Value);
+            var at = new Field(scope, RecordKind.Organism, organism.Id.Value);
             if (Words.TryParse<OrganismGroup>(organism.Id.Value, out _))
-                scope.Add("reserved-id", place with { Field = "id" }, $"`{organism.Id}` is the word of a group, not an organism", "give the organism a narrower id");
-            RecordFacts.Sources(scope, place, organism.Sources, "the organism");
+                at["id"].Wrong("reserved-id", $"`{organism.Id}` is the word of a group, not an organism", "give the organism a narrower id");
+            at.Sources(organism.Sources, "the organism");
         }
 
         Levels(scope);
@@ -25,14 +25,16 @@ internal static class EfficacyValidation
 
     private static void Test(Scope scope, TestStandard test)
     {
-        var place = new ProblemPlace(RecordKind.TestStandard, test.Code.Value);
-        RecordFacts.Sources(scope, place, test.Sources, "the test");
-        RecordFacts.Text(scope, place, "name", test.Name, "the test has no name");
-        if (test.On.Count == 0) scope.Add("no-on", place with { Field = "on" }, "a test is made on something", $"write one of {string.Join(", ", Words.All<TestedOn>())}");
-        ClaimValidation.Targets(scope, test.Shows, place, "shows");
-        if (test.Wiping && test.Step != TestStep.Practical) scope.Add("wiping-in-liquid", place with { Field = "wiping" }, $"a test that wipes is `{Words.Of(TestStep.Practical)}`, not `{Words.Of(test.Step)}`");
+        var at = new Field(scope, RecordKind.TestStandard, test.Code.Value);
+        at.Sources(test.Sources, "the test");
+        at["name"].Said(test.Name, "no-name", "the test has no name");
+        if (test.On.Count == 0) at["on"].Wrong("no-on", "a test is made on something", $"write one of {string.Join(", ", Words.All<TestedOn>())}");
+        ClaimValidation.Targets(at["shows"], test.Shows);
+        if (test.Wiping && test.Step != TestStep.Practical)
+            at["wiping"].Wrong("wiping-in-liquid", $"a test that wipes is `{Words.Of(TestStep.Practical)}`, not `{Words.Of(test.Step)}`");
         if (test.Step == TestStep.Basic != (test.Field == TestField.Development))
-            scope.Add("basic-test-with-field", place with { Field = "step" }, $"a test is `{Words.Of(TestStep.Basic)}` where its field is `{Words.Of(TestField.Development)}`, and only there");
+            at["step"].Wrong("basic-test-with-field",
+                $"a test is `{Words.Of(TestStep.Basic)}` where its field is `{Words.Of(TestField.Development)}`, and only there");
     }
 
     private static void Levels(Scope scope)
@@ -42,20 +44,24 @@ internal static class EfficacyValidation
         foreach (var level in Enum.GetValues<Level>())
         {
             var meaning = scope.Data.Levels.FirstOrDefault(l => l.Level == level);
-            var place = new ProblemPlace(RecordKind.Level, Words.Of(level));
+            var at = new Field(scope, RecordKind.Level, Words.Of(level));
             if (meaning is null)
             {
                 if (level == Level.Cleaned) continue;
-                scope.Add("no-level", place, $"what the level `{Words.Of(level)}` includes is missing");
+                at.Wrong("no-level", $"what the level `{Words.Of(level)}` includes is missing");
                 continue;
             }
 
-            RecordFacts.Sources(scope, place, meaning.Sources, "the level");
+            at.Sources(meaning.Sources, "the level");
             var lost = below.Except(meaning.Includes).ToArray();
             if (lost.Length > 0)
-                scope.Add("level-loses-group", place with { Field = "includes" }, $"`{Words.Of(level)}` leaves out {string.Join(", ", lost.Select(g => $"`{Words.Of(g)}`"))}, which a level below includes");
+            {
+                var named = string.Join(", ", lost.Select(g => $"`{Words.Of(g)}`"));
+                at["includes"].Wrong("level-loses-group", $"`{Words.Of(level)}` leaves out {named}, which a level below includes");
+            }
+
             if (meaning.Includes.Contains(OrganismGroup.Prions))
-                scope.Add("prions-in-level", place with { Field = "includes" }, "prions lie outside all levels");
+                at["includes"].Wrong("prions-in-level", "prions lie outside all levels");
             below.AddRange(meaning.Includes.Except(below));
         }
     }
@@ -65,11 +71,11 @@ internal static class EfficacyValidation
         if (scope.Data.Needs.Count == 0) return;
         foreach (var need in scope.Data.Needs)
         {
-            var place = new ProblemPlace(RecordKind.Need, need.Id.Value);
-            RecordFacts.Sources(scope, place, need.Sources, "the need");
-            if (need.TouchedBy.Count == 0) scope.Add("no-contact", place with { Field = "touched-by" }, "a need names at least one contact");
+            var at = new Field(scope, RecordKind.Need, need.Id.Value);
+            at.Sources(need.Sources, "the need");
+            if (need.TouchedBy.Count == 0) at["touched-by"].Wrong("no-contact", "a need names at least one contact");
             if (need.Level is null && need.CleanFirst)
-                scope.Add("dry-and-clean", place with { Field = "clean-first" }, "what is kept dry is not cleaned first");
+                at["clean-first"].Wrong("dry-and-clean", "what is kept dry is not cleaned first");
         }
 
         foreach (var contact in Enum.GetValues<TouchedBy>())
@@ -77,9 +83,12 @@ internal static class EfficacyValidation
             var always = scope.Data.Needs.Where(n => n.Soil.Count == 0 && n.TouchedBy.Contains(contact)).ToArray();
             if (always.Length == 1) continue;
             if (always.Length == 0)
-                scope.Add("contact-without-need", new ProblemPlace(RecordKind.Need, scope.Data.Needs[0].Id.Value), $"nothing says what `{Words.Of(contact)}` asks without soil", "silence is no permission: write a need for it, `dry: true` where it asks nothing");
+                new Field(scope, RecordKind.Need, scope.Data.Needs[0].Id.Value).Wrong(
+                    "contact-without-need", $"nothing says what `{Words.Of(contact)}` asks without soil",
+                    "silence is no permission: write a need for it, `dry: true` where it asks nothing");
             else
-                scope.Add("two-needs", new ProblemPlace(RecordKind.Need, always[1].Id.Value, "touched-by"), $"`{always[0].Id}` and `{always[1].Id}` both say what `{Words.Of(contact)}` asks without soil");
+                new Field(scope, RecordKind.Need, always[1].Id.Value)["touched-by"].Wrong(
+                    "two-needs", $"`{always[0].Id}` and `{always[1].Id}` both say what `{Words.Of(contact)}` asks without soil");
         }
     }
 }

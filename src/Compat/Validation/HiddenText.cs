@@ -3,7 +3,9 @@ using System.Text;
 
 namespace Compat.Validation;
 
-/// <summary>Finds characters that nobody sees as what they are: they move, hide or turn round the text beside them, or look like a space or like nothing.</summary>
+/// <summary>
+/// Finds characters that nobody sees as what they are: they move, hide or turn round the text beside them, or look like a space or like nothing.
+/// </summary>
 /// <remarks>The one definition, for files, arguments, records made in code, and what is written to a screen.</remarks>
 internal static class HiddenText
 {

@@ -3,7 +3,10 @@ namespace Compat.Validation;
 /// <summary>Finds the known names that are near a wrong one.</summary>
 public static class NearestNames
 {
-    /// <summary>Up to three known names within a few slips (insert, drop, change or swap of letters: one in three, at most four), or that hold the wrong one whole; nearest first.</summary>
+    /// <summary>
+    /// Up to three known names within a few slips (insert, drop, change or swap of letters: one in three, at most four), or that hold the wrong one whole;
+    /// nearest first.
+    /// </summary>
     public static IReadOnlyList<string> Of(string wrong, IEnumerable<string> known)
     {
         ArgumentNullException.ThrowIfNull(wrong);

@@ -9,25 +9,28 @@ internal static class PhraseValidation
     {
         foreach (var device in site.Devices)
         {
-            var place = new ProblemPlace(RecordKind.Device, device.Id.Value);
+            var at = new Field(scope, RecordKind.Device, device.Id.Value)["instructions"];
             for (var i = 0; i < device.Instructions.Count; i++)
             {
-                for (var s = 0; s < device.Instructions[i].Says.Count; s++)
-                    Phrase(scope, device, device.Instructions[i].Says[s], place, $"instructions.{i}.says.{s}");
+                var says = device.Instructions[i].Says;
+                for (var s = 0; s < says.Count; s++) Phrase(device, says[s], at[i]["says"][s]);
             }
         }
 
         var read = PhraseRules.Of(scope.Data, [site]);
         foreach (var rule in read.Rules.Where(r => scope.Rules.ContainsKey(r.Id)))
-            scope.Add("duplicate-id", new ProblemPlace(RecordKind.Rule, rule.Id.Value, "id"), $"`{rule.Id}` is the id of a rule that words of the instructions become", "give it another name");
+            scope.Add("duplicate-id", new ProblemPlace(RecordKind.Rule, rule.Id.Value, "id"),
+                $"`{rule.Id}` is the id of a rule that words of the instructions become", "give it another name");
         foreach (var (device, edition) in read.WithoutId)
-            scope.Add("id-too-long", new ProblemPlace(RecordKind.Device, device.Value, "id"), $"the ids of `{device}`, its edition `{edition}` and its parts are together too long for the id of a rule", $"a rule's id has at most {DottedId.MaximumLength} characters");
+            scope.Add("id-too-long", new ProblemPlace(RecordKind.Device, device.Value, "id"),
+                $"the ids of `{device}`, its edition `{edition}` and its parts are together too long for the id of a rule",
+                $"a rule's id has at most {DottedId.MaximumLength} characters");
     }
 
-    private static void Phrase(Scope scope, Device device, InstructionPhrase phrase, ProblemPlace place, string field)
+    private static void Phrase(Device device, InstructionPhrase phrase, Field at)
     {
-        if (phrase.Words.Trim().Length == 0) scope.Add("empty-text", place with { Field = field + ".words" }, "no words are given");
-        RecordFacts.Texts(scope, place, field + ".how", phrase.How);
-        RecordFacts.DeviceParts(scope, place, phrase.Parts, device, p => $"{field}.parts.{p}");
+        at["words"].Said(phrase.Words, "empty-text", "no words are given");
+        at["how"].Texts(phrase.How);
+        at["parts"].DeviceParts(device, phrase.Parts);
     }
 }

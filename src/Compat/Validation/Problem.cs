@@ -73,7 +73,8 @@ public enum RecordKind
 /// <summary>Where a problem lies.</summary>
 /// <param name="Kind">The kind of record.</param>
 /// <param name="Id">The record's id; empty where it has none.</param>
-/// <param name="Field">The field inside the record as a file spells it, nested by dots, list items by index: <c>when.strength</c>, <c>seen-with.0</c>; empty for the whole record.</param>
+/// <param name="Field">The field inside the record as a file spells it, nested by dots, list items by index: <c>when.strength</c>, <c>seen-with.0</c>; empty
+/// for the whole record.</param>
 /// <param name="Occurrence">Which record of that id, counted from 0, where an id is given twice.</param>
 public sealed record ProblemPlace(RecordKind Kind, string Id, string Field = "", int Occurrence = 0);
 

@@ -3,7 +3,9 @@ using Compat.Snapshots;
 
 namespace Compat.Validation;
 
-/// <summary>Records by id: of several with the same id, the first. The table is made when it is first asked for; whichever thread makes it makes the same.</summary>
+/// <summary>
+/// Records by id: of several with the same id, the first. The table is made when it is first asked for; whichever thread makes it makes the same.
+/// </summary>
 /// <param name="records">Records.</param>
 /// <param name="others">More of them, of the sites.</param>
 /// <param name="name">The id of one, as text.</param>

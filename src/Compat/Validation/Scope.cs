@@ -3,9 +3,6 @@ namespace Compat.Validation;
 /// <summary>The records that references may name, and the problems found so far.</summary>
 internal sealed class Scope
 {
-    /// <summary>Problems that are given near names: of a file in which more is wrong, the search would take long and nobody reads it.</summary>
-    private const int MostHelped = 100;
-
     private readonly List<Problem> _problems = [];
     private readonly Lazy<HashSet<OrganismId>> _organisms;
 
@@ -58,20 +55,6 @@ internal sealed class Scope
 
     public void Add(string code, ProblemPlace place, string message, string? help = null) => _problems.Add(new Problem(code, place, message, help));
 
-    /// <summary>Reports an id that no record has, with the nearest that one has.</summary>
-    /// <returns>Whether the id is known.</returns>
-    public bool Knows<TId, TRecord>(RecordsById<TId, TRecord> records, TId id, ProblemPlace place, string field, string what) where TId : Id where TRecord : class
-    {
-        if (records.ContainsKey(id)) return true;
-        Add("unknown-" + what.Replace(' ', '-'), place with { Field = field }, $"unknown {what} `{id}`", _problems.Count < MostHelped ? NearestNames.Help(id.Value, records.Names) : null);
-        return false;
-    }
-
-    public void CheckSources(IReadOnlyList<SourceId> sources, ProblemPlace place, string field = "sources")
-    {
-        for (var i = 0; i < sources.Count; i++) Knows(Sources, sources[i], place, $"{field}.{i}", "source");
-    }
-
     public void Duplicates<T>(IEnumerable<T> records, RecordKind kind, Func<T, string> id)
     {
         var counts = new Dictionary<string, int>(StringComparer.Ordinal);
@@ -81,7 +64,9 @@ internal sealed class Scope
             counts.TryGetValue(key, out var count);
             counts[key] = count + 1;
             if (count > 0)
-                _problems.Add(new Problem("duplicate-id", new ProblemPlace(kind, key, "id", count), $"`{key}` is given twice", "ids are never reused; give it another name or remove one") { Other = new ProblemPlace(kind, key, "id") });
+                _problems.Add(
+                    new Problem("duplicate-id", new ProblemPlace(kind, key, "id", count), $"`{key}` is given twice",
+                    "ids are never reused; give it another name or remove one") { Other = new ProblemPlace(kind, key, "id") });
         }
     }
 
@@ -93,6 +78,18 @@ internal sealed class Scope
 
     /// <summary>The node, then its ancestors; stops at an unknown parent or a cycle.</summary>
     public IEnumerable<AgentClass> Upward(AgentId? id) => Walk(id, Agents, a => a.Under);
+
+    /// <summary>Whether one is the other or lies below it.</summary>
+    public bool LiesIn(MaterialId one, MaterialId above) => Upward(one).Any(m => m.Id == above);
+
+    /// <summary>Whether one is the other or lies below it.</summary>
+    public bool LiesIn(PartId one, PartId above) => Upward(one).Any(p => p.Id == above);
+
+    /// <summary>Whether one is the other or lies below it.</summary>
+    public bool LiesIn(AgentId one, AgentId above) => Upward(one).Any(a => a.Id == above);
+
+    /// <summary>What the nearest part type upward states; null where none does.</summary>
+    public T? Stated<T>(PartId part, Func<PartType, T?> what) => Upward(part).Select(what).FirstOrDefault(stated => stated is not null);
 
     public StrengthUnit? Basis(AgentId? id) => Upward(id).Select(a => a.Basis).FirstOrDefault(b => b is not null);
 

@@ -8,11 +8,14 @@ internal static class StandingValidation
         var scope = new Scope(kb.Data, kb.Sites);
         foreach (var rule in site.Rules.Where(r => r.Allows && r.Edition is null))
         {
-            foreach (var standing in kb.Data.StandingRules.Where(s => s.SpeaksOfRules && (s.AlwaysWith is null || rule.Duties.All(d => d.Kind != s.AlwaysWith))))
+            foreach (var standing in kb.Data.StandingRules.Where(s => s.SpeaksOfRules
+                && (s.AlwaysWith is null || rule.Duties.All(d => d.Kind != s.AlwaysWith))))
             {
-                var meets = rule.Agent is null ? IsIn(kb.Compiled, rule, standing) : scope.Upward(rule.Agent).Any(a => a.Id == standing.Agent) || scope.Upward(standing.Agent).Any(a => a.Id == rule.Agent);
-                if (!meets || !Touches(scope, standing, rule.Target) || !Overlap(standing.When, rule.When)) continue;
-                scope.Add("breaks-standing-rule", new ProblemPlace(RecordKind.Rule, rule.Id.Value), $"`{rule.Id}` breaks the standing rule `{standing.Id}`", standing.Reason);
+                var meets = rule.Agent is null ? IsIn(kb.Compiled, rule, standing) : scope.LiesIn(rule.Agent, standing.Agent)
+                    || scope.LiesIn(standing.Agent, rule.Agent);
+                if (!meets || !Touches(scope, standing, rule.Target) || !Boxes.Meet(standing.When, rule.When)) continue;
+                scope.Add("breaks-standing-rule", new ProblemPlace(RecordKind.Rule, rule.Id.Value), $"`{rule.Id}` breaks the standing rule `{standing.Id}`",
+                    standing.Reason);
             }
         }
 
@@ -24,30 +27,21 @@ internal static class StandingValidation
     {
         var substance = SubstanceResolver.Resolve(kb, new Question { Product = rule.Product });
         var dilution = rule.When.Dilution.Statement == AxisStatement.Within ? rule.When.Dilution.Range : substance.Dilution;
-        return substance.Components.Any(component => !component.OnlyForbids && !component.Unknown && kb.Agents.IsAtOrBelow(component.Agent, kb.Agents[standing.Agent.Value])
-            && (standing.When.Strength.Statement != AxisStatement.Within || !Dilutions.WhereSome(component.Strength, Stretch.Of(standing.When.Strength.Range)).Intersect(Stretch.Of(dilution)).IsEmpty));
+        return substance.Components.Any(component => !component.OnlyForbids && !component.Unknown
+            && kb.Agents.IsAtOrBelow(component.Agent, kb.Agents[standing.Agent.Value])
+            && (standing.When.Strength.Statement != AxisStatement.Within
+            || !Dilutions.WhereSome(component.Strength, Stretch.Of(standing.When.Strength.Range)).Intersect(Stretch.Of(dilution)).IsEmpty));
     }
 
     private static bool Touches(Scope scope, StandingRule standing, RuleTarget target)
     {
         if (target.Material is { } material)
-            return standing.Material is { } of && (scope.Upward(material).Any(m => m.Id == of) || scope.Upward(of).Any(m => m.Id == material));
+            return standing.Material is { } of && (scope.LiesIn(material, of) || scope.LiesIn(of, material));
         var parts = target.Device is { } device ? scope.Devices[device].Parts.Where(p => target.DevicePart is null || p.Id == target.DevicePart).ToArray() : [];
         var types = target.Part is { } part ? [part] : parts.SelectMany(p => p.OneOfTypes);
         return standing.Part is { } wanted
-            ? types.Any(type => scope.Upward(type).Any(p => p.Id == wanted) || scope.Upward(wanted).Any(p => p.Id == type))
-            : types.SelectMany(type => scope.Upward(type).Select(p => p.Materials).FirstOrDefault(m => m is not null) ?? []).Concat(parts.SelectMany(p => p.Materials ?? []))
-                .SelectMany(slot => slot.OneOf).Any(m => scope.Upward(m).Any(x => x.Id == standing.Material));
-    }
-
-    private static bool Overlap(ExposureBox a, ExposureBox b)
-    {
-        for (var axis = Axis.Strength; axis <= Axis.Uses; axis++)
-        {
-            var (x, y) = (a.On(axis), b.On(axis));
-            if (x.Statement == AxisStatement.Within && y.Statement == AxisStatement.Within && x.Range.Intersect(y.Range).IsEmpty) return false;
-        }
-
-        return a.Methods.Statement != AxisStatement.Within || b.Methods.Statement != AxisStatement.Within || !a.Methods.Methods.Intersect(b.Methods.Methods).IsEmpty;
+            ? types.Any(type => scope.LiesIn(type, wanted) || scope.LiesIn(wanted, type))
+            : types.SelectMany(type => scope.Stated(type, p => p.Materials) ?? []).Concat(parts.SelectMany(p => p.Materials ?? []))
+                .SelectMany(slot => slot.OneOf).Any(m => standing.Material is { } wantedOf && scope.LiesIn(m, wantedOf));
     }
 }

@@ -8,38 +8,39 @@ internal static class TreeValidation
 
     private const int MostLevels = 64;
 
-    public static void Check<TId, T>(Scope scope, RecordsById<TId, T> records, RecordKind kind, string what, TId root, Func<T, TId> id, Func<T, TId?> under) where TId : Id where T : class
+    public static void Check<TId, T>(
+        Scope scope, RecordsById<TId, T> records, RecordKind kind, string what, TId root, Func<T, TId> id, Func<T, TId?> under) where TId : Id where T : class
     {
-        if (!records.ContainsKey(root)) scope.Add("no-root", new ProblemPlace(kind, root.Value), $"the tree has no root `{root}`");
+        if (!records.ContainsKey(root)) new Field(scope, kind, root.Value).Wrong("no-root", $"the tree has no root `{root}`");
         foreach (var one in records.Values)
         {
             var key = id(one);
-            var place = new ProblemPlace(kind, key.Value, "under");
+            var at = new Field(scope, kind, key.Value)["under"];
             var parent = under(one);
             if (parent is null)
             {
-                if (key != root) scope.Add("no-parent", place, $"`{key}` does not say what it is under", $"name a parent; the root is `{root}`");
+                if (key != root) at.Wrong("no-parent", $"`{key}` does not say what it is under", $"name a parent; the root is `{root}`");
                 continue;
             }
 
             if (key == root)
             {
-                scope.Add("root-with-parent", place, $"the root `{root}` is under nothing");
+                at.Wrong("root-with-parent", $"the root `{root}` is under nothing");
                 continue;
             }
 
-            if (!scope.Knows(records, parent, place, "under", what)) continue;
+            if (!at.Knows(records, parent, what)) continue;
             var seen = new HashSet<TId> { key };
-            for (var at = parent; at is not null && records.TryGetValue(at, out var record); at = under(record))
+            for (var up = parent; up is not null && records.TryGetValue(up, out var record); up = under(record))
             {
-                if (seen.Add(at))
+                if (seen.Add(up))
                 {
                     if (seen.Count <= MostLevels) continue;
-                    scope.Add(TooDeep, place, $"`{key}` lies more than {MostLevels} levels below the root");
+                    at.Wrong(TooDeep, $"`{key}` lies more than {MostLevels} levels below the root");
                     break;
                 }
 
-                if (at == key) scope.Add("tree-cycle", place, $"`{key}` lies under itself, through `{parent}`");
+                if (up == key) at.Wrong("tree-cycle", $"`{key}` lies under itself, through `{parent}`");
                 break;
             }
         }
