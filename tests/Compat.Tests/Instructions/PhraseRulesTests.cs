@@ -43,7 +43,7 @@ public class PhraseRulesTests
         var kb = Base(said);
         Assert.Equal(5, kb.InstructionRules.Count);
         var scope = new Compat.Validation.Scope(kb.Data, kb.Sites);
-        foreach (var rule in kb.InstructionRules) Compat.Validation.RuleValidation.Check(scope, rule, 0, inSite: true);
+        foreach (var rule in kb.InstructionRules) Compat.Validation.RuleValidation.Check(scope, rule, inSite: true);
         Assert.All(scope.Problems, problem => Assert.Equal("no-damage", problem.Code)); // the maker does not say which damage it fears
     }
 
