@@ -84,7 +84,7 @@ internal sealed class PlanShelf
         text.Split(' ', ',', ';', '(', ')').Any(one => string.Equals(one, word, StringComparison.OrdinalIgnoreCase));
 }
 
-/// <summary>What is on record where the products of a shelf meet each other and soil; looked up once for each pair.</summary>
+/// <summary>Clause L10. What is on record where the products of a shelf meet each other and soil; looked up once for each pair.</summary>
 internal sealed class Meetings(KnowledgeBase knowledge)
 {
     private readonly ConcurrentDictionary<(ProductId, ProductId), MixingAnswer?> _products = [];
@@ -115,7 +115,7 @@ internal sealed class Meetings(KnowledgeBase knowledge)
         Mixture.TryJudge(knowledge, one, other, out var answer, out _) ? answer : null;
 }
 
-/// <summary>Ranks what a product does to a part and can do to people, so that the mildest that serves is taken.</summary>
+/// <summary>Clause L9. Ranks what a product does to a part and can do to people, so that the mildest that serves is taken.</summary>
 /// <remarks>
 /// Both orders are conventions of the data. The damage class is the place of the worst consequence that the rules which permit a product there name, the
 /// people-hazard class that of the worst hazard its ingredients have on record. The damage to the part comes first, hazards to people decide between products
