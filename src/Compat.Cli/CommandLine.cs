@@ -51,8 +51,12 @@ internal static class CommandLine
 
     private static int RunGuarded(string[] args, TextWriter stdout, TextWriter stderr, bool isTerminal, TextReader? stdin, KnowledgeBase? data)
     {
-        var help = new Option<string?>("--help", "-h", "-?") { Description = "Show what the command does, with examples", Arity = ArgumentArity.Zero,
-            Recursive = true };
+        var help = new Option<string?>("--help", "-h", "-?")
+        {
+            Description = "Show what the command does, with examples",
+            Arity = ArgumentArity.Zero,
+            Recursive = true
+        };
         var version = new Option<string?>("--version") { Description = "Show the version of the program and of the shipped data", Arity = ArgumentArity.Zero };
         var root = new Command("compat", "Says whether a cleaning or disinfecting agent may be used on a part of bedside equipment, how, and why.");
         root.Options.Add(help);

@@ -70,7 +70,8 @@ internal sealed class StandardStream : Stream
 
     private static StreamWriter Writer(int handle, bool mayBeLost, Func<Stream> ofTheFramework) =>
         new(OperatingSystem.IsWindows() ? ofTheFramework() : new StandardStream(handle, mayBeLost),
-            new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { AutoFlush = true };
+            new UTF8Encoding(encoderShouldEmitUTF8Identifier: false))
+        { AutoFlush = true };
 
     /// <summary>Whether to try again after a fault; false where the rest is given up.</summary>
     private bool Again(int fault)

@@ -2,9 +2,9 @@ using System.Text;
 using Compat.Curation.Diagnostics;
 using Compat.Curation.Writing;
 using Compat.Curation.Yaml;
+using Compat.Tests.RandomCases;
 using Compat.Tests.Validation;
 using FsCheck.Xunit;
-using Compat.Tests.RandomCases;
 
 namespace Compat.Curation.Tests;
 

@@ -54,8 +54,11 @@ internal sealed class DossierCommand : DataCommand
         if (call.Problems.Count > 0) return call.Report();
         var (plans, done) = (Plans(call, device!, serial), Done(call, device!, serial));
         if (plans is null || done is null) return ExitCode.BadInput;
-        if (call.Problems.Count > 0 || AskOrNote(call, () => Dossier.Of(kb, device!, serial) with { Plans = plans,
-            Done = done }) is not { } dossier) return call.Report();
+        if (call.Problems.Count > 0 || AskOrNote(call, () => Dossier.Of(kb, device!, serial) with
+        {
+            Plans = plans,
+            Done = done
+        }) is not { } dossier) return call.Report();
 
         var text = Text(dossier, today, call.Has(_markdown));
         if (call.Parsed.GetValue(_out) is { } path) return call.Save(path, () => WholeFile.Replace(path, text), $"{path}: written");

@@ -20,8 +20,12 @@ internal sealed class FormatCommand : CliCommand
             new("Whether a data folder is in that format; nothing is written", "compat format data --check"),
             new("A site's own file with the words of an older version, rewritten in place", "compat format my-site.yaml --renew"))
     {
-        _paths = new Argument<string[]>("path") { HelpName = "PATH", Description = "A data folder, a data file or a site file; may be repeated",
-            Arity = ArgumentArity.ZeroOrMore };
+        _paths = new Argument<string[]>("path")
+        {
+            HelpName = "PATH",
+            Description = "A data folder, a data file or a site file; may be repeated",
+            Arity = ArgumentArity.ZeroOrMore
+        };
         Arguments.Add(_paths);
         _check = Flag("--check", "Write nothing: list each file that would change, with its first line that would; then the exit code is 1");
         _renew = Flag("--renew", "First write keys and words that were renamed anew, also in files of answers for `site add-product`, which keep their layout");

@@ -20,7 +20,8 @@ internal sealed class MixCommand : DataCommand
             new("A weak peroxide wipe and an alcohol wipe", "compat mix hydrogen-peroxide isopropanol --strength \"0.5 % w/w\""))
     {
         _first = new Argument<string>(
-            "one") { HelpName = "A", Description = "An agent class, a product of a site, a soil (blood, gel, urine, scale, residue …) or a material" };
+            "one")
+        { HelpName = "A", Description = "An agent class, a product of a site, a soil (blood, gel, urine, scale, residue …) or a material" };
         _other = new Argument<string>("other") { HelpName = "B", Description = "What it meets" };
         Arguments.Add(_first);
         Arguments.Add(_other);

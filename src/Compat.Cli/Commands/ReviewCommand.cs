@@ -29,8 +29,12 @@ internal sealed class ReviewCommand : CliCommand
             new("What the working tree changes", "compat review main"),
             new("Two revisions, as a comment on a pull request", "compat review main topic --format markdown"))
     {
-        _base = new Argument<string?>("base") { HelpName = "BASE", Description = "A data folder, or a branch, tag or commit of the repository",
-            Arity = ArgumentArity.ZeroOrOne };
+        _base = new Argument<string?>("base")
+        {
+            HelpName = "BASE",
+            Description = "A data folder, or a branch, tag or commit of the repository",
+            Arity = ArgumentArity.ZeroOrOne
+        };
         _head = new Argument<string?>("head") { HelpName = "HEAD", Description = "The same; the working tree where left out", Arity = ArgumentArity.ZeroOrOne };
         Arguments.Add(_base);
         Arguments.Add(_head);
@@ -83,7 +87,8 @@ internal sealed class ReviewCommand : CliCommand
         if (review.UnreadableState is { } state) return Unreadable(call, format, title, state, review.Unreadable);
         var asked = who is null ? after : before;
         return Show(call, review, format, new ReviewCall(asked.Directory, who is null ? review.Sites
-            : sites, title, call.Has(_verbose), review.Places!) { Checkout = asked.Name, Stale = review.StalePlans, Plans = review.Plans }, who is not null);
+            : sites, title, call.Has(_verbose), review.Places!)
+        { Checkout = asked.Name, Stale = review.StalePlans, Plans = review.Plans }, who is not null);
     }
 
     /// <summary>A folder where there is one of that name, else a revision.</summary>

@@ -19,8 +19,13 @@ internal sealed class ShelfCommand : DataCommand
             new("What a new product would mean", "compat shelf --site data/demo/eye-screening-clinic.yaml --replace grey-tub-wipe peroxide-wipe"))
     {
         _format = Format(Formats);
-        _replace = new Option<string[]>("--replace") { HelpName = "OLD NEW", Description = "What it means to put product NEW in place of OLD",
-            Arity = new ArgumentArity(2, 2), AllowMultipleArgumentsPerToken = true };
+        _replace = new Option<string[]>("--replace")
+        {
+            HelpName = "OLD NEW",
+            Description = "What it means to put product NEW in place of OLD",
+            Arity = new ArgumentArity(2, 2),
+            AllowMultipleArgumentsPerToken = true
+        };
         Options.Add(_replace);
     }
 

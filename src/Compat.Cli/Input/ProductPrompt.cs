@@ -263,8 +263,11 @@ internal sealed class ProductEffects(KnowledgeBase below, Site site)
         if (product.Ph.Count > 0) yield return ("pH " + string.Join(", ", product.Ph.Select(ph => $"{ph.Value} ({Words.Of(ph.Of)})")),
             bare = bare with { Ph = product.Ph });
         for (var i = 1; i <= product.LabelClaims.Count; i++)
-            yield return ($"label claim {product.LabelClaims[i - 1].Id}", bare with { LabelClaims = product.LabelClaims.Take(i).ToArray(),
-                ContactTimes = product.ContactTimes });
+            yield return ($"label claim {product.LabelClaims[i - 1].Id}", bare with
+            {
+                LabelClaims = product.LabelClaims.Take(i).ToArray(),
+                ContactTimes = product.ContactTimes
+            });
     }
 
     private State[]? StatesOf(Product step)

@@ -26,7 +26,7 @@ internal sealed class DossierMarkdown(TextWriter output)
         Table("Answers", ["part", "product", "answer", "decided by", "rests on"], dossier.Answers.Select(Row));
         List("Rules", dossier.Rules, EvidenceWording.Of, "none");
         List("Rules for people", dossier.PersonRules, rule => $"`{rule.Id}`: {rule.Harm}. {rule.Why}", "none");
-        List("Claims", dossier.Claims, claim => $"`{claim.Id}`{(claim.Reaches is { } level ? $": reaches {NeedWording.Of(level)}" : "")}" 
+        List("Claims", dossier.Claims, claim => $"`{claim.Id}`{(claim.Reaches is { } level ? $": reaches {NeedWording.Of(level)}" : "")}"
             + ShownBy(claim, names), "none");
         List("Sources", dossier.Sources, source => $"`{source.Id}`: {EvidenceWording.Of(source)}", "none");
         List("Plans", dossier.Plans, plan => $"`{plan.File}`: {English.Count(plan.Plan.Answers.Count, "answer")}, on "

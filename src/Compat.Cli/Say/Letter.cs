@@ -64,8 +64,13 @@ internal sealed class LetterText(Page page, KnowledgeBase kb, Names names)
         }
 
         if (product.Composition != Composition.Full) yield return "what else is in it is not declared to us";
-        yield return "the figures are of " + product.StrengthOf switch { StrengthOf.WholeWipe => "the whole wipe, cloth included", StrengthOf.Concentrate =>
-            "the concentrate", _ => "the liquid" };
+        yield return "the figures are of " + product.StrengthOf switch
+        {
+            StrengthOf.WholeWipe => "the whole wipe, cloth included",
+            StrengthOf.Concentrate =>
+            "the concentrate",
+            _ => "the liquid"
+        };
         foreach (var ph in product.Ph) yield return $"pH {ph.Value} ({Words.Of(ph.Of).Spaced()})";
         if (product.CompositionDated is { } dated) yield return $"formulation of {dated}";
     }

@@ -110,8 +110,12 @@ internal static class TerminalTable
         }
 
         foreach (var row in cells) table.AddRow(shown.Select(column => new Spectre.Console.Text(row[column].Replace('\u00a0', ' '))));
-        var console = AnsiConsole.Create(new AnsiConsoleSettings { Ansi = AnsiSupport.No, ColorSystem = ColorSystemSupport.NoColors,
-            Out = new AnsiConsoleOutput(output) });
+        var console = AnsiConsole.Create(new AnsiConsoleSettings
+        {
+            Ansi = AnsiSupport.No,
+            ColorSystem = ColorSystemSupport.NoColors,
+            Out = new AnsiConsoleOutput(output)
+        });
         console.Write(table);
     }
 }

@@ -125,11 +125,11 @@ internal sealed class MixingRecords(CompiledBase kb)
                 && ((Meet(meeting.Agent, hazard.Agent) && Meet(with, other)) || (Meet(meeting.Agent, other) && Meet(with, hazard.Agent)));
         return hazard.WithAgent is null && Meet(meeting.Agent, hazard.Agent) && meeting.WithSoil == hazard.WithSoil
             && (meeting.WithMaterial, hazard.WithMaterial) switch
-        {
-            (null, null) => true,
-            ({ } one, { } other) => Meet(kb.Materials, kb.Materials[one.Value], kb.Materials[other.Value]),
-            _ => false,
-        };
+            {
+                (null, null) => true,
+                ({ } one, { } other) => Meet(kb.Materials, kb.Materials[one.Value], kb.Materials[other.Value]),
+                _ => false,
+            };
     }
 
     private bool Meet(AgentId one, AgentId other) => Meet(kb.Agents, kb.Agents[one.Value], kb.Agents[other.Value]);

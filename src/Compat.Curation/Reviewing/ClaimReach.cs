@@ -118,8 +118,13 @@ internal sealed class ClaimReach(ReachSides sides, FactList found)
         if (left.Count == 0) return null;
         var first = left[0].Box;
         var methods = left.Where(one => one.Name == left[0].Name).Select(one => Words.Of(one.Method)).Distinct();
-        var box = BoxLine.Of(new ExposureBox { Strength = BoxValues.Limit(first.Strength), Dilution = BoxValues.Limit(first.Dilution),
-            Temperature = BoxValues.Limit(first.Temperature), Ph = BoxValues.Limit(first.Ph) }, units.Of(isBefore));
+        var box = BoxLine.Of(new ExposureBox
+        {
+            Strength = BoxValues.Limit(first.Strength),
+            Dilution = BoxValues.Limit(first.Dilution),
+            Temperature = BoxValues.Limit(first.Temperature),
+            Ph = BoxValues.Limit(first.Ph)
+        }, units.Of(isBefore));
         var needs = claim.Needs.Count == 0 ? "" : "; needs " + string.Join(", ", claim.Needs.Select(Words.Of));
         return ("reached: " + string.Join(", ", left.Select(one => one.Name).Distinct()),
             $"by `{claim.Agent}` at contact time {first.ContactTime.ToInterval().ToString("s")}{(box == "every exposure" ? "" : "; " + box)}; "

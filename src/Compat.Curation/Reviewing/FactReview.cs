@@ -211,7 +211,8 @@ internal sealed class FactList(ReachSides sides)
         foreach (var ((about, kind, text), entry) in _found)
         {
             var change = new FactChange(kind, $"{text}: {FactPlace.Line(entry.Places)}{(entry.Places.Count > Many ? $" ({entry.Places.Count} in all)" : "")}",
-                entry.Evidence) { About = about, Reaches = entry.Places };
+                entry.Evidence)
+            { About = about, Reaches = entry.Places };
             if (entry.Causes.Count == 0) yield return (null, change);
             foreach (var cause in entry.Causes.OrderBy(edit => edit.Kind).ThenBy(edit => edit.Id, StringComparer.Ordinal)) yield return (cause, change);
         }

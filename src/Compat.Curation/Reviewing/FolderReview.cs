@@ -59,8 +59,14 @@ public sealed record FolderReview
         var patterns = PatternReview.Of(states[0].Beside, states[1].Beside, faults).ToArray();
         if (faults.Count > 0) return new() { Unreadable = faults, UnreadableState = after };
         var report = DataReview.Run(was!.Data, was.Sites, now!.Data, now.Sites, patterns, progress);
-        var review = new FolderReview { Unreadable = [], Report = report, Head = now.KnowledgeBase, Places = new EditPlaces(was.Places, now.Places),
-            Sites = [.. sitePaths, .. others.Where(states[1].Beside.ContainsKey).Select(key => DataFolder.Shown(after.Directory, key))] };
+        var review = new FolderReview
+        {
+            Unreadable = [],
+            Report = report,
+            Head = now.KnowledgeBase,
+            Places = new EditPlaces(was.Places, now.Places),
+            Sites = [.. sitePaths, .. others.Where(states[1].Beside.ContainsKey).Select(key => DataFolder.Shown(after.Directory, key))]
+        };
         return plans is null ? review : review.With(plans, was.KnowledgeBase!);
     }
 

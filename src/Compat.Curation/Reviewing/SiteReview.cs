@@ -64,8 +64,11 @@ internal static class SiteReview
         }
 
         foreach (var ((kind, text), places) in found
-            .OrderBy(pair => pair.Key.Kind)) yield return new FactChange(kind, $"{text}: {FactPlace.Line(places)}") { About = RecordKind.Product,
-            Reaches = places };
+            .OrderBy(pair => pair.Key.Kind)) yield return new FactChange(kind, $"{text}: {FactPlace.Line(places)}")
+            {
+                About = RecordKind.Product,
+                Reaches = places
+            };
         foreach (var gone in one?.Products.Where(product => other.Products.All(two => two.Id != product.Id))
             ?? []) yield return new FactChange(ChangeKind.Tightened, $"product `{gone.Id}` is gone");
         foreach (var gone in one?.Devices.Where(device => other.Devices.All(two => two.Id != device.Id))
@@ -106,7 +109,8 @@ internal static class PatternReview
             var (one, other) = (was.GetValueOrDefault(id), now.GetValueOrDefault(id));
             if (RecordDifference.AreSame(one, other)) continue;
             var edit = new RecordEdit(RecordKind.Device, id, one is null ? EditAction.Added : other is null ? EditAction.Removed
-                : EditAction.Changed) { CalledAs = "pattern", Before = one, After = other };
+                : EditAction.Changed)
+            { CalledAs = "pattern", Before = one, After = other };
             foreach (var change in Of(one, other)) yield return (edit, change);
         }
     }

@@ -25,8 +25,11 @@ internal sealed class PeopleGround(CompiledBase kb, Question question, Substance
                 var methods = rule.When.Methods.Statement == AxisStatement.Within ? rule.When.Methods.Methods : MethodSet.All;
                 var holes = Laid(rule, component, methods).ToArray();
                 if (holes.Length == 0) continue;
-                found.Add(new PersonRuleOnAxes(rule, component, methods, holes) { Unmet = rule.Duties
-                    .FirstOrDefault(duty => variants.Any(v => !v.CanMeet(duty))) });
+                found.Add(new PersonRuleOnAxes(rule, component, methods, holes)
+                {
+                    Unmet = rule.Duties
+                    .FirstOrDefault(duty => variants.Any(v => !v.CanMeet(duty)))
+                });
             }
         }
 

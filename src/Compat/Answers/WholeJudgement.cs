@@ -58,8 +58,13 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
         var closedByPeople = people == Verdict.NotAllowed && window.Closure?.Code == ClosureCode.HarmsPeople;
         var askedTooShort = !boxes.Any(box => maker.Fits(box.Box));
         if (askedTooShort || (!window.IsOpen && part >= Verdict.AllowedWithinLimits && !closedByPeople))
-            return new() { Verdict = Verdict.NotAllowed, Need = ground.Need,
-                Reasons = [new KillReason(KillReasonCode.WindowClosed, []), .. new KillReasons(ground).InMachine()], Claims = window.Closure!.Claims };
+            return new()
+            {
+                Verdict = Verdict.NotAllowed,
+                Need = ground.Need,
+                Reasons = [new KillReason(KillReasonCode.WindowClosed, []), .. new KillReasons(ground).InMachine()],
+                Claims = window.Closure!.Claims
+            };
         var perBox = boxes.Select(box => maker.ClaimsIn(box).Select(claim => claim.Claim).Distinct().ToArray()).ToArray();
         var claims = perBox.SelectMany(some => some).Distinct().ToArray();
         var leftOut = perBox.Zip(boxes, (some, box) => KillExceptions.Of(kb, ground.Need, some, box.Method)).SelectMany(some => some).Distinct().ToArray();

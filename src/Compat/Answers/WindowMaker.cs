@@ -196,7 +196,10 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
             return new WindowClosure { Code = ClosureCode.HarmsPeople, Arguments = harming };
         }
 
-        var pairs = (from kill in kills from stand in stands where stand.Methods.Contains(kill.Method) select new Pair(kill.Set, kill.Method, stand,
+        var pairs = (from kill in kills
+                     from stand in stands
+                     where stand.Methods.Contains(kill.Method)
+                     select new Pair(kill.Set, kill.Method, stand,
             kill.Box)).ToArray();
         if (pairs.Length == 0)
         {
@@ -213,8 +216,12 @@ internal sealed class ClosureFinder(WindowGround ground, WindowMaker maker)
         var atOnce = pairs.Where(pair => MeetAtOnce(pair)).ToArray();
         if (atOnce.Length > 0) return TooShort(atOnce);
         var code = pairs.Any(pair => MeetInStrength(pair)) ? ClosureCode.OtherConditions : ClosureCode.OtherStrength;
-        return new WindowClosure { Code = code, Rules = Bounding(pairs[0]),
-            Claims = ClaimsOf(pairs.Select(pair => new WindowMaker.Cell(pair.Set, pair.Kills))) };
+        return new WindowClosure
+        {
+            Code = code,
+            Rules = Bounding(pairs[0]),
+            Claims = ClaimsOf(pairs.Select(pair => new WindowMaker.Cell(pair.Set, pair.Kills)))
+        };
     }
 
     /// <summary>Of the pairs that differ in time only, the one that misses by the least.</summary>

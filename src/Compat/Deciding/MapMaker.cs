@@ -13,8 +13,14 @@ internal sealed class MapMaker(CompiledBase kb, Question question)
     {
         var asked = new Question
         {
-            Part = question.Part, Materials = question.Materials, MaterialsKnown = question.MaterialsKnown, Device = question.Device,
-            DevicePart = question.DevicePart, Serial = question.Serial, Agent = question.Agent, Acts = question.Acts,
+            Part = question.Part,
+            Materials = question.Materials,
+            MaterialsKnown = question.MaterialsKnown,
+            Device = question.Device,
+            DevicePart = question.DevicePart,
+            Serial = question.Serial,
+            Agent = question.Agent,
+            Acts = question.Acts,
         };
         var substance = SubstanceResolver.Resolve(kb, asked);
         var component = substance.Components[0];

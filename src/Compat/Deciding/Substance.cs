@@ -128,14 +128,25 @@ internal static class SubstanceResolver
         {
             if (ingredient.Agent is null)
             {
-                components.Add(new Component { Name = ingredient.Unknown, Agent = kb.Agents[AgentClass.Root.Value], Strength = Interval.Whole,
-                    Unknown = true, Duties = [] });
+                components.Add(new Component
+                {
+                    Name = ingredient.Unknown,
+                    Agent = kb.Agents[AgentClass.Root.Value],
+                    Strength = Interval.Whole,
+                    Unknown = true,
+                    Duties = []
+                });
                 continue;
             }
 
             var traits = kb.Agent(ingredient.Agent);
-            components.Add(new Component { Name = traits.Agent.Id.Value, Agent = kb.Agents[ingredient.Agent.Value],
-                Strength = StrengthInProduct(kb, product, ingredient, traits), Duties = traits.Duties });
+            components.Add(new Component
+            {
+                Name = traits.Agent.Id.Value,
+                Agent = kb.Agents[ingredient.Agent.Value],
+                Strength = StrengthInProduct(kb, product, ingredient, traits),
+                Duties = traits.Duties
+            });
         }
 
         var leavesNothing = components.All(c => !c.Unknown && kb.Agent(c.Agent).Leaves == Residue.Nothing);

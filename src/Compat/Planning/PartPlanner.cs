@@ -43,8 +43,14 @@ internal sealed class PartPlanner(CompiledBase kb, WindowFinder finder, PlanShel
 {
     public PlannedPart Of(PartCase one, IReadOnlyList<CaseWindow> windows, IReadOnlyList<PlanOption> options, PlanOption? chosen)
     {
-        var part = new PlannedPart { Part = one.Part, Heading = PlanHeading.CannotBeDone, Reason = PlanReason.Served, Need = one.Need,
-            Question = one.Question };
+        var part = new PlannedPart
+        {
+            Part = one.Part,
+            Heading = PlanHeading.CannotBeDone,
+            Reason = PlanReason.Served,
+            Need = one.Need,
+            Question = one.Question
+        };
         if (chosen is not null) return Served(part, one, chosen);
         if (one.Settled is PlanReason.KeptDry or PlanReason.NotOnThisOccasion)
             return part with { Heading = PlanHeading.NeedsNothing, Reason = one.Settled.Value };

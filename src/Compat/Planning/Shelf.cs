@@ -172,8 +172,12 @@ internal sealed class ShelfMaker(KnowledgeBase kb, Product[] products)
 
     private (ShelfRow Row, string Key) RowOf(Device device, DevicePart part)
     {
-        var row = new ShelfRow { Device = device.Id, Part = part,
-            Need = kb.NeedOf(new Question { Device = device.Id, DevicePart = part.Id, Agent = AgentClass.Root }) };
+        var row = new ShelfRow
+        {
+            Device = device.Id,
+            Part = part,
+            Need = kb.NeedOf(new Question { Device = device.Id, DevicePart = part.Id, Agent = AgentClass.Root })
+        };
         if (_ofTheirOwn.Contains(device.Id)) return (row, device.Id.Value + "/" + part.Id.Value);
         var materials = part.Materials is { } slots ? string.Join(";", slots.Select(slot => string.Join("|", slot.OneOf))) : "as the type";
         var soil = string.Join(",", row.Need.Soil);

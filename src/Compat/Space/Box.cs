@@ -116,6 +116,13 @@ internal readonly record struct Box<T> where T : struct, IExtent<T>
 
     private static Box<T> Of(T all) => new()
     {
-        Methods = MethodSet.All, Strength = all, Dilution = all, ExposureTime = all, Temperature = all, Ph = all, Uses = all, ContactTime = all,
+        Methods = MethodSet.All,
+        Strength = all,
+        Dilution = all,
+        ExposureTime = all,
+        Temperature = all,
+        Ph = all,
+        Uses = all,
+        ContactTime = all,
     };
 }

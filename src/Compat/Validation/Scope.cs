@@ -66,7 +66,8 @@ internal sealed class Scope
             if (count > 0)
                 _problems.Add(
                     new Problem("duplicate-id", new ProblemPlace(kind, key, "id", count), $"`{key}` is given twice",
-                    "ids are never reused; give it another name or remove one") { Other = new ProblemPlace(kind, key, "id") });
+                    "ids are never reused; give it another name or remove one")
+                    { Other = new ProblemPlace(kind, key, "id") });
         }
     }
 

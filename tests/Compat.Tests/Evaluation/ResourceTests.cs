@@ -1,5 +1,5 @@
-using Compat.Deciding;
 using System.Diagnostics;
+using Compat.Deciding;
 using Compat.Tests.RandomCases;
 using Xunit.Abstractions;
 
@@ -93,8 +93,15 @@ public sealed class ResourceTests(ITestOutputHelper output)
             Why = "invented",
             Sources = [Paper.Id],
             Reviewed = new CalendarDate(2026, 1, 1),
-            When = new ExposureBox { Strength = AxisLimit.Any, ExposureTime = AxisLimit.Any, Temperature = AxisLimit.Any, Ph = AxisLimit.Any,
-                Uses = AxisLimit.Any, Methods = MethodLimit.Any },
+            When = new ExposureBox
+            {
+                Strength = AxisLimit.Any,
+                ExposureTime = AxisLimit.Any,
+                Temperature = AxisLimit.Any,
+                Ph = AxisLimit.Any,
+                Uses = AxisLimit.Any,
+                Methods = MethodLimit.Any
+            },
         };
         var stairs = Enumerable.Range(0, count).Select(i => allows with
         {

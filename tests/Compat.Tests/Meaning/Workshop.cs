@@ -13,8 +13,13 @@ internal sealed class Workshop
 {
     private static readonly Dictionary<string, string> Files = new()
     {
-        ["conventions"] = "conventions.yaml", ["levels"] = "levels.yaml", ["needs"] = "needs.yaml", ["occasions"] = "occasions.yaml",
-        ["standing"] = "standing.yaml", ["test-standards"] = "test-standards.yaml", ["instruction-words"] = "instruction-words.yaml",
+        ["conventions"] = "conventions.yaml",
+        ["levels"] = "levels.yaml",
+        ["needs"] = "needs.yaml",
+        ["occasions"] = "occasions.yaml",
+        ["standing"] = "standing.yaml",
+        ["test-standards"] = "test-standards.yaml",
+        ["instruction-words"] = "instruction-words.yaml",
     };
 
     private readonly SortedDictionary<string, List<YamlNode>> _data = new(StringComparer.Ordinal);

@@ -36,7 +36,11 @@ public sealed class DilutionsTests
     {
         var figure = Gen.Choose(0, 6).Select(n => (decimal)n);
         var included = Gen.Elements(true, false);
-        var range = from a in figure from b in figure from low in included from high in included from bounded in Gen.Choose(0, 4)
+        var range = from a in figure
+                    from b in figure
+                    from low in included
+                    from high in included
+                    from bounded in Gen.Choose(0, 4)
                     select new Interval(Math.Min(a, b), low, bounded == 0 ? null : Math.Max(a, b), high);
         var inside = from one in range from open in Gen.Choose(0, 4) select open == 0 ? new Interval(null, false, one.Upper, one.UpperIncluded) : one;
         var pairs = from one in range from other in inside where !one.IsEmpty && !other.IsEmpty select (one, Stretch.Of(other));
