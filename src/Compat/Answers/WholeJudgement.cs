@@ -91,10 +91,10 @@ internal sealed class WholeJudgement(CompiledBase kb, Question question, IReadOn
     private static PeopleJudgement PeopleOf(WindowGround ground)
     {
         var forbidding = ground.PersonRules.Where(rule => rule.Forbids).ToArray();
-        var methods = ground.Methods.Count > 0 ? ground.Methods : ground.MethodsAsked;
-        var left = methods.Count == 0 || methods.Any(method => ground.Boxes(method, ground.PeopleHoles(method)).Count > 0);
+        var asked = ground.Methods.Count > 0 ? ground.Substance : ground.Substance with { Methods = ground.MethodsAsked };
+        var left = asked.Methods.IsEmpty || asked.Methods.Methods.Any(method => ground.Boxes(method, ground.PeopleHoles(method)).Count > 0);
         var verdict = !left ? Verdict.NotAllowed
-            : ground.Substance.IsNothing ? Verdict.NotEstablished
+            : asked.IsNothing ? Verdict.NotEstablished
             : ground.PersonRules.Count > 0 || ground.Silent.Count > 0 || ground.Substance.Product is { Composition: not Model.Composition.Full }
                 ? Verdict.AllowedWithinLimits
             : Verdict.Allowed;

@@ -26,7 +26,7 @@ internal sealed class WindowGround
         _question = question;
         Need = need;
         var resolved = SubstanceResolver.Resolve(kb, question);
-        MethodsAsked = resolved.Methods.Methods;
+        MethodsAsked = resolved.Methods;
         Substance = resolved with
         {
             Temperature = question.Temperature ?? (measured ? AtHand(kb, question) : null) ?? resolved.Temperature,
@@ -78,7 +78,7 @@ internal sealed class WindowGround
     public IReadOnlyList<ApplicationMethod> Methods => Substance.Methods.Methods;
 
     /// <summary>The methods asked, those too by which the product cannot be used: what harms people there does so all the same.</summary>
-    public IReadOnlyList<ApplicationMethod> MethodsAsked { get; }
+    public MethodSet MethodsAsked { get; }
 
     /// <summary>The longest exposure time asked, in seconds; null where none was, or one without end.</summary>
     public decimal? LongestAsked => _question.ExposureTime?.Upper is { } upper && upper != Interval.WithoutEnd ? upper : null;
