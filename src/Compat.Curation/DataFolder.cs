@@ -19,9 +19,13 @@ public static class DataFolder
         var faults = new List<Diagnostic>();
         var found = FolderFiles.Find(directory, faults);
         var isLookedThrough = faults.Count == 0;
-        var (files, gaps) = ReadAll((found ?? []).Select(one => (one.Path, Bytes: (Func<string, List<Diagnostic>, byte[]?>)((shownAs, list) => SourceReader.ReadBytes(one.Full, shownAs, list)))), directory, memory, faults);
+        var (files, gaps) = ReadAll(
+            (found ?? [])
+            .Select(one => (one.Path, Bytes: (Func<string, List<Diagnostic>, byte[]?>)((shownAs, list) => SourceReader.ReadBytes(one.Full, shownAs, list)))),
+            directory, memory, faults);
         if (files.Count == 0 && faults.Count == 0)
-            faults.Add(new("folder-empty", "the folder holds no data files", "it needs `materials/`, `parts/`, `agents/`, `sources/` and `rules/`", directory, null));
+            faults.Add(
+                new("folder-empty", "the folder holds no data files", "it needs `materials/`, `parts/`, `agents/`, `sources/` and `rules/`", directory, null));
         return Assemble(files, faults, isLookedThrough ? gaps : FolderLayout.RecordKinds);
     }
 
@@ -34,19 +38,26 @@ public static class DataFolder
     internal static ReadResult Read(IReadOnlyDictionary<string, byte[]> files, string shownAs, FileMemory memory)
     {
         var faults = new List<Diagnostic>();
-        var (read, gaps) = ReadAll(files.OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => (pair.Key, Bytes: (Func<string, List<Diagnostic>, byte[]?>)((_, _) => pair.Value))), shownAs, memory, faults);
+        var (read, gaps) = ReadAll(
+            files.OrderBy(pair => pair.Key, StringComparer.Ordinal)
+            .Select(pair => (pair.Key, Bytes: (Func<string, List<Diagnostic>, byte[]?>)((_, _) => pair.Value))), shownAs, memory, faults);
         return Assemble(read, faults, gaps);
     }
 
     /// <summary>Reads files side by side, in the order of their paths, with the kinds of record that are in one that is no text or has a wrong name.</summary>
-    private static (List<DataFile> Files, IReadOnlyCollection<RecordKind> Gaps) ReadAll(IEnumerable<(string Path, Func<string, List<Diagnostic>, byte[]?> Bytes)> found, string directory, FileMemory memory, List<Diagnostic> faults)
+    private static (List<DataFile> Files, IReadOnlyCollection<RecordKind> Gaps) ReadAll(
+        IEnumerable<(string Path, Func<string, List<Diagnostic>, byte[]?> Bytes)> found, string directory, FileMemory memory, List<Diagnostic> faults)
     {
-        var known = found.Select(one => (one.Bytes, Name: Shown(directory, one.Path), one.Path, Kind: FolderLayout.KindOf(one.Path, Shown(directory, one.Path), faults))).ToArray();
+        var known = found.Select(
+            one => (one.Bytes, Name: Shown(directory, one.Path), one.Path, Kind: FolderLayout.KindOf(one.Path, Shown(directory, one.Path), faults))).ToArray();
         var files = new DataFile?[known.Length];
         var faultsOf = known.Select(_ => new List<Diagnostic>()).ToArray();
-        Parallel.For(0, known.Length, i => files[i] = known[i].Kind is { } kind ? DataFile.Read(kind, known[i].Bytes(known[i].Name, faultsOf[i]), known[i].Name, faultsOf[i], memory) : null);
+        Parallel.For(
+            0, known.Length, i => files[i] = known[i].Kind is { } kind
+            ? DataFile.Read(kind, known[i].Bytes(known[i].Name, faultsOf[i]), known[i].Name, faultsOf[i], memory) : null);
         foreach (var some in faultsOf) faults.AddRange(some);
-        var gaps = known.Where((one, i) => files[i] is null && faults.Exists(fault => fault.File == one.Name)).SelectMany(one => FolderLayout.RecordsIn(one.Path));
+        var gaps = known.Where((one, i) => files[i] is null && faults.Exists(fault => fault.File == one.Name))
+            .SelectMany(one => FolderLayout.RecordsIn(one.Path));
         return (files.OfType<DataFile>().ToList(), gaps.ToHashSet());
     }
 

@@ -40,7 +40,9 @@ public static class DoneFile
         var date = fields.Date("date");
         SerialNumber? serial = SerialNumber.TryParse(fields.Text("serial"), out var number) ? number : null;
         var steps = fields.Records("steps")
-            .Select(step => new DoneStep(step.Number("step") ?? 0, step.Yes("done"), step.Text("initials") ?? "", step.Id("product", text => new ProductId(text)))).ToArray();
+            .Select(step =>
+                new DoneStep(step.Number("step") ?? 0, step.Yes("done"), step.Text("initials") ?? "", step.Id("product", text => new ProductId(text))))
+                    .ToArray();
         return device is null || date is null ? null : new DoneRecord { Device = device, Serial = serial, Date = date.Value, Steps = steps };
     }
 }

@@ -13,7 +13,8 @@ internal static class KnowledgeLoader
     {
         var faults = read.Diagnostics.ToList();
         KnowledgeBase? built = null;
-        var problems = read.Gaps.Count == 0 ? KnowledgeBase.TryBuild(read.Data, out built) : KnowledgeValidation.Check(read.Data).Where(problem => IsSure(problem, read.Gaps)).ToArray();
+        var problems = read.Gaps.Count == 0 ? KnowledgeBase.TryBuild(read.Data, out built) : KnowledgeValidation.Check(read.Data)
+            .Where(problem => IsSure(problem, read.Gaps)).ToArray();
         Add(problems, read.Diagnostics, read.Places, directory, faults);
         if (faults.Count > 0) built = null;
 
@@ -44,14 +45,16 @@ internal static class KnowledgeLoader
         return read with { Sites = sites, Diagnostics = faults, Places = places, KnowledgeBase = faults.Count == 0 ? built : null };
     }
 
-    private static void Add(IReadOnlyList<Problem> problems, IReadOnlyList<Diagnostic> known, SourceMap places, string shownAs, List<Diagnostic> faults, SourceMap? wider = null)
+    private static void Add(
+        IReadOnlyList<Problem> problems, IReadOnlyList<Diagnostic> known, SourceMap places, string shownAs, List<Diagnostic> faults, SourceMap? wider = null)
     {
         var faulty = places.IdsOf(record => IsKnown(known, record));
         foreach (var problem in problems)
         {
             if (faulty.Any(id => problem.Message.Contains($"`{id}`", StringComparison.Ordinal))) continue;
             var place = places.Find(problem.Place) ?? wider?.Find(problem.Place);
-            if (place is not null && places.FindRecord(problem.Place) is { } record && IsKnown(known, record) && (!NamesNothing(problem) || IsKnown(known, place))) continue;
+            if (place is not null && places.FindRecord(problem.Place) is { } record && IsKnown(known, record)
+                && (!NamesNothing(problem) || IsKnown(known, place))) continue;
             var diagnostic = ProblemDiagnostic.Of(problem, place, wider ?? places, shownAs);
             if (!faults.Contains(diagnostic)) faults.Add(diagnostic);
         }
@@ -66,7 +69,9 @@ internal static class KnowledgeLoader
 
     private static bool Touches(TextSpan record, TextSpan fault) => fault.Start >= record.Start && fault.Start <= record.End;
 
-    /// <summary>Whether a problem can be told although records are missing: an id given twice, and one that no record has, where no record of its kind is missing.</summary>
+    /// <summary>
+    /// Whether a problem can be told although records are missing: an id given twice, and one that no record has, where no record of its kind is missing.
+    /// </summary>
     private static bool IsSure(Problem problem, IReadOnlySet<RecordKind> gaps) => problem.Code == "duplicate-id"
         || (NamesNothing(problem) && Words.TryParse<RecordKind>(problem.Code["unknown-".Length..], out var kind) && !gaps.Contains(kind));
 }

@@ -1,6 +1,8 @@
 namespace Compat.Curation;
 
-/// <summary>The words of files and of the command that were renamed. Old ones are refused with the new one named; <c>compat format --renew</c> converts files.</summary>
+/// <summary>
+/// The words of files and of the command that were renamed. Old ones are refused with the new one named; <c>compat format --renew</c> converts files.
+/// </summary>
 public static class RenamedWords
 {
     /// <summary>What converts a file, as the end of an error.</summary>

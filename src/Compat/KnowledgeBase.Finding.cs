@@ -37,7 +37,9 @@ public sealed partial class KnowledgeBase
     public bool TryFindDevice(string name, [NotNullWhen(true)] out Device? device, out IReadOnlyList<DeviceId> nearest) =>
         TryFind(Sites.SelectMany(site => site.Devices), name, d => d.Id, d => [d.Name], out device, out nearest);
 
-    private static bool TryFind<TRecord, TId>(IEnumerable<TRecord> records, string name, Func<TRecord, TId> id, Func<TRecord, string[]> names, out TRecord? found, out IReadOnlyList<TId> nearest)
+    private static bool TryFind<TRecord,
+        TId>(IEnumerable<TRecord> records, string name, Func<TRecord, TId> id, Func<TRecord, string[]> names, out TRecord? found,
+        out IReadOnlyList<TId> nearest)
         where TRecord : class
         where TId : Id
     {

@@ -35,7 +35,9 @@ public sealed partial class KnowledgeBase
     /// <summary>Version and content hash of the data and of each site, as every answer carries them.</summary>
     public IReadOnlyList<DataIdentity> Identity { get; }
 
-    /// <summary>How the words of the devices' instructions were read, in the order of sites, devices, editions and words; what could not be read is there too.</summary>
+    /// <summary>
+    /// How the words of the devices' instructions were read, in the order of sites, devices, editions and words; what could not be read is there too.
+    /// </summary>
     public IReadOnlyList<InstructionReading> InstructionReadings { get; }
 
     /// <summary>The rules that those words became: rules of their device's instructions, beside the ones its site has written.</summary>
@@ -61,7 +63,8 @@ public sealed partial class KnowledgeBase
 
     /// <summary>Reads a snapshot that <see cref="Save"/> wrote, and checks all its records.</summary>
     /// <param name="stream">The snapshot, from where it stands to its end.</param>
-    /// <exception cref="SnapshotException">It is damaged, of another format version, or none at all; or its records would not pass <see cref="TryBuild"/>.</exception>
+    /// <exception cref="SnapshotException">It is damaged, of another format version, or none at all; or its records would not pass <see
+    /// cref="TryBuild"/>.</exception>
     public static KnowledgeBase Load(Stream stream)
     {
         ArgumentNullException.ThrowIfNull(stream);
@@ -73,9 +76,13 @@ public sealed partial class KnowledgeBase
         return kb._compiled.Rules.Length == data.Rules.Count ? kb : throw new SnapshotException("a rule is missing");
     }
 
-    /// <summary>Reads a snapshot of known content, much faster: its records passed <see cref="TryBuild"/> before it was written, and each is read when it is first asked for.</summary>
+    /// <summary>
+    /// Reads a snapshot of known content, much faster: its records passed <see cref="TryBuild"/> before it was written, and each is read when it is first asked
+    /// for.
+    /// </summary>
     /// <param name="stream">The snapshot, from where it stands to its end.</param>
-    /// <param name="hash">The content hash that <see cref="Identity"/> had, or <c>compat pack</c> printed, when it was written. Keep it where the file cannot be changed with it.</param>
+    /// <param name="hash">The content hash that <see cref="Identity"/> had, or <c>compat pack</c> printed, when it was written. Keep it where the file cannot
+    /// be changed with it.</param>
     /// <exception cref="SnapshotException">It is damaged, of another format version, none at all, or of other content.</exception>
     public static KnowledgeBase Load(Stream stream, string hash)
     {
@@ -184,7 +191,10 @@ public sealed partial class KnowledgeBase
         return problems.Count > 0 ? throw new QuestionException(problems) : NeedMaker.Of(_compiled, question);
     }
 
-    /// <summary>The exposures at which an agent or product kills what a part needs and that part and people stand: temperature and an agent's pH are taken as measured and kept to.</summary>
+    /// <summary>
+    /// The exposures at which an agent or product kills what a part needs and that part and people stand: temperature and an agent's pH are taken as measured
+    /// and kept to.
+    /// </summary>
     /// <param name="question">The question; an axis it states is held to that.</param>
     /// <exception cref="QuestionException">It cannot be asked.</exception>
     /// <exception cref="TooManyBoxesException">The rules cut each other too finely to list.</exception>
@@ -233,7 +243,10 @@ public sealed partial class KnowledgeBase
         return problems.Count > 0 ? null : new Planning.PlanMaker(this, _compiled, question, cancellation).Make();
     }
 
-    /// <summary>What serves where the agent or product asked does not: the products of the sites first, else agents at some strength in their usual range; by the same method.</summary>
+    /// <summary>
+    /// What serves where the agent or product asked does not: the products of the sites first, else agents at some strength in their usual range; by the same
+    /// method.
+    /// </summary>
     /// <param name="question">The question whose agent or product does not serve.</param>
     public (IReadOnlyList<ProductId> Products, IReadOnlyList<AgentId> Agents) Serving(Question question)
     {
@@ -248,7 +261,8 @@ public sealed partial class KnowledgeBase
     {
         ArgumentNullException.ThrowIfNull(question);
         return Sites.SelectMany(site => site.Products).Select(product => product.Id).Where(id => id != question.Product)
-            .Where(id => TryAsk(Plain(question) with { Product = id }, out var answer, out _) && answer.Verdict >= Verdict.AllowedWithinLimits).OrderBy(id => id).ToArray();
+            .Where(id => TryAsk(Plain(question) with { Product = id }, out var answer, out _) && answer.Verdict >= Verdict.AllowedWithinLimits)
+                .OrderBy(id => id).ToArray();
     }
 
     /// <summary>A question without what it says of its agent or product.</summary>
@@ -268,7 +282,10 @@ public sealed partial class KnowledgeBase
     {
         ArgumentNullException.ThrowIfNull(question);
         if (question.Device is null)
-            throw new QuestionException([.. QuestionValidation.Check(_compiled, question), new Problem("no-device", new(RecordKind.Question, "", "device"), "no device is named", "all parts of one device are asked here; ask a part type by `Ask`")]);
+            throw new QuestionException(
+                [.. QuestionValidation.Check(_compiled, question),
+                new Problem("no-device", new(RecordKind.Question, "", "device"), "no device is named",
+                "all parts of one device are asked here; ask a part type by `Ask`")]);
         if (!_compiled.Devices.TryGetValue(question.Device, out var device))
             throw new QuestionException(QuestionValidation.Check(_compiled, question));
         var problems = QuestionValidation.Check(_compiled, question with { DevicePart = device.Parts[0].Id });
@@ -303,7 +320,8 @@ public sealed partial class KnowledgeBase
         var problems = QuestionValidation.Check(_compiled, question);
         if (problems.Count > 0) throw new QuestionException(problems);
         if (question.Agent is null)
-            throw new QuestionException([new Problem("map-needs-agent", new(RecordKind.Question, "", "agent"), "a map is drawn of an agent, not of a product")]);
+            throw new QuestionException(
+                [new Problem("map-needs-agent", new(RecordKind.Question, "", "agent"), "a map is drawn of an agent, not of a product")]);
         return new MapMaker(_compiled, question).Make(Identity, cancellation);
     }
 
@@ -326,7 +344,8 @@ public sealed partial class KnowledgeBase
         {
             if (!IsSpokenFor(agent.Id, spokenFor)) continue;
             cancellation.ThrowIfCancellationRequested();
-            if (TryAsk(plain with { Agent = agent.Id }, out var answer, out _) && answer.Verdict >= Verdict.AllowedWithinLimits) (answer.WellFounded ? wellFounded : others).Add(agent.Id);
+            if (TryAsk(plain with { Agent = agent.Id }, out var answer, out _) && answer.Verdict >= Verdict.AllowedWithinLimits)
+                (answer.WellFounded ? wellFounded : others).Add(agent.Id);
         }
 
         wellFounded.Sort((a, b) => a.CompareTo(b));
@@ -343,7 +362,8 @@ public sealed partial class KnowledgeBase
         var spokenFor = SpokenFor(PartResolver.Variants(_compiled, plain));
         return Data.Agents.Where(agent => !Data.Agents.Any(child => child.Under == agent.Id) && IsSpokenFor(agent.Id, spokenFor))
             .Select(agent => plain with { Product = null, Agent = agent.Id })
-            .Where(asked => new WindowMaker(_compiled, asked, new WindowGround(_compiled, asked, need, measured: true, freeStrength: true)).Make(Identity).IsOpen)
+            .Where(asked => new WindowMaker(_compiled, asked, new WindowGround(_compiled, asked, need, measured: true, freeStrength: true))
+                .Make(Identity).IsOpen)
             .Select(asked => asked.Agent!).OrderBy(id => id).ToArray();
     }
 

@@ -1,7 +1,8 @@
 namespace Compat;
 
 /// <summary>One question: may this agent or product be used on this part? An axis that is null is left out and treated as the design states.</summary>
-/// <remarks>Exactly one of <see cref="Agent"/> and <see cref="Product"/>; and a <see cref="Part"/>, a <see cref="Device"/> with <see cref="DevicePart"/>, or <see cref="Materials"/>.</remarks>
+/// <remarks>Exactly one of <see cref="Agent"/> and <see cref="Product"/>; and a <see cref="Part"/>, a <see cref="Device"/> with <see cref="DevicePart"/>, or
+/// <see cref="Materials"/>.</remarks>
 public sealed record Question
 {
     /// <summary>The part type asked about.</summary>
@@ -76,7 +77,11 @@ public sealed record Question
     /// <summary>What the cloth is made of; null where it was not said.</summary>
     public string? Cloth { get; init; }
 
-    /// <summary>Whether kill and people are judged beside the part: a device is named, or any of what they are judged by, and the part alone was not asked.</summary>
+    /// <summary>
+    /// Whether kill and people are judged beside the part: a device is named, or any of what they are judged by, and the part alone was not asked.
+    /// </summary>
     public bool JudgesKillAndPeople =>
-        !OnlyPart && (Device is not null || TouchedBy is not null || Patients is { Count: > 0 } || Occupied || Soil is not null || Level is not null || Against is { Count: > 0 } || Cloth is not null);
+        !OnlyPart
+            && (Device is not null || TouchedBy is not null || Patients is { Count: > 0 } || Occupied || Soil is not null || Level is not null
+            || Against is { Count: > 0 } || Cloth is not null);
 }

@@ -41,7 +41,9 @@ foreach (var rules in new[] { 500, 500, 5_000, 50_000 })
     var search = Stopwatch.StartNew();
     var pairs = new Contradictions(ground).Pairs();
     search.Stop();
-    Console.WriteLine($"{rules,6} rules on {report.Subjects,6} subjects: check {steps.Whole.TotalMilliseconds,8:0} ms, of which the search for contradictions {search.Elapsed.TotalMilliseconds,6:0.0} ms ({pairs.Count} found, {report.Faults.Count()} faults); peak {Process.GetCurrentProcess().PeakWorkingSet64 / 1048576} MiB");
+    Console.WriteLine($"{rules,6} rules on {report.Subjects,6} subjects: check {steps.Whole.TotalMilliseconds,8:0} ms, of which the search for "
+        + $"contradictions {search.Elapsed.TotalMilliseconds,6:0.0} ms ({pairs.Count} found, {report.Faults.Count()} faults); peak "
+        + $"{Process.GetCurrentProcess().PeakWorkingSet64 / 1048576} MiB");
     Console.WriteLine($"       {steps.Sum()}");
 }
 

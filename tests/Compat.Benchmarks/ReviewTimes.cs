@@ -20,7 +20,9 @@ internal static class ReviewTimes
             var steps = new StepTimes(watch);
             var report = DataReview.Run(before, [], after, [], steps.Begin);
             steps.End();
-            Console.WriteLine($"{rules,6} rules, {report.Edits.Count} edited: review {steps.Whole.TotalMilliseconds:0} ms ({(Process.GetCurrentProcess().TotalProcessorTime - used).TotalMilliseconds:0} ms of processor time), {report.Compared} pairs compared, {report.Groups.Sum(group => group.Answers.Count)} boxes by {report.Groups.Select(group => group.Cause?.Id).Distinct().Count()} edits");
+            Console.WriteLine($"{rules,6} rules, {report.Edits.Count} edited: review {steps.Whole.TotalMilliseconds:0} ms "
+                + $"({(Process.GetCurrentProcess().TotalProcessorTime - used).TotalMilliseconds:0} ms of processor time), {report.Compared} pairs compared, "
+                + $"{report.Groups.Sum(group => group.Answers.Count)} boxes by {report.Groups.Select(group => group.Cause?.Id).Distinct().Count()} edits");
             Console.WriteLine($"       {steps.Sum()}");
         }
 
@@ -38,7 +40,10 @@ internal static class ReviewTimes
     {
         static AxisLimit Moved(AxisLimit limit) => AxisLimit.Within(limit.Range.Scale(1.1m));
         if (rule.When.Strength.Statement == AxisStatement.Within) return rule with { When = rule.When with { Strength = Moved(rule.When.Strength) } };
-        if (rule.When.ExposureTime.Statement == AxisStatement.Within) return rule with { When = rule.When with { ExposureTime = Moved(rule.When.ExposureTime) } };
+        if (rule.When.ExposureTime.Statement == AxisStatement.Within) return rule with
+        {
+            When = rule.When with { ExposureTime = Moved(rule.When.ExposureTime) },
+        };
         return rule.Duties.Count > 0 ? rule with { Duties = [] } : rule with { When = rule.When with { Temperature = AxisLimit.Within(Interval.AtMost(40m)) } };
     }
 
@@ -61,7 +66,8 @@ internal static class ReviewTimes
             var target = Path.Combine(copy, Path.GetRelativePath(data, file));
             Directory.CreateDirectory(Path.GetDirectoryName(target)!);
             var text = File.ReadAllText(file);
-            var at = file.Contains(Path.Combine("rules", "parts"), StringComparison.Ordinal) ? text.IndexOf("strength: \"<= 70 % v/v\"", StringComparison.Ordinal) : -1;
+            var at = file.Contains(Path.Combine("rules", "parts"), StringComparison.Ordinal)
+                ? text.IndexOf("strength: \"<= 70 % v/v\"", StringComparison.Ordinal) : -1;
             File.WriteAllText(target, at < 0 ? text : text.Remove(at + 11, 5).Insert(at + 11, "<= 75"));
         }
 

@@ -16,7 +16,8 @@ internal static class ShelfBenchmark
         var shelf = Shelf.Of(kb);
         watch.Stop();
         var after = (Processor: Environment.CpuUsage.TotalTime, Bytes: GC.GetTotalAllocatedBytes());
-        Console.WriteLine($"shelf of {shelf.Rows.Count} device parts x {shelf.Products.Count} products: {watch.Elapsed.TotalSeconds:0.00} s, of processor time {(after.Processor - before.Processor).TotalSeconds:0.00} s; {(after.Bytes - before.Bytes) / 1e9:0.0} GB allocated");
+        Console.WriteLine($"shelf of {shelf.Rows.Count} device parts x {shelf.Products.Count} products: {watch.Elapsed.TotalSeconds:0.00} s, of processor "
+            + $"time {(after.Processor - before.Processor).TotalSeconds:0.00} s; {(after.Bytes - before.Bytes) / 1e9:0.0} GB allocated");
     }
 
     private static Site Site(KnowledgeData data, int devices, int partsEach, int products)
@@ -33,17 +34,24 @@ internal static class ShelfBenchmark
                 Name = $"product {i}",
                 Composition = Composition.Full,
                 StrengthOf = StrengthOf.Liquid,
-                Ingredients = [Of(agents[i % agents.Length]), .. i % 3 == 0 && agents[(i + 7) % agents.Length].Id != agents[i % agents.Length].Id ? [Of(agents[(i + 7) % agents.Length])] : Array.Empty<Ingredient>()],
+                Ingredients = [
+                    Of(agents[i % agents.Length]), .. i % 3 == 0
+                    && agents[(i + 7) % agents.Length].Id != agents[i % agents.Length].Id ? [Of(agents[(i + 7) % agents.Length])] : Array.Empty<Ingredient>()],
             }).ToArray(),
             Devices = Enumerable.Range(0, devices).Select(d => new Device
             {
                 Id = new DeviceId($"device-{d}"),
                 Name = $"device {d}",
-                Parts = Enumerable.Range(0, partsEach).Select(p => new DevicePart { Id = new DevicePartId($"part-{p}"), OneOfTypes = [types[((d * partsEach) + p) % types.Length]] }).ToArray(),
+                Parts = Enumerable.Range(0, partsEach)
+                    .Select(p => new DevicePart { Id = new DevicePartId($"part-{p}"), OneOfTypes = [types[((d * partsEach) + p) % types.Length]] }).ToArray(),
             }).ToArray(),
         };
     }
 
     private static Ingredient Of(AgentClass agent) =>
-        new() { Agent = agent.Id, Strength = new Strength(Interval.Exactly(agent.Usual.Strength!.Value.Lower ?? 0.1m).Scale(1m / agent.Basis!.PercentPerUnit), agent.Basis) };
+        new()
+        {
+            Agent = agent.Id,
+            Strength = new Strength(Interval.Exactly(agent.Usual.Strength!.Value.Lower ?? 0.1m).Scale(1m / agent.Basis!.PercentPerUnit), agent.Basis),
+        };
 }

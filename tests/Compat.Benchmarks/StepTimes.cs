@@ -16,5 +16,6 @@ internal sealed class StepTimes(Stopwatch watch)
     public void End() => Whole = watch.Elapsed;
 
     public string Sum() => string.Join(", ", _steps.Select((step, i) =>
-        string.Create(CultureInfo.InvariantCulture, $"{step.What} {((i + 1 < _steps.Count ? _steps[i + 1].From : Whole) - step.From).TotalMilliseconds:0} ms")));
+        string.Create(
+            CultureInfo.InvariantCulture, $"{step.What} {((i + 1 < _steps.Count ? _steps[i + 1].From : Whole) - step.From).TotalMilliseconds:0} ms")));
 }

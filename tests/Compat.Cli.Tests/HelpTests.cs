@@ -64,7 +64,8 @@ public sealed class HelpTests
     [Fact]
     public void Help_IsNowhereWiderThanEightyColumns() =>
         Assert.All(
-            new[] { "", "ask", "map", "list", "find", "pack", "review", "format", "dossier" }.SelectMany(command => CliRun.Of(command.Length == 0 ? ["--help"] : [command, "--help"]).Output.Split('\n')),
+            new[] { "", "ask", "map", "list", "find", "pack", "review", "format", "dossier" }.SelectMany(
+                command => CliRun.Of(command.Length == 0 ? ["--help"] : [command, "--help"]).Output.Split('\n')),
             line => Assert.True(line.Length <= 80, line));
 
     [Fact]

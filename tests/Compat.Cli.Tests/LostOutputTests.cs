@@ -11,7 +11,8 @@ public sealed class LostOutputTests
         if (!OperatingSystem.IsLinux()) return;
         var (code, notes) = Shell("list parts > /dev/full");
         Assert.Equal(2, code);
-        Assert.StartsWith("error: the output cannot be written: ", Assert.Single(notes.Split('\n', StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.StartsWith("error: the output cannot be written: ", Assert.Single(notes.Split('\n', StringSplitOptions.RemoveEmptyEntries)),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -41,7 +42,11 @@ public sealed class LostOutputTests
     private static (int Code, string Notes) Shell(string words)
     {
         var program = Path.ChangeExtension(typeof(CommandLine).Assembly.Location, ".dll");
-        var start = new ProcessStartInfo("bash", ["-c", $"dotnet {program} {words}; exit ${{PIPESTATUS[0]}}"]) { RedirectStandardError = true, RedirectStandardOutput = true };
+        var start = new ProcessStartInfo("bash", ["-c", $"dotnet {program} {words}; exit ${{PIPESTATUS[0]}}"])
+        {
+            RedirectStandardError = true,
+            RedirectStandardOutput = true,
+        };
         using var shell = Process.Start(start)!;
         var notes = shell.StandardError.ReadToEnd();
         shell.WaitForExit();

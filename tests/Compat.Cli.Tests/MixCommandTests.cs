@@ -35,5 +35,6 @@ public sealed class MixCommandTests
     }
 
     [Fact]
-    public void Help_Mix_SaysTheExitCodes() => Assert.Contains("Exit code 1: a hazard; 4: nothing is on record", CliRun.Of("mix", "--help").Flat, StringComparison.Ordinal);
+    public void Help_Mix_SaysTheExitCodes() =>
+        Assert.Contains("Exit code 1: a hazard; 4: nothing is on record", CliRun.Of("mix", "--help").Flat, StringComparison.Ordinal);
 }

@@ -33,7 +33,8 @@ public sealed class RequiredAnswers
 
     [Fact]
     public void CoatedDisplay_QuaternaryWipeWithAlcohol_NotAllowedBecauseOfItsIsopropanol() =>
-        Assert.Contains("Because of its isopropanol", AskAtSite(1, "--part", "display-coated", "--product", "grey-tub-wipe", "--method", "damp-wipe").Flat, StringComparison.Ordinal);
+        Assert.Contains("Because of its isopropanol", AskAtSite(1, "--part", "display-coated", "--product", "grey-tub-wipe", "--method", "damp-wipe").Flat,
+            StringComparison.Ordinal);
 
     [Fact]
     public void CoatedDisplay_TwoWeakAlcohols_NotAllowedTogether()
@@ -61,7 +62,9 @@ public sealed class RequiredAnswers
         var duties = List(answer, "duties");
         Assert.Contains(duties, duty => duty.GetProperty("kind").GetString() == "no-pooling");
         Assert.Contains(duties, duty => duty.GetProperty("kind").GetString() == "wipe-dry" && Strings(duty, "ways", "by").Contains("air"));
-        Assert.Contains(duties, duty => duty.GetProperty("kind").GetString() == "keep-off" && duty.GetProperty("parts").EnumerateArray().Any(id => id.GetString() == "socket"));
+        Assert.Contains(
+            duties, duty => duty.GetProperty("kind").GetString() == "keep-off"
+            && duty.GetProperty("parts").EnumerateArray().Any(id => id.GetString() == "socket"));
         Assert.Contains(List(answer, "damage"), damage => damage.GetProperty("onset").GetString() == "cumulative");
     }
 
@@ -100,11 +103,13 @@ public sealed class RequiredAnswers
 
     [Fact]
     public void DemoDevice_OnlyListed_AnotherAgentNotAllowed() =>
-        Assert.Contains("do not list", AskAtSite(1, "--device", "fundus-camera", "--part", "housing", "--agent", "chlorhexidine", "--method", "damp-wipe").Flat, StringComparison.Ordinal);
+        Assert.Contains("do not list", AskAtSite(1, "--device", "fundus-camera", "--part", "housing", "--agent", "chlorhexidine", "--method", "damp-wipe").Flat,
+            StringComparison.Ordinal);
 
     [Fact]
     public void Keypad_Spray_NotAllowed() =>
-        Assert.Contains("wetter than the part stands", Ask(1, "--part", "keypad-membrane", "--agent", "ethanol", "--strength", "70 % v/v", "--method", "spray").Flat, StringComparison.Ordinal);
+        Assert.Contains("wetter than the part stands",
+            Ask(1, "--part", "keypad-membrane", "--agent", "ethanol", "--strength", "70 % v/v", "--method", "spray").Flat, StringComparison.Ordinal);
 
     [Theory]
     [InlineData("water")]
@@ -115,7 +120,8 @@ public sealed class RequiredAnswers
 
     [Fact]
     public void ProbeLens_Brush_Never() =>
-        Assert.Contains("never stands brush", Ask(1, "--part", "probe-lens", "--agent", "neutral-detergent", "--method", "damp-wipe", "--act", "brush").Flat, StringComparison.Ordinal);
+        Assert.Contains("never stands brush", Ask(1, "--part", "probe-lens", "--agent", "neutral-detergent", "--method", "damp-wipe", "--act", "brush").Flat,
+            StringComparison.Ordinal);
 
     [Fact]
     public void EveryPart_HeatDrying_Never() =>
@@ -126,7 +132,8 @@ public sealed class RequiredAnswers
     [Fact]
     public void ProbeLens_GlutaraldehydeBath_WithinLimitsWithARinse()
     {
-        string[] question = ["--part", "probe-lens", "--agent", "glutaraldehyde", "--strength", "2.4 % w/v", "--method", "immerse", "--exposure-time", "20 min", "--temperature", "22 °C"];
+        string[] question = ["--part", "probe-lens", "--agent", "glutaraldehyde", "--strength", "2.4 % w/v", "--method", "immerse", "--exposure-time", "20 min",
+            "--temperature", "22 °C"];
         Ask(3, question);
         using var answer = Json(question);
         Assert.Contains(List(answer, "duties"), duty => duty.GetProperty("kind").GetString() == "take-off" && Strings(duty, "ways", "by").Contains("rinse"));
@@ -134,7 +141,8 @@ public sealed class RequiredAnswers
 
     [Fact]
     public void ProbeHandle_GlutaraldehydeBath_NotAllowed() =>
-        Ask(1, "--part", "probe-handle", "--agent", "glutaraldehyde", "--strength", "2.4 % w/v", "--method", "immerse", "--exposure-time", "20 min", "--temperature", "22 °C");
+        Ask(1, "--part", "probe-handle", "--agent", "glutaraldehyde", "--strength", "2.4 % w/v", "--method", "immerse", "--exposure-time", "20 min",
+            "--temperature", "22 °C");
 
     [Fact]
     public void PlasticHousing_Acetone_NotAllowed() => Ask(1, "--part", "housing-plastic", "--agent", "acetone", "--method", "damp-wipe");
@@ -153,11 +161,14 @@ public sealed class RequiredAnswers
 
     [Fact]
     public void FilterCover_QuaternaryAmmonium_FilmStays_NotEstablished() =>
-        Assert.Contains("the film stays", Ask(4, "--part", "filter-cover", "--agent", "quaternary-ammonium", "--strength", "0.25 % w/w", "--exposure-time", "2 min", "--method", "damp-wipe").Flat, StringComparison.Ordinal);
+        Assert.Contains("the film stays",
+            Ask(4, "--part", "filter-cover", "--agent", "quaternary-ammonium", "--strength", "0.25 % w/w", "--exposure-time", "2 min", "--method",
+            "damp-wipe").Flat, StringComparison.Ordinal);
 
     [Fact]
     public void PairNobodySpeaksOf_NotEstablished_SaysWhatWouldEstablishIt() =>
-        Assert.Contains("What would establish it - evidence on", Ask(4, "--material", "polyphenylsulfone", "--agent", "povidone-iodine").Flat, StringComparison.Ordinal);
+        Assert.Contains("What would establish it - evidence on", Ask(4, "--material", "polyphenylsulfone", "--agent", "povidone-iodine").Flat,
+            StringComparison.Ordinal);
 
     private static CliRun Run(params string[] question) => CliRun.Of(["ask", .. question]);
 
@@ -179,5 +190,6 @@ public sealed class RequiredAnswers
 
     private static string Text(JsonDocument answer, string record, string field) => answer.RootElement.GetProperty(record).GetProperty(field).GetString()!;
 
-    private static string Text(JsonDocument answer, string record, string list, int index) => answer.RootElement.GetProperty(record).GetProperty(list)[index].GetString()!;
+    private static string Text(JsonDocument answer, string record, string list, int index) => answer.RootElement.GetProperty(record).GetProperty(list)[index]
+        .GetString()!;
 }

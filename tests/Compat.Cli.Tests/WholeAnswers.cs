@@ -67,7 +67,8 @@ public sealed class WholeAnswers
         var run = CliRun.Of([.. question, "--soil", "blood"]);
         Assert.Equal(1, run.Code);
         Assert.DoesNotContain("Needs nothing", run.Flat, StringComparison.Ordinal);
-        Assert.Contains("Kill decides (part too): Soil on a part that is kept dry: take the device out of use and call the engineer.", run.Flat, StringComparison.Ordinal);
+        Assert.Contains("Kill decides (part too): Soil on a part that is kept dry: take the device out of use and call the engineer.", run.Flat,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -77,7 +78,9 @@ public sealed class WholeAnswers
         var agents = answer.RootElement.GetProperty("alternatives").EnumerateArray().Select(item => item.GetString()!).ToArray();
         Assert.Contains("isopropanol", agents);
         Assert.DoesNotContain("acetone", agents);
-        Assert.Equal(3, CliRun.Of("ask", "--part", "trolley-frame", "--agent", "isopropanol", "--strength", "70 % v/v", "--touched-by", "hand", "--soil", "none", "--method", "wet-wipe").Code);
+        Assert.Equal(
+            3, CliRun.Of("ask", "--part", "trolley-frame", "--agent", "isopropanol", "--strength", "70 % v/v", "--touched-by", "hand", "--soil", "none",
+            "--method", "wet-wipe").Code);
     }
 
     private static JsonDocument Json(params string[] question) => JsonDocument.Parse(CliRun.Of(["ask", .. question, "--json"]).Output);

@@ -30,7 +30,9 @@ public sealed class KnowledgeTextTests
         var given = new Dictionary<string, byte[]>();
         foreach (var folder in new[] { "sources", "materials", "parts", "agents", "organisms", "efficacy", "mixing", "persons", "protection" })
             given[$"{folder}/a.yaml"] = File.ReadAllBytes($"{whole}/{folder}.yaml");
-        foreach (var file in new[] { "conventions.yaml", "levels.yaml", "test-standards.yaml", "needs.yaml", "instruction-words.yaml", "occasions.yaml", "version.yaml" })
+        foreach (
+            var file in new[] { "conventions.yaml", "levels.yaml", "test-standards.yaml", "needs.yaml", "instruction-words.yaml", "occasions.yaml",
+            "version.yaml" })
             given[file] = File.ReadAllBytes($"{whole}/{file}");
         given["standing.yaml"] = Encoding.UTF8.GetBytes("""
             - { id: a, agent: b, when: { strength: "< 50 % v/v", methods: any }, never-above: cleaned, reason: R }
@@ -56,7 +58,8 @@ public sealed class KnowledgeTextTests
     public void A_site_survives()
     {
         var data = DataFolder.Read(Repository.PathOf("data")).Data;
-        string[] paths = [.. Directory.EnumerateFiles(Repository.PathOf("data/demo"), "*.yaml"), Repository.PathOf("tests/Compat.Curation.Tests/Schemas/Whole/site.yaml")];
+        string[] paths =
+            [.. Directory.EnumerateFiles(Repository.PathOf("data/demo"), "*.yaml"), Repository.PathOf("tests/Compat.Curation.Tests/Schemas/Whole/site.yaml")];
         foreach (var path in paths)
         {
             var site = SiteFile.Read(path, data).Site!;
@@ -66,7 +69,9 @@ public sealed class KnowledgeTextTests
             Assert.Equal(text, KnowledgeText.Write(read.Site!, data));
             Assert.Equivalent(site, read.Site, strict: true);
             Assert.Equal(site.Rules.Select(rule => rule.When), read.Site!.Rules.Select(rule => rule.When));
-            Assert.Equal(site.Devices.SelectMany(device => device.Instructions).SelectMany(edition => edition.Serials), read.Site.Devices.SelectMany(device => device.Instructions).SelectMany(edition => edition.Serials));
+            Assert.Equal(
+                site.Devices.SelectMany(device => device.Instructions)
+                .SelectMany(edition => edition.Serials), read.Site.Devices.SelectMany(device => device.Instructions).SelectMany(edition => edition.Serials));
         }
     }
 

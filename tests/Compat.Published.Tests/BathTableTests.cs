@@ -20,7 +20,15 @@ public sealed class BathTableTests
         var cells = RowTable.Cells(row);
         Assert.Equal(6, cells.Length);
         var since = Today.AddDays(-int.Parse(cells[1], CultureInfo.InvariantCulture));
-        var question = new BathQuestion { Claim = new(cells[0]), Today = Today, Activated = since, Diluted = since, Opened = since, Expires = new(2030, 1, 31) };
+        var question = new BathQuestion
+        {
+            Claim = new(cells[0]),
+            Today = Today,
+            Activated = since,
+            Diluted = since,
+            Opened = since,
+            Expires = new(2030, 1, 31),
+        };
         if (cells[2] != "-")
         {
             var words = cells[2].Split(' ', 2);
@@ -35,6 +43,8 @@ public sealed class BathTableTests
             "not known" => BathVerdict.NotKnown,
             _ => throw new FormatException(cells[3]),
         };
-        Assert.True(answer!.Verdict == expected, $"expected {cells[3]}, is {answer.Verdict} ({string.Join(", ", answer.Reasons.Select(reason => reason.Code))}): {row}");
+        Assert.True(
+            answer!.Verdict == expected,
+            $"expected {cells[3]}, is {answer.Verdict} ({string.Join(", ", answer.Reasons.Select(reason => reason.Code))}): {row}");
     }
 }

@@ -27,7 +27,10 @@ public sealed class DilutionRecipeTests
         Assert.InRange(asChlorine / asItself, 0.9524m, 0.9526m);
     }
 
-    /// <summary>8.5 g of a powder with 60 % available chlorine in 10 L give about 0.05 % (common practice of humanitarian chlorine recipes; the arithmetic is exact: 8.333 g).</summary>
+    /// <summary>
+    /// 8.5 g of a powder with 60 % available chlorine in 10 L give about 0.05 % (common practice of humanitarian chlorine recipes; the arithmetic is exact:
+    /// 8.333 g).
+    /// </summary>
     [Theory]
     [InlineData("56 % w/w available chlorine", "1000 ppm w/v available chlorine", 10, 17.857)]
     [InlineData("60 % w/w available chlorine", "0.05 % w/v available chlorine", 10, 8.33333)]

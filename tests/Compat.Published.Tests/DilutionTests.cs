@@ -28,7 +28,9 @@ public sealed class DilutionTests
         Assert.True(TestBase.AskConcentrate(knowledge, cells[0], stock, 1m / (1m + (water * 1.02m))).Verdict >= Verdict.AllowedWithinLimits);
     }
 
-    /// <summary>A litre of 0.5 % in ten litres of water gives 0.045 %, not 0.05 %: nine litres are needed (Answer on a humanitarian chlorine recipe, 2014).</summary>
+    /// <summary>
+    /// A litre of 0.5 % in ten litres of water gives 0.045 %, not 0.05 %: nine litres are needed (Answer on a humanitarian chlorine recipe, 2014).
+    /// </summary>
     [Theory]
     [InlineData(9, true)]
     [InlineData(10, false)]

@@ -45,7 +45,8 @@ public sealed class EthanolWaterTests
         var cells = RowTable.Cells(row);
         var printed = 1000 * (double)PublishedRow.Figure(cells[2]);
         var tolerance = (double)PublishedRow.Figure(cells[3]);
-        Assert.InRange(EthanolWater.Density((double)PublishedRow.Figure(cells[0]), (double)PublishedRow.Figure(cells[1])), printed - tolerance, printed + tolerance);
+        Assert.InRange(
+            EthanolWater.Density((double)PublishedRow.Figure(cells[0]), (double)PublishedRow.Figure(cells[1])), printed - tolerance, printed + tolerance);
     }
 
     /// <summary>The table counts strengths at 15 °C; they are asked by mass, for ours count at 20 °C.</summary>

@@ -8,7 +8,8 @@ public sealed class FactListTests(ITestOutputHelper output)
 {
     private const string NotUsed = "not used: ";
 
-    private static readonly Regex Line = new(@"^[A-Z]+[A-Za-z0-9-]* \| (not used: \S.*|[a-z]+:[A-Za-z0-9.-]+(, [a-z]+:[A-Za-z0-9.-]+)*)$", RegexOptions.CultureInvariant);
+    private static readonly Regex Line =
+        new(@"^[A-Z]+[A-Za-z0-9-]* \| (not used: \S.*|[a-z]+:[A-Za-z0-9.-]+(, [a-z]+:[A-Za-z0-9.-]+)*)$", RegexOptions.CultureInvariant);
 
     private static string[] Facts => [.. typeof(FactListTests).Assembly.GetManifestResourceNames()
         .Where(name => name.StartsWith("facts/", StringComparison.Ordinal)).SelectMany(RowTable.Read)];

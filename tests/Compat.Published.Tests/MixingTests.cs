@@ -30,7 +30,8 @@ public sealed class MixingTests
     public void Partners_of_one_formulation_are_not_called_deadly(string one, string other)
     {
         Assert.True(Mixture.TryJudge(KnowledgeBase.Shipped, MixingPartner.Of(new AgentId(one)), MixingPartner.Of(new AgentId(other)), out var answer, out _));
-        Assert.DoesNotContain(answer!.Hazards, found => found.Hazard is { Severity: MixingSeverity.Never, OnlyWhere: null, Strength: null, WithStrength: null });
+        Assert.DoesNotContain(
+            answer!.Hazards, found => found.Hazard is { Severity: MixingSeverity.Never, OnlyWhere: null, Strength: null, WithStrength: null });
     }
 
     /// <summary>A hazard of strong solutions is on record as such: it holds at the strength of the source and is not told of a weaker one.</summary>
@@ -49,7 +50,9 @@ public sealed class MixingTests
         {
             Assert.True(StrengthUnit.TryParse(unit, out var read));
             var strength = new Strength(Interval.Exactly((decimal)percent), read!);
-            Assert.True(Mixture.TryJudge(KnowledgeBase.Shipped, MixingPartner.Of(new AgentId(agent), strength), MixingPartner.Of(new AgentId(other)), out var answer, out _));
+            Assert.True(
+                Mixture.TryJudge(
+                    KnowledgeBase.Shipped, MixingPartner.Of(new AgentId(agent), strength), MixingPartner.Of(new AgentId(other)), out var answer, out _));
             return answer!;
         }
     }
@@ -70,7 +73,10 @@ public sealed class MixingTests
     [Fact]
     public void A_class_is_judged_by_its_worst_member()
     {
-        Assert.True(Mixture.TryJudge(KnowledgeBase.Shipped, MixingPartner.Of(new AgentId("chlorine-releasing")), MixingPartner.Of(new AgentId("organic-acid")), out var answer, out _));
+        Assert.True(
+            Mixture.TryJudge(
+                KnowledgeBase.Shipped, MixingPartner.Of(new AgentId("chlorine-releasing")), MixingPartner.Of(new AgentId("organic-acid")), out var answer,
+                out _));
         Assert.Equal(MixingSeverity.Never, answer!.Worst);
         Assert.Contains(answer.Hazards, found => found.OnlySome);
     }

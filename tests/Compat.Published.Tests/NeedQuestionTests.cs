@@ -1,6 +1,8 @@
 namespace Compat.Published.Tests;
 
-/// <summary>What published guidance says of killing and of patients, asked with what touches the part, who is in it, what is on it and what must be killed.</summary>
+/// <summary>
+/// What published guidance says of killing and of patients, asked with what touches the part, who is in it, what is on it and what must be killed.
+/// </summary>
 /// <remarks>
 /// Cells: part and its type | agent and strength | exposure | what is asked of it | expected | what the source says | source. Asked of it: `touched-by`,
 /// `patient`, `soil`, `level`, `against` and a word, or `occupied`. Expected: of what (`kill`, `people`, `whole`) and `forbidden`, `never allowed`,
@@ -34,7 +36,9 @@ public sealed class NeedQuestionTests
             "permitted" => verdict >= Verdict.AllowedWithinLimits,
             _ => throw new FormatException(cells[4]),
         };
-        Assert.True(holds, $"expected {cells[4]}, is {verdict}; part {answer.PartVerdict}, kill {answer.Kill!.Verdict} ({string.Join(", ", answer.Kill.Reasons.Select(reason => reason.Code))}), people {answer.People!.Verdict}: {row}");
+        Assert.True(
+            holds, $"expected {cells[4]}, is {verdict}; part {answer.PartVerdict}, kill {answer.Kill!.Verdict} "
+                + $"({string.Join(", ", answer.Kill.Reasons.Select(reason => reason.Code))}), people {answer.People!.Verdict}: {row}");
     }
 
     /// <summary>Prions are outside of all computation: any agent, any part (guideline of 2008, Creutzfeldt-Jakob disease; tonometers).</summary>

@@ -8,7 +8,8 @@ public sealed class PeopleAtRiskTests
     /// <remarks>
     /// Chlorhexidine burns premature infants (UK MHRA, Drug Safety Update 8(4), 2014). Nurses who worked with high-level disinfectants took longer to become
     /// pregnant (Scandinavian Journal of Work, Environment and Health 43(2), 2017). A guanidine breathed in from humidifiers scarred lungs (Journal of
-    /// Toxicological Sciences 41(6), 2016). What is left in a blood path is tested for: formaldehyde, peracetic acid, chlorine (ANSI/AAMI RD47, 2008; ISO 23500-3, 2019).
+    /// Toxicological Sciences 41(6), 2016). What is left in a blood path is tested for: formaldehyde, peracetic acid, chlorine (ANSI/AAMI RD47, 2008; ISO
+    /// 23500-3, 2019).
     /// </remarks>
     [Theory]
     [InlineData("chlorhexidine", PatientGroup.Newborn)]
@@ -30,18 +31,23 @@ public sealed class PeopleAtRiskTests
     [InlineData("formaldehyde", PatientGroup.Blood)]
     public void Patient_WhoIsNamedForAnAgent_IsMetOnlyWithCare(string agent, PatientGroup patient)
     {
-        var people = KnowledgeBase.Shipped.Ask(new Question { Part = new("trolley-frame"), Agent = new(agent), Method = ApplicationMethod.DampWipe, Patients = [patient] }).People!;
+        var people = KnowledgeBase.Shipped.Ask(
+            new Question { Part = new("trolley-frame"), Agent = new(agent), Method = ApplicationMethod.DampWipe, Patients = [patient] }).People!;
         Assert.DoesNotContain(people.Silent, silent => silent.Patient == patient);
         Assert.Contains(people.Rules, rule => rule.Patients.Contains(patient) && (rule.Verdict == PersonVerdict.NotAllowed || rule.Duties.Count > 0));
         Assert.True(people.Verdict <= Verdict.AllowedWithinLimits, people.Verdict.ToString());
     }
 
-    /// <summary>Guanidine disinfectants in humidifiers (Journal of Toxicological Sciences 41(6), 2016): nothing that puts water into the breath carries the biguanide.</summary>
+    /// <summary>
+    /// Guanidine disinfectants in humidifiers (Journal of Toxicological Sciences 41(6), 2016): nothing that puts water into the breath carries the biguanide.
+    /// </summary>
     [Theory]
     [InlineData("humidifier-chamber")]
     [InlineData("nebuliser-cup")]
     public void Polyhexanide_WhereWaterIsBreathed_IsForbidden(string part) =>
-        Assert.Equal(Verdict.NotAllowed, KnowledgeBase.Shipped.Ask(new Question { Part = new(part), Agent = new("polyhexanide"), Patients = [PatientGroup.Airway] }).People!.Verdict);
+        Assert.Equal(
+            Verdict.NotAllowed,
+            KnowledgeBase.Shipped.Ask(new Question { Part = new(part), Agent = new("polyhexanide"), Patients = [PatientGroup.Airway] }).People!.Verdict);
 
     public static TheoryData<string> PartsOfNaturalRubber =>
         [.. Data.Parts.Where(part => (part.Materials ?? []).SelectMany(slot => slot.OneOf).Any(IsNaturalRubber)).Select(part => part.Id.Value)];
@@ -62,7 +68,10 @@ public sealed class PeopleAtRiskTests
             Data.Protections.Where(one => one.Gloves.Any(glove => glove.Material.Contains("latex", StringComparison.OrdinalIgnoreCase))),
             one => Assert.Contains("latex allergy", one.NotFor ?? "", StringComparison.Ordinal));
 
-    /// <summary>Protective equipment and limits are made for healthy adults, not for the unborn (American Journal of Obstetrics and Gynecology 214(5), 2016); directive 92/85/EEC.</summary>
+    /// <summary>
+    /// Protective equipment and limits are made for healthy adults, not for the unborn (American Journal of Obstetrics and Gynecology 214(5), 2016); directive
+    /// 92/85/EEC.
+    /// </summary>
     [Theory]
     [InlineData("ethylene-oxide")]
     [InlineData("formaldehyde")]
@@ -70,7 +79,9 @@ public sealed class PeopleAtRiskTests
     [InlineData("glutaraldehyde")]
     [InlineData("ortho-phthalaldehyde")]
     public void PregnantStaff_AreKeptOff(string agent) =>
-        Assert.Contains(Data.Protections.Where(one => one.Agent.Value == agent), one => one.NotFor?.Contains("Pregnant or breast-feeding", StringComparison.Ordinal) == true);
+        Assert.Contains(
+            Data.Protections.Where(one => one.Agent.Value == agent), one =>
+                one.NotFor?.Contains("Pregnant or breast-feeding", StringComparison.Ordinal) == true);
 
     private static bool IsNaturalRubber(MaterialId id)
     {

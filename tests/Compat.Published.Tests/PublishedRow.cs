@@ -52,7 +52,9 @@ internal sealed class PublishedRow
             "taken off" => answer.Verdict >= Verdict.AllowedWithinLimits && answer.Boxes.All(box => box.Duties.Any(duty => duty.Kind == DutyKind.TakeOff)),
             _ => throw new FormatException(Expected),
         };
-        Assert.True(holds, $"expected {Expected}, is {answer.Verdict}: {Statement} ({Source}); decided by {string.Join(", ", answer.DecidedBy.Select(rule => rule.Id.Value))}; {Text(answer.Decisive)}");
+        Assert.True(
+            holds, $"expected {Expected}, is {answer.Verdict}: {Statement} ({Source}); decided by "
+                + $"{string.Join(", ", answer.DecidedBy.Select(rule => rule.Id.Value))}; {Text(answer.Decisive)}");
     }
 
     private static string Text(Reason reason) => reason.Code + " " + string.Join(" ", reason.Arguments);

@@ -38,11 +38,13 @@ public sealed class SterilantTableTests
         if (claim.Agent.Value != cells[0] || claim.Refuted is not null || claim.For.Count > 0 || !(claim.Reaches >= level)) return false;
         if (claim.With.Count > 0 != (cells[2] != "-")) return false;
         foreach (var partner in claim.With)
-            if (cells[2].Split(' ') is not [var name, var percent] || partner.Agent.Value != name || !partner.Strength.Range.Contains(Number(percent))) return false;
+            if (cells[2].Split(' ') is not [var name, var percent] || partner.Agent.Value != name || !partner.Strength.Range.Contains(Number(percent)))
+                return false;
         return In(claim.When.Strength, Number(cells[1])) && In(claim.When.Temperature, Number(cells[3])) && In(claim.When.ContactTime, seconds);
     }
 
-    private static bool In(AxisLimit limit, decimal value) => limit.Statement == AxisStatement.Any || (limit.Statement == AxisStatement.Within && limit.Range.Contains(value));
+    private static bool In(AxisLimit limit, decimal value) => limit.Statement == AxisStatement.Any
+        || (limit.Statement == AxisStatement.Within && limit.Range.Contains(value));
 
     private static decimal Number(string text) => decimal.Parse(text, CultureInfo.InvariantCulture);
 }

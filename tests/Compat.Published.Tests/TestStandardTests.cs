@@ -19,14 +19,18 @@ public sealed class TestStandardTests
     [InlineData("EN 1276", TestField.FoodAndHousehold, TestStep.Suspension, false)]  // EN 1276:2019, title: food, industrial, domestic and institutional areas
     [InlineData("EN 13697", TestField.FoodAndHousehold, TestStep.Practical, false)]  // EN 13697:2023, title
     [InlineData("EN 1656", TestField.Veterinary, TestStep.Suspension, false)]        // EN 1656:2019, title: veterinary area
-    [InlineData("EN 1040", TestField.Development, TestStep.Basic, false)]            // EN 1040:2005, scope, note 1: does not evaluate a product for an intended use
+    [InlineData("EN 1040", TestField.Development, TestStep.Basic,
+        false)]            // EN 1040:2005, scope, note 1: does not evaluate a product for an intended use
     public void ATest_IsOfTheFieldAndStepThatItsTitleSays(string code, TestField field, TestStep step, bool wiping)
     {
         var test = Of(code);
         Assert.Equal((field, step, wiping), (test.Field, test.Step, test.Wiping));
     }
 
-    /// <summary>EN 17387:2021, scope, excludes mycobacteria and spores; EN 13727:2012, scope, note 3, does so too; EN 17846:2023 is of one organism; EN 16615:2015 is of yeasts, not of moulds.</summary>
+    /// <summary>
+    /// EN 17387:2021, scope, excludes mycobacteria and spores; EN 13727:2012, scope, note 3, does so too; EN 17846:2023 is of one organism; EN 16615:2015 is of
+    /// yeasts, not of moulds.
+    /// </summary>
     [Theory]
     [InlineData("EN 17387", OrganismGroup.Tuberculosis)]
     [InlineData("EN 17387", OrganismGroup.Spores)]
@@ -40,7 +44,8 @@ public sealed class TestStandardTests
     [Fact]
     public void TheTable_HoldsTheTestsOfTheMedicalArea()
     {
-        string[] named = ["EN 13727", "EN 13624", "EN 14348", "EN 14476", "EN 17126", "EN 16615", "EN 17387", "EN 17846", "EN 16777", "EN 14561", "EN 14562", "EN 14563", "EN 17111", "EN 1499", "EN 1500", "EN 12791"];
+        string[] named = ["EN 13727", "EN 13624", "EN 14348", "EN 14476", "EN 17126", "EN 16615", "EN 17387", "EN 17846", "EN 16777", "EN 14561", "EN 14562",
+            "EN 14563", "EN 17111", "EN 1499", "EN 1500", "EN 12791"];
         Assert.Empty(named.Except(KnowledgeBase.Shipped.Data.TestStandards.Where(test => test.Field == TestField.Medical).Select(test => test.Code.Value)));
     }
 

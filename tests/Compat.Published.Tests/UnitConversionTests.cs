@@ -26,7 +26,13 @@ public sealed class UnitConversionTests
     {
         foreach (var material in new[] { "stainless-steel-304", "cotton", "polycarbonate", "silicone-rubber", "brass" })
         {
-            var asked = new Question { Materials = [new MaterialSlot(new MaterialId(material))], Agent = new("sodium-hypochlorite"), Strength = Of("500 ppm w/v available chlorine"), Method = ApplicationMethod.DampWipe };
+            var asked = new Question
+            {
+                Materials = [new MaterialSlot(new MaterialId(material))],
+                Agent = new("sodium-hypochlorite"),
+                Strength = Of("500 ppm w/v available chlorine"),
+                Method = ApplicationMethod.DampWipe,
+            };
             var expected = KnowledgeBase.Shipped.Ask(asked);
             var answer = KnowledgeBase.Shipped.Ask(asked with { Strength = Of(text) });
             Assert.Equal(expected.Verdict, answer.Verdict);

@@ -6,7 +6,10 @@ namespace Compat.Published.Tests;
 /// <summary>Volume strength of hydrogen peroxide: litres of oxygen that a litre gives off.</summary>
 public sealed class VolumeStrengthTests
 {
-    /// <summary>Printed figures: 10 and 30 volumes by two teaching pages (Strength of hydrogen peroxide solution in volumes, 2010); 20, 40 and 60, rounded to whole percent, by safety sheets.</summary>
+    /// <summary>
+    /// Printed figures: 10 and 30 volumes by two teaching pages (Strength of hydrogen peroxide solution in volumes, 2010); 20, 40 and 60, rounded to whole
+    /// percent, by safety sheets.
+    /// </summary>
     [Theory]
     [InlineData("10 vol", 3.035, 0.005)]
     [InlineData("20 vol", 6, 0.5)]
@@ -26,7 +29,12 @@ public sealed class VolumeStrengthTests
     {
         Assert.True(ExposureText.TryParseStrength("10 vol", out var ten, out _));
         Assert.True(ExposureText.TryParseStrength("3.03513 % w/v", out var percent, out _));
-        var question = new Question { Materials = [new Model.MaterialSlot(new MaterialId("glass"))], Agent = new("hydrogen-peroxide"), Method = ApplicationMethod.WetWipe };
+        var question = new Question
+        {
+            Materials = [new Model.MaterialSlot(new MaterialId("glass"))],
+            Agent = new("hydrogen-peroxide"),
+            Method = ApplicationMethod.WetWipe,
+        };
         var (asked, written) = (KnowledgeBase.Shipped.Ask(question with { Strength = ten }), KnowledgeBase.Shipped.Ask(question with { Strength = percent }));
         Assert.Equal(written.Verdict, asked.Verdict);
         Assert.Equal(written.Boxes.Select(box => box.Strength), asked.Boxes.Select(box => box.Strength));
@@ -40,9 +48,13 @@ public sealed class VolumeStrengthTests
     {
         Assert.True(ExposureText.TryParseStrength("20 vol", out var stock, out _));
         Assert.True(ExposureText.TryParseStrength("10 vol", out var wanted, out _));
-        Assert.True(Dilution.TryMake(KnowledgeBase.Shipped, new() { Agent = new("hydrogen-peroxide"), Stock = stock, Wanted = wanted, Litres = 1m }, out var recipe, out _));
+        Assert.True(
+            Dilution.TryMake(
+                KnowledgeBase.Shipped, new() { Agent = new("hydrogen-peroxide"), Stock = stock, Wanted = wanted, Litres = 1m }, out var recipe, out _));
         Assert.Equal(0.5m, recipe!.StockLitres!.Value.Lower);
-        Assert.False(Dilution.TryMake(KnowledgeBase.Shipped, new() { Agent = new("sodium-hypochlorite"), Stock = stock, Wanted = wanted, Litres = 1m }, out _, out var problems));
+        Assert.False(
+            Dilution.TryMake(
+                KnowledgeBase.Shipped, new() { Agent = new("sodium-hypochlorite"), Stock = stock, Wanted = wanted, Litres = 1m }, out _, out var problems));
         Assert.All(problems, problem => Assert.Equal("no-conversion", problem.Code));
     }
 

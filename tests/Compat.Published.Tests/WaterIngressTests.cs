@@ -33,7 +33,10 @@ public sealed class WaterIngressTests
         Assert.True(answer.Verdict <= Verdict.NotEstablished, $"{part}: {answer.Verdict}");
     }
 
-    /// <summary>Up to 6 a numeral includes all below; 7 and 8 alone are unsuitable for jets, and 6 includes no immersion (clause 6). Numeral 0 claims nothing; 9 stands alone.</summary>
+    /// <summary>
+    /// Up to 6 a numeral includes all below; 7 and 8 alone are unsuitable for jets, and 6 includes no immersion (clause 6). Numeral 0 claims nothing; 9 stands
+    /// alone.
+    /// </summary>
     [Theory]
     [InlineData(ConventionKey.IngressWetWipe, "12345678")]
     [InlineData(ConventionKey.IngressSpray, "456")]
@@ -48,7 +51,9 @@ public sealed class WaterIngressTests
     /// <summary>A foot switch marked for immersion alone was shown no jet (clause 6), so the type that is rinsed is not 'numeral 6 or above'.</summary>
     [Fact]
     public void No_part_is_named_by_a_numeral_or_above() =>
-        Assert.DoesNotContain(KnowledgeBase.Shipped.Data.Parts, part => System.Text.RegularExpressions.Regex.IsMatch(part.Name + part.Note, "IPX[0-9] (or|and) (above|higher|more)"));
+        Assert.DoesNotContain(
+            KnowledgeBase.Shipped.Data.Parts, part =>
+                System.Text.RegularExpressions.Regex.IsMatch(part.Name + part.Note, "IPX[0-9] (or|and) (above|higher|more)"));
 
     private static Verdict Ask(string part, ApplicationMethod method) =>
         KnowledgeBase.Shipped.Ask(new Question { Part = new(part), Agent = new("water"), Method = method }).Verdict;

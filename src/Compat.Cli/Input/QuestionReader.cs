@@ -332,7 +332,8 @@ internal sealed class OptionReader(ParseResult parsed, List<Problem> problems)
         if (CalendarDate.TryParse(text, out var date)) return date;
         if (text == "today") return today ?? Clock();
         if (text.Split(' ') is [var number, "day" or "days", "ago"]
-            && int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var days) && days <= MostDays) return (today ?? Clock()).AddDays(-days);
+            && int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var days) && days <= MostDays) return (today ?? Clock())
+                .AddDays(-days);
         Note(option, "bad-date", $"`{text}` is no date", "write `2026-11-10`, `today` or `10 days ago`");
         return null;
     }

@@ -12,7 +12,8 @@ internal static class JsonDocuments
     public static void Write(TextWriter output, Action<Utf8JsonWriter> content)
     {
         using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+        using (var json = new Utf8JsonWriter(
+            stream, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
             content(json);
         output.Write(Escaped(Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length)) + "\n");
     }

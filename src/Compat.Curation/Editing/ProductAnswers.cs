@@ -70,8 +70,11 @@ public sealed record ProductAnswers
         foreach (var section in root.Entries)
         {
             if (!Sections.Contains(section.Key.Text))
-                faults.Add(section.Key.Span, "unknown-section", $"there is no section `{section.Key.Text}`", NearestNames.Help(section.Key.Text, Sections) ?? "known are " + string.Join(", ", Sections));
-            else if (section.Value is YamlMapping fields) entries.AddRange(fields.Entries.Select(entry => entry.Key.Text == "ingredients" ? Resolved(entry, data, faults) : entry));
+                faults.Add(
+                    section.Key.Span, "unknown-section", $"there is no section `{section.Key.Text}`", NearestNames.Help(section.Key.Text, Sections)
+                    ?? "known are " + string.Join(", ", Sections));
+            else if (section.Value is YamlMapping fields)
+                entries.AddRange(fields.Entries.Select(entry => entry.Key.Text == "ingredients" ? Resolved(entry, data, faults) : entry));
             else if (section.Value is not YamlScalar { IsNothing: true }) faults.Add(section.Value.Span, "section", "a section holds keys with values");
         }
 
@@ -106,7 +109,9 @@ public sealed record ProductAnswers
         var highest = having.Where(agent => !having.Any(other => other.Id == agent.Under)).ToArray();
         if (highest.Length > 1)
         {
-            faults.Add(cas.Span, "cas-of-several", $"CAS number {cas.Text} stands at several agent classes", "write one of them: " + string.Join(", ", highest.Select(agent => $"`agent: {agent.Id}`")));
+            faults.Add(
+                cas.Span, "cas-of-several", $"CAS number {cas.Text} stands at several agent classes",
+                "write one of them: " + string.Join(", ", highest.Select(agent => $"`agent: {agent.Id}`")));
         }
 
         return new([highest.Length > 0 ? Named("agent", highest[0].Id.Value) : Named("unknown", "CAS " + cas.Text), .. rest], ingredient.Span);

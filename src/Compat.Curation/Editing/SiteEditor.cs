@@ -68,7 +68,8 @@ public sealed class SiteEditor
 
     /// <summary>The columns of the site's asset list, as the file keeps them; null where it keeps none.</summary>
     public ImportColumns? Columns =>
-        Root().Find("import")?.Value is YamlMapping import && import.Find("columns")?.Value is YamlMapping columns && columns.Find("device")?.Value is YamlScalar device
+        Root().Find("import")?.Value is YamlMapping import && import.Find("columns")?.Value is YamlMapping columns
+            && columns.Find("device")?.Value is YamlScalar device
             ? new(device.Text, (columns.Find("model")?.Value as YamlScalar)?.Text)
             : null;
 
@@ -79,7 +80,8 @@ public sealed class SiteEditor
     public bool Keep(ImportColumns columns, List<Diagnostic> faults)
     {
         if (Columns == columns) return true;
-        var value = "{ columns: " + RecordText.Inline([("device", RecordText.Quoted(columns.Device)), ("model", columns.Model is { } model ? RecordText.Quoted(model) : null)]) + " }";
+        var value = "{ columns: " + RecordText.Inline(
+            [("device", RecordText.Quoted(columns.Device)), ("model", columns.Model is { } model ? RecordText.Quoted(model) : null)]) + " }";
         return Root().Find("import") is { } entry
             ? Take(Text[..entry.Value.Span.Start] + value + Text[entry.Value.Span.End..], faults)
             : Take(Ended(Text) + "\nimport: " + value + "\n", faults);
@@ -103,12 +105,17 @@ public sealed class SiteEditor
         var indent = head[..^head.TrimStart(' ').Length];
         if (!head[indent.Length..].StartsWith("- ", StringComparison.Ordinal))
         {
-            faults.Add(Diagnostic.At(new(new SourceText(_path, Text), list.Span), "list-in-brackets", $"`{key}` is not written as a list of lines", "run `compat format` and put each record on lines of its own"));
+            faults.Add(
+                Diagnostic.At(
+                    new(new SourceText(_path, Text), list.Span), "list-in-brackets", $"`{key}` is not written as a list of lines",
+                    "run `compat format` and put each record on lines of its own"));
             return false;
         }
 
         var last = lines.LineSpan(lines.At(Math.Max(list.Items[^1].Span.End - 1, 0)).Line).End;
-        return Take(Text[..last] + "\n" + string.Concat(items.Select(item => Indented(item, indent))).TrimEnd('\n') + (last < Text.Length ? Text[last..] : "\n"), faults);
+        return Take(
+            Text[..last] + "\n" + string.Concat(items.Select(item => Indented(item, indent)))
+            .TrimEnd('\n') + (last < Text.Length ? Text[last..] : "\n"), faults);
     }
 
     /// <summary>Takes a new text where it passes as a whole.</summary>
@@ -129,7 +136,8 @@ public sealed class SiteEditor
     private string? Canonical(string text) => TextFormatter.Run(FileKind.Site, new SourceText(_path, text), null, []);
 
     private Diagnostic Of(Problem problem, SourceMap places) =>
-        places.Find(problem.Place) is { } place ? Diagnostic.At(place, problem.Code, problem.Message, problem.Help) : new(problem.Code, problem.Message, problem.Help, _path, null);
+        places.Find(problem.Place) is { } place ? Diagnostic.At(place, problem.Code, problem.Message, problem.Help)
+            : new(problem.Code, problem.Message, problem.Help, _path, null);
 
     private static string Ended(string text) => text.Length == 0 || text.EndsWith('\n') ? text : text + "\n";
 

@@ -18,7 +18,8 @@ public static class DataFormat
 {
     /// <summary>Formats a data folder with the site files in it, or a single data or site file.</summary>
     /// <param name="path">The folder or file; it is shown by this name.</param>
-    /// <param name="renew">Whether renamed keys and words are written anew first; answers that describe a product are then renewed and keep their layout.</param>
+    /// <param name="renew">Whether renamed keys and words are written anew first; answers that describe a product are then renewed and keep their
+    /// layout.</param>
     public static FormatResult Of(string path, bool renew = false) => Directory.Exists(path) ? OfFolder(path, renew) : OfFile(path, renew);
 
     private static FormatResult OfFolder(string directory, bool renew)
@@ -49,7 +50,8 @@ public static class DataFormat
         {
             var kind = FolderLayout.KindOf(path, path, [])!.Value;
             var up = string.Concat(Enumerable.Repeat("../", path.Count(c => c == '/') + 1));
-            Add(files, faults, kind, found[path], DataFolder.Shown(directory, path), bytes, $"# yaml-language-server: $schema={up}schemas/{Words.Of(kind)}.schema.json");
+            Add(files, faults, kind, found[path], DataFolder.Shown(directory, path), bytes,
+                $"# yaml-language-server: $schema={up}schemas/{Words.Of(kind)}.schema.json");
         }
 
         foreach (var (path, bytes) in others)
@@ -91,7 +93,9 @@ public static class DataFormat
     {
         if (HeadPass.SchemaOf(HeadPass.LineEnds(source.Text)) is not { } name) return FileKind.Site;
         if (Words.TryParse<FileKind>(name, out var kind)) return kind;
-        faults.Add(new("unknown-kind", $"the file names the schema `{name}`, which is not known", Validation.NearestNames.Help(name, Words.All<FileKind>()), source.Path, null));
+        faults.Add(
+            new("unknown-kind", $"the file names the schema `{name}`, which is not known", Validation.NearestNames.Help(name, Words.All<FileKind>()),
+            source.Path, null));
         return null;
     }
 
@@ -105,6 +109,9 @@ public static class DataFormat
         List<FormattedFile> files, List<Diagnostic> faults, FileKind kind, (string Path, byte[] Bytes) file, string shownAs, byte[] bytes, string? modeline)
     {
         if (faults.Any(fault => fault.File == shownAs) || SourceReader.Decode(bytes, shownAs, faults) is not { } source) return;
-        if (TextFormatter.Run(kind, source, modeline, faults) is { } after) files.Add(new(file.Path, shownAs, file.Bytes, after) { IsRenewed = bytes != file.Bytes });
+        if (TextFormatter.Run(kind, source, modeline, faults) is { } after) files.Add(new(file.Path, shownAs, file.Bytes, after)
+        {
+            IsRenewed = bytes != file.Bytes,
+        });
     }
 }

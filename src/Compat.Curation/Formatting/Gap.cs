@@ -50,7 +50,8 @@ internal sealed class Gap
     }
 
     /// <summary>The gap as it is written: comments kept, at most one blank line at a place, none at the ends of the file.</summary>
-    /// <param name="inline">What stands between the two where they share a line; null where the second begins a line. A comment always makes it begin one.</param>
+    /// <param name="inline">What stands between the two where they share a line; null where the second begins a line. A comment always makes it begin
+    /// one.</param>
     /// <param name="column">The column (from 0) of what follows.</param>
     /// <param name="columnOf">The column of a comment on a line of its own, by the one it has.</param>
     public string Write(string? inline, int column, Func<int, int> columnOf)

@@ -3,7 +3,9 @@ using Compat.Curation.Yaml;
 
 namespace Compat.Curation.Formatting;
 
-/// <summary>What stands in brackets and braces: on one line, or, where a line ends behind the opening sign or a comment stands inside, each item on its own.</summary>
+/// <summary>
+/// What stands in brackets and braces: on one line, or, where a line ends behind the opening sign or a comment stands inside, each item on its own.
+/// </summary>
 internal sealed partial class LayoutPass
 {
     /// <param name="node">The list or mapping.</param>

@@ -137,7 +137,8 @@ internal sealed partial class LayoutPass
         _comments.AddRange(gap.Comments);
         var next = start == _text.Length ? -1 : ColumnOf(start);
         var least = int.MaxValue;
-        Replace(TextSpan.Between(_at, start), sign + gap.Write(inline, column, from => least = Math.Min(least, CommentColumn(from, next, commentColumn ?? column))));
+        Replace(TextSpan.Between(_at, start),
+            sign + gap.Write(inline, column, from => least = Math.Min(least, CommentColumn(from, next, commentColumn ?? column))));
         _closed.Clear();
     }
 

@@ -5,12 +5,16 @@ using Compat.Curation.Text;
 
 namespace Compat.Curation.Formatting;
 
-/// <summary>Spells ranges, figures and dilutions in one way: <c>&lt;= 70 % v/v</c>, <c>60..80 % v/v</c>, <c>&gt; 5 and &lt; 10</c>, <c>2 min</c>, <c>1 in 50</c>.</summary>
+/// <summary>
+/// Spells ranges, figures and dilutions in one way: <c>&lt;= 70 % v/v</c>, <c>60..80 % v/v</c>, <c>&gt; 5 and &lt; 10</c>, <c>2 min</c>, <c>1 in 50</c>.
+/// </summary>
 /// <remarks>Figures keep their digits and their units: a formatter does not convert.</remarks>
 internal static partial class MeasuredText
 {
     private static readonly HashSet<string> Units = new(
-        StrengthUnit.Texts.Concat(new[] { Measure.ExposureTime, Measure.Temperature, Measure.Ph, Measure.Density, Measure.Share, Measure.Volume }.SelectMany(one => one.Units.Select(unit => unit.Unit)))
+        StrengthUnit.Texts.Concat(
+            new[] { Measure.ExposureTime, Measure.Temperature, Measure.Ph, Measure.Density, Measure.Share, Measure.Volume }.SelectMany(
+                one => one.Units.Select(unit => unit.Unit)))
             .Concat(["ppm", "ppb", "mg/m³"]),
         StringComparer.Ordinal);
 

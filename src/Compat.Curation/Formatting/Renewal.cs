@@ -6,7 +6,9 @@ using Compat.Curation.Yaml;
 
 namespace Compat.Curation.Formatting;
 
-/// <summary>Writes renamed keys and words anew where they stand, and nothing else. Where a word stands and what it means there is read, not searched for.</summary>
+/// <summary>
+/// Writes renamed keys and words anew where they stand, and nothing else. Where a word stands and what it means there is read, not searched for.
+/// </summary>
 internal sealed class Renewal
 {
     private readonly List<TextEdit> _edits = [];

@@ -3,7 +3,10 @@ using Compat.Curation.Yaml;
 
 namespace Compat.Curation.Formatting;
 
-/// <summary>Whether two trees mean the same: the same keys whatever their order, the same items in their order, the same texts, and measured texts that measure the same.</summary>
+/// <summary>
+/// Whether two trees mean the same: the same keys whatever their order, the same items in their order, the same texts, and measured texts that measure the
+/// same.
+/// </summary>
 internal static class SameMeaning
 {
     /// <summary>Compares two values that stand at one place of a schema.</summary>

@@ -5,7 +5,9 @@ using Compat.Curation.Yaml;
 
 namespace Compat.Curation.Formatting;
 
-/// <summary>Brings one readable file into the canonical form. Every step changes stretches of the text and reads it anew; nothing is written out of records.</summary>
+/// <summary>
+/// Brings one readable file into the canonical form. Every step changes stretches of the text and reads it anew; nothing is written out of records.
+/// </summary>
 internal static class TextFormatter
 {
     /// <summary>The text in canonical form; null where it is left as it is, with the reason.</summary>
@@ -32,11 +34,15 @@ internal static class TextFormatter
                 return at.Text;
             }
 
-            faults.Add(new("not-formatted", "the file would not mean the same after formatting; it is left as it is", "please report this file", source.Path, null));
+            faults.Add(
+                new("not-formatted", "the file would not mean the same after formatting; it is left as it is", "please report this file", source.Path, null));
         }
         catch (CannotFormatException cannot)
         {
-            faults.Add(Diagnostic.At(new(at, cannot.Span), "not-formatted", "this way of writing is not formatted; the file is left as it is", "write `key: value`, `- item`, `[a, b]` or `{ a: b }`"));
+            faults.Add(
+                Diagnostic.At(
+                    new(at, cannot.Span), "not-formatted", "this way of writing is not formatted; the file is left as it is",
+                    "write `key: value`, `- item`, `[a, b]` or `{ a: b }`"));
         }
 
         return null;

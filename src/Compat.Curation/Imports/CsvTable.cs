@@ -135,7 +135,11 @@ internal static class CsvTable
             {
                 at++;
                 if (at < text.Length && text[at] != separator && text[at] is not ('\n' or '\r'))
-                    fault = new(row, column, string.Create(CultureInfo.InvariantCulture, $"there is text behind the closing quote, at `{text.Substring(at, Math.Min(12, text.Length - at)).Split('\n')[0]}`"));
+                    fault = new(
+                        row, column,
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"there is text behind the closing quote, at `{text.Substring(at, Math.Min(12, text.Length - at)).Split('\n')[0]}`"));
                 return cell.ToString().Trim();
             }
         }

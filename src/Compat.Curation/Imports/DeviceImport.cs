@@ -89,7 +89,8 @@ public sealed record DeviceImport
 
     private static string IdOf(DevicePattern pattern, string model)
     {
-        var words = string.Concat(model.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : ' ')).Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        var words = string.Concat(model.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : ' '))
+            .Split(' ', StringSplitOptions.RemoveEmptyEntries);
         if (words.Length == 0) return pattern.Id.Value;
         var id = $"{pattern.Id.Value}-{string.Join('-', words)}";
         return (id.Length <= LongestId ? id : id[..LongestId]).TrimEnd('-');

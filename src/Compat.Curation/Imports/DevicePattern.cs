@@ -45,7 +45,8 @@ public sealed record DevicePattern
 
     private static DevicePart? ReadPart(RecordFields fields)
     {
-        var types = fields.Record("type") is { } oneOf ? oneOf.Ids("one-of", text => new PartId(text)) : fields.Id("type", text => new PartId(text)) is { } one ? [one] : [];
+        var types = fields.Record("type") is { } oneOf ? oneOf.Ids("one-of", text => new PartId(text)) : fields.Id("type", text => new PartId(text)) is { } one
+            ? [one] : [];
         return fields.Id("id", text => new DevicePartId(text)) is not { } id || types.Count == 0 ? null
             : new() { Id = id, OneOfTypes = types, TouchedBy = fields.Word<TouchedBy>("touched-by") };
     }
@@ -55,7 +56,8 @@ public sealed record DevicePattern
         var assembly = Assembly.GetExecutingAssembly();
         var list = new List<DevicePattern>();
         var faults = new List<Diagnostic>();
-        foreach (var name in assembly.GetManifestResourceNames().Where(name => name.StartsWith("patterns/", StringComparison.Ordinal)).Order(StringComparer.Ordinal))
+        foreach (
+            var name in assembly.GetManifestResourceNames().Where(name => name.StartsWith("patterns/", StringComparison.Ordinal)).Order(StringComparer.Ordinal))
         {
             using var stream = assembly.GetManifestResourceStream(name)!;
             using var copy = new MemoryStream();

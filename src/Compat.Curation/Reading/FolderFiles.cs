@@ -41,7 +41,8 @@ internal static class FolderFiles
         void Take(FileSystemInfo entry, string path)
         {
             if (path.Contains('\uFFFD', StringComparison.Ordinal)) Refuse(path, "file-name", "the name of this file is no UTF-8", "give it another name");
-            else if (entry.LinkTarget is not null) Refuse(path, "link-in-folder", "this is a link; links are not followed in a folder of files", "put the file itself there");
+            else if (entry.LinkTarget is not null)
+                Refuse(path, "link-in-folder", "this is a link; links are not followed in a folder of files", "put the file itself there");
             else if (entry is DirectoryInfo folder && path.Count(c => c == '/') < MostDepth) Gather(folder, path + "/");
             else if (entry is DirectoryInfo) Refuse(path, "folder-too-deep", $"the folder lies more than {MostDepth} folders deep", null);
             else if (!path.EndsWith(ending, StringComparison.Ordinal)) return;

@@ -70,7 +70,8 @@ internal static class FolderLayout
         Folders.TryGetValue(path.Split('/')[0], out var kind) || Files.TryGetValue(path, out kind) ? RecordsOf(kind) : [];
 
     /// <summary>The kind of a file by its path in the folder, parts joined by <c>/</c>; null where it is not read.</summary>
-    /// <remarks>Names have one form, so that none can hide, be taken for another on some machine, or be a command in a log; a stray copy is no second file.</remarks>
+    /// <remarks>Names have one form, so that none can hide, be taken for another on some machine, or be a command in a log; a stray copy is no second
+    /// file.</remarks>
     public static FileKind? KindOf(string path, string shownAs, List<Diagnostic> faults)
     {
         var parts = path.Split('/');
@@ -79,7 +80,9 @@ internal static class FolderLayout
         {
             faults.Add(path.Contains('\uFFFD', StringComparison.Ordinal)
                 ? new("file-name", "the name of this file is no UTF-8", $"rename it: {Form}", shownAs, null)
-                : new("file-name", $"no file in a data folder is called `{path}`", $"{Form}: `{string.Join('/', parts[..^1].Select(Formed).Append(Formed(Bare(parts[^1])) + Extension))}`, or move it out of the folder", shownAs, null));
+                : new("file-name", $"no file in a data folder is called `{path}`",
+                    $"{Form}: `{string.Join('/', parts[..^1].Select(Formed).Append(Formed(Bare(parts[^1])) + Extension))}`, or move it out of the folder",
+                    shownAs, null));
             return null;
         }
 
@@ -99,7 +102,8 @@ internal static class FolderLayout
     /// <summary>A name brought to the form: words of lower-case letters and digits, joined by hyphens.</summary>
     private static string Formed(string name)
     {
-        var words = string.Concat(name.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : ' ')).Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        var words = string.Concat(name.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : ' '))
+            .Split(' ', StringSplitOptions.RemoveEmptyEntries);
         return words.Length == 0 ? "name" : string.Join('-', words);
     }
 }

@@ -25,7 +25,8 @@ internal static class IdHelp
             if (!IsOne(faults[i]) || faults[i].Place is not { } place) continue;
             var typed = place.Source.Excerpt(place.Span).Trim('"', '\'').Trim();
             var called = records.Where(one => one.Names.Contains(typed, StringComparer.OrdinalIgnoreCase)).Select(one => $"`{one.Id}`").Distinct().ToArray();
-            var help = called.Length > 0 ? $"did you mean {string.Join(" or ", called.Take(3))}?" : NearestNames.Help(typed.ToLowerInvariant().Replace(' ', '-'), records.Select(one => one.Id));
+            var help = called.Length > 0 ? $"did you mean {string.Join(" or ", called.Take(3))}?"
+                : NearestNames.Help(typed.ToLowerInvariant().Replace(' ', '-'), records.Select(one => one.Id));
             if (help is not null) faults[i] = faults[i] with { Help = help };
         }
     }

@@ -19,7 +19,8 @@ internal sealed class PlaceBuilder
     }
 
     /// <summary>Reads records of one kind and notes each.</summary>
-    public IReadOnlyList<TRecord> Read<TRecord>(RecordKind kind, IEnumerable<RecordFields> records, Func<RecordFields, TRecord?> read, Func<TRecord, string> idOf)
+    public IReadOnlyList<TRecord> Read<TRecord>(
+        RecordKind kind, IEnumerable<RecordFields> records, Func<RecordFields, TRecord?> read, Func<TRecord, string> idOf)
         where TRecord : class
     {
         var list = new List<TRecord>();

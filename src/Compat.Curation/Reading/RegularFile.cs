@@ -29,7 +29,8 @@ internal static class RegularFile
         try
         {
             var status = new byte[256];
-            return statx(HereFolder, Encoding.UTF8.GetBytes(path + "\0"), FollowNoLink, OfType, status) == 0 ? BitConverter.ToUInt16(status, ModePlace) & TypeBits : null;
+            return statx(HereFolder, Encoding.UTF8.GetBytes(path + "\0"), FollowNoLink, OfType, status) == 0
+                ? BitConverter.ToUInt16(status, ModePlace) & TypeBits : null;
         }
         catch (EntryPointNotFoundException)
         {

@@ -13,7 +13,9 @@ public sealed class SourceMap
 
     internal SourceMap(Dictionary<(RecordKind Kind, string Id), List<(SourceText Source, YamlMapping Record)>> records) => _records = records;
 
-    /// <summary>The place of a problem: its field where that is written, else the nearest that is, else the id of the record; null where there is no such record.</summary>
+    /// <summary>
+    /// The place of a problem: its field where that is written, else the nearest that is, else the id of the record; null where there is no such record.
+    /// </summary>
     public SourcePlace? Find(ProblemPlace place)
     {
         if (Record(place) is not { } found) return null;
@@ -75,7 +77,8 @@ public sealed class SourceMap
                 node = entry.Value;
                 span = node is YamlScalar { IsNothing: false } ? node.Span : entry.Key.Span;
             }
-            else if (node is YamlSequence list && int.TryParse(step, NumberStyles.None, CultureInfo.InvariantCulture, out var index) && index < list.Items.Count)
+            else if (
+                node is YamlSequence list && int.TryParse(step, NumberStyles.None, CultureInfo.InvariantCulture, out var index) && index < list.Items.Count)
             {
                 node = list.Items[index];
                 span = NodePath.PointAt(node);

@@ -93,8 +93,10 @@ public sealed record AnswerDifference
 
     private static Standing Of(RecordedAnswer was, RecordedAnswer now, AnswerDifference found)
     {
-        if (now.Verdict < was.Verdict || now.PartVerdict < was.PartVerdict || found.DutiesAdded.Count + found.LimitsAdded.Count + found.BoxesLost.Count > 0) return Standing.Tightened;
-        if (now.Verdict > was.Verdict || now.PartVerdict > was.PartVerdict || found.DutiesDropped.Count + found.LimitsDropped.Count + found.BoxesGained.Count > 0) return Standing.Loosened;
+        if (now.Verdict < was.Verdict || now.PartVerdict < was.PartVerdict || found.DutiesAdded.Count + found.LimitsAdded.Count + found.BoxesLost.Count > 0)
+            return Standing.Tightened;
+        if (now.Verdict > was.Verdict || now.PartVerdict > was.PartVerdict
+            || found.DutiesDropped.Count + found.LimitsDropped.Count + found.BoxesGained.Count > 0) return Standing.Loosened;
         return found.Grounds.Count > 0 ? Standing.OtherGrounds : Standing.Holds;
     }
 
@@ -104,7 +106,9 @@ public sealed record AnswerDifference
 
     private static IEnumerable<string> Said(Limit limit) => limit.Code == LimitCode.SourceDoesNotSay ? limit.Arguments.Take(2) : limit.Arguments;
 
-    /// <summary>The boxes of one answer that lie in none of the other; where either lists not all of its boxes, those that the other does not list alike.</summary>
+    /// <summary>
+    /// The boxes of one answer that lie in none of the other; where either lists not all of its boxes, those that the other does not list alike.
+    /// </summary>
     private static AllowedBox[] NotIn(RecordedAnswer one, RecordedAnswer other)
     {
         var areAll = one.BoxCount == one.Boxes.Count && other.BoxCount == other.Boxes.Count;
@@ -122,7 +126,9 @@ public sealed record AnswerDifference
         foreach (var id in one.Rules.Except(other.Rules)) yield return new(RecordKind.Rule, id.Value, isNow);
         foreach (var id in one.PersonRules.Except(other.PersonRules)) yield return new(RecordKind.PersonRule, id.Value, isNow);
         foreach (var id in one.Claims.Except(other.Claims))
-            yield return new(!id.Contains(": ", StringComparison.Ordinal) ? RecordKind.Claim : id.StartsWith(one.Question.Product + ": ", StringComparison.Ordinal) ? RecordKind.Product : RecordKind.Device, id, isNow);
+            yield return new(
+                !id.Contains(": ", StringComparison.Ordinal) ? RecordKind.Claim : id.StartsWith(one.Question.Product + ": ", StringComparison.Ordinal)
+                ? RecordKind.Product : RecordKind.Device, id, isNow);
         foreach (var id in one.Editions.Except(other.Editions)) yield return new(RecordKind.Device, $"{one.Question.Device}: {id}", isNow);
     }
 }

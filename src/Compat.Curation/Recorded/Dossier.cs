@@ -50,19 +50,23 @@ public sealed record Dossier
     public IReadOnlyList<Rule> Rules => Answers.SelectMany(answer => answer.DecidedBy).DistinctBy(rule => rule.Id).OrderBy(rule => rule.Id).ToArray();
 
     /// <summary>The person rules that spoke in any answer, by id.</summary>
-    public IReadOnlyList<PersonRule> PersonRules => Answers.SelectMany(answer => answer.People?.Rules ?? []).DistinctBy(rule => rule.Id).OrderBy(rule => rule.Id).ToArray();
+    public IReadOnlyList<PersonRule> PersonRules => Answers.SelectMany(answer => answer.People?.Rules ?? []).DistinctBy(rule => rule.Id)
+        .OrderBy(rule => rule.Id).ToArray();
 
     /// <summary>The claims that met the need in any answer, by id; twice where one names some parts and not others.</summary>
-    public IReadOnlyList<KillClaim> Claims => Answers.SelectMany(answer => answer.Kill?.Claims ?? []).DistinctBy(claim => (claim.Id, claim.NamesThePart)).OrderBy(claim => claim.Id, StringComparer.Ordinal).ThenBy(claim => claim.NamesThePart).ToArray();
+    public IReadOnlyList<KillClaim> Claims => Answers.SelectMany(answer => answer.Kill?.Claims ?? []).DistinctBy(claim => (claim.Id, claim.NamesThePart))
+        .OrderBy(claim => claim.Id, StringComparer.Ordinal).ThenBy(claim => claim.NamesThePart).ToArray();
 
     /// <summary>The sources of all these and of the instructions, by id.</summary>
     public IReadOnlyList<Source> Sources
     {
         get
         {
-            var cited = Rules.SelectMany(rule => rule.Sources).Concat(PersonRules.SelectMany(rule => rule.Sources)).Concat(Claims.SelectMany(claim => claim.Sources.Concat(claim.ShownBy.SelectMany(test => test.Sources))))
+            var cited = Rules.SelectMany(rule => rule.Sources).Concat(PersonRules.SelectMany(rule => rule.Sources))
+                .Concat(Claims.SelectMany(claim => claim.Sources.Concat(claim.ShownBy.SelectMany(test => test.Sources))))
                 .Concat(Device.Instructions.Select(edition => edition.Source).OfType<SourceId>()).ToHashSet();
-            return KnowledgeBase.Data.Sources.Concat(KnowledgeBase.Sites.SelectMany(site => site.Sources)).Where(source => cited.Contains(source.Id)).DistinctBy(source => source.Id).OrderBy(source => source.Id).ToArray();
+            return KnowledgeBase.Data.Sources.Concat(KnowledgeBase.Sites.SelectMany(site => site.Sources)).Where(source => cited.Contains(source.Id))
+                .DistinctBy(source => source.Id).OrderBy(source => source.Id).ToArray();
         }
     }
 
@@ -87,7 +91,8 @@ public sealed record Dossier
             Serial = serial,
             Speaking = Editions.Speaking(device, serial),
             Parts = parts,
-            Answers = parts.Where(part => !part.NeedsNothing).SelectMany(part => products.Select(product => kb.Ask(Question(id, part.Part.Id, serial) with { Product = product }))).ToArray(),
+            Answers = parts.Where(part => !part.NeedsNothing)
+                .SelectMany(part => products.Select(product => kb.Ask(Question(id, part.Part.Id, serial) with { Product = product }))).ToArray(),
             KnowledgeBase = kb,
         };
     }

@@ -35,8 +35,12 @@ public sealed record DossierCheck
     /// <summary>The states of the data it was held against.</summary>
     public IReadOnlyList<DataIdentity> Identity { get; init; } = [];
 
-    /// <summary>Whether all of it holds: every answer is given now, every part needs what it needed, and nothing is missing but what is new since. An answer may rest on other rules.</summary>
-    public bool Holds => Needs.All(need => need.Was is null) && Missing.All(answer => answer.IsNew) && !Answers.Concat(Plans.SelectMany(plan => plan.Answers)).Any(answer => answer.IsStale);
+    /// <summary>
+    /// Whether all of it holds: every answer is given now, every part needs what it needed, and nothing is missing but what is new since. An answer may rest on
+    /// other rules.
+    /// </summary>
+    public bool Holds => Needs.All(need => need.Was is null) && Missing.All(answer => answer.IsNew)
+        && !Answers.Concat(Plans.SelectMany(plan => plan.Answers)).Any(answer => answer.IsStale);
 
     /// <summary>Makes a dossier anew and holds the file against it.</summary>
     /// <param name="file">The dossier.</param>
@@ -55,8 +59,10 @@ public sealed record DossierCheck
             File = file,
             Answers = Sorted(file, kb, faults),
             Needs = file.Needs.Select(need => need.Part).Union(needs.Select(need => need.Part))
-                .Select(part => new NeedDifference(part, file.Needs.FirstOrDefault(need => need.Part == part), needs.FirstOrDefault(need => need.Part == part))).Where(one => one.Was != one.Now).ToArray(),
-            Missing = (now?.Answers ?? []).Where(answer => !asked.Contains((answer.Question.DevicePart, answer.Question.Product))).Select(answer => new MissingAnswer(answer.Question.DevicePart!, answer.Question.Product!, IsNew(answer.Question))).ToArray(),
+                .Select(part => new NeedDifference(part, file.Needs.FirstOrDefault(need => need.Part == part), needs.FirstOrDefault(need => need.Part == part)))
+                    .Where(one => one.Was != one.Now).ToArray(),
+            Missing = (now?.Answers ?? []).Where(answer => !asked.Contains((answer.Question.DevicePart, answer.Question.Product)))
+                .Select(answer => new MissingAnswer(answer.Question.DevicePart!, answer.Question.Product!, IsNew(answer.Question))).ToArray(),
             Plans = file.Plans.Select(plan => (plan, Sorted(plan, kb, faults))).ToArray(),
             Identity = kb.Identity,
         };

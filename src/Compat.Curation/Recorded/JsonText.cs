@@ -5,7 +5,9 @@ using Compat.Curation.Yaml;
 
 namespace Compat.Curation.Recorded;
 
-/// <summary>Brings a JSON text to the tree that data files are read from, each value with its place; strictly: no comment, no comma too many, no key twice.</summary>
+/// <summary>
+/// Brings a JSON text to the tree that data files are read from, each value with its place; strictly: no comment, no comma too many, no key twice.
+/// </summary>
 internal sealed class JsonText
 {
     private readonly DiagnosticList _faults;
@@ -62,7 +64,8 @@ internal sealed class JsonText
             var key = Quoted(ref json);
             json.Read();
             var value = Value(ref json);
-            if (seen.Add(key) is { } first) _faults.Add(key.Span, "duplicate-key", $"the key `{key.Text}` is written twice", null, _faults.Related("first written here", first.Span));
+            if (seen.Add(key) is { } first)
+                _faults.Add(key.Span, "duplicate-key", $"the key `{key.Text}` is written twice", null, _faults.Related("first written here", first.Span));
             else entries.Add(new(key, value));
         }
 
@@ -105,7 +108,8 @@ internal sealed class JsonText
     {
         var rest = Encoding.UTF8.GetString(_bytes, offset, _bytes.Length - offset);
         var at = _faults.Source.Text.Length - rest.Length;
-        if (rest.Trim().TrimStart(',', ':').Length == 0) _faults.Add(new(_faults.Source.Text.Length, 0), "json", "the text ends too early", "it was cut, or not written to its end: write it anew");
+        if (rest.Trim().TrimStart(',', ':').Length == 0)
+            _faults.Add(new(_faults.Source.Text.Length, 0), "json", "the text ends too early", "it was cut, or not written to its end: write it anew");
         else _faults.Add(new(Math.Max(0, at), 1), "json", "this is no JSON from here on");
     }
 }

@@ -16,7 +16,8 @@ public static class Reasking
     public static IReadOnlyList<RecordedFile> ReadAll(string directory, List<Diagnostic> faults)
     {
         var found = FolderFiles.Find(directory, faults, ".json") ?? [];
-        if (found.Count == 0 && faults.Count == 0) faults.Add(new("no-files", "there is no JSON file in this folder", "write plans there: `compat plan … --json > FILE.json`", directory, null));
+        if (found.Count == 0 && faults.Count == 0)
+            faults.Add(new("no-files", "there is no JSON file in this folder", "write plans there: `compat plan … --json > FILE.json`", directory, null));
         return found.Select(one => RecordedFile.Read(one.Full, faults)).OfType<RecordedFile>().ToArray();
     }
 

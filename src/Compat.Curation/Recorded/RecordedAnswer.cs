@@ -3,7 +3,9 @@ using Compat.Curation.Reading;
 
 namespace Compat.Curation.Recorded;
 
-/// <summary>An answer as it is written down, so that it can be asked again and held against what is answered then: what decides and what was promised, without wording.</summary>
+/// <summary>
+/// An answer as it is written down, so that it can be asked again and held against what is answered then: what decides and what was promised, without wording.
+/// </summary>
 public sealed record RecordedAnswer
 {
     /// <summary>The question.</summary>
@@ -67,7 +69,8 @@ public sealed record RecordedAnswer
     /// <param name="fields">The answer, with its question in it.</param>
     internal static RecordedAnswer? Read(RecordFields fields)
     {
-        if (fields.Record("question") is not { } question || fields.Word<Verdict>("verdict") is not { } verdict || fields.Word<Verdict>("partVerdict") is not { } part) return null;
+        if (fields.Record("question") is not { } question || fields.Word<Verdict>("verdict") is not { } verdict
+            || fields.Word<Verdict>("partVerdict") is not { } part) return null;
         return new()
         {
             Question = RecordedQuestion.Read(question),
@@ -77,7 +80,8 @@ public sealed record RecordedAnswer
             PersonRules = fields.Ids("personRules", text => new PersonRuleId(text)),
             Claims = fields.Texts("claims"),
             Editions = fields.Ids("editions", text => new EditionId(text)),
-            Limits = fields.Records("limits").Select(limit => limit.Word<LimitCode>("code") is { } code ? new Limit(code, limit.Texts("arguments")) : null).OfType<Limit>().ToArray(),
+            Limits = fields.Records("limits").Select(limit => limit.Word<LimitCode>("code") is { } code ? new Limit(code, limit.Texts("arguments")) : null)
+                .OfType<Limit>().ToArray(),
             Duties = fields.Records("duties").Select(RecordedDuty.Read).OfType<Duty>().ToArray(),
             Boxes = fields.Records("boxes").Select(Box).OfType<AllowedBox>().ToArray(),
             BoxCount = fields.Number("boxCount") ?? 0,

@@ -59,7 +59,8 @@ public sealed record RecordedFile
     /// <param name="faults">Takes what is wrong, with its place.</param>
     /// <param name="text">Its text; empty where it could not be read.</param>
     /// <returns>Null where anything is wrong.</returns>
-    public static RecordedFile? Read(string path, List<Diagnostic> faults, out string text) => Read(SourceReader.ReadBytes(path, path, faults), path, faults, out text);
+    public static RecordedFile? Read(string path, List<Diagnostic> faults, out string text) =>
+        Read(SourceReader.ReadBytes(path, path, faults), path, faults, out text);
 
     /// <summary>Reads bytes already in memory.</summary>
     /// <param name="bytes">The bytes; null where they could not be read, which is reported.</param>
@@ -110,15 +111,30 @@ public sealed record RecordedFile
     private static RecordedFile? Plan(RecordFields fields, string shownAs)
     {
         if (fields.Id("device", text => new DeviceId(text)) is not { } device) return null;
-        var answers = fields.Records("steps").SelectMany(step => step.Records("answers").Select(answer => Answer(answer, device) is { } read ? read with { Step = step.Number("number") } : null)).OfType<RecordedAnswer>();
-        return new() { Path = shownAs, Kind = RecordedKind.Plan, Device = device, Serial = RecordedQuestion.Serial(fields), Answers = answers.ToArray(), Identity = IdentityOf(fields) };
+        var answers = fields.Records("steps")
+            .SelectMany(
+                step => step.Records("answers").Select(answer => Answer(answer, device) is { } read ? read with { Step = step.Number("number") } : null))
+                .OfType<RecordedAnswer>();
+        return new()
+        {
+            Path = shownAs,
+            Kind = RecordedKind.Plan,
+            Device = device,
+            Serial = RecordedQuestion.Serial(fields),
+            Answers = answers.ToArray(),
+            Identity = IdentityOf(fields),
+        };
     }
 
     private static RecordedFile? Dossier(RecordFields fields, string shownAs)
     {
         if (fields.Record("device") is not { } described || described.Id("id", text => new DeviceId(text)) is not { } device) return null;
-        var plans = fields.Records("plans").Select(plan => plan.Node("plan") is { } node && Read(node, $"{shownAs}: {plan.NeededText("file")}", fields.Faults) is { Kind: RecordedKind.Plan } read ? read : null).OfType<RecordedFile>().ToArray();
-        foreach (var plan in plans.Where(plan => plan.Device != device)) fields.ReportKey("plans", "other-device", $"a plan is of `{plan.Device}`, the dossier of `{device}`");
+        var plans = fields.Records("plans")
+            .Select(plan => plan.Node("plan") is { } node
+            && Read(node, $"{shownAs}: {plan.NeededText("file")}", fields.Faults) is { Kind: RecordedKind.Plan } read ? read : null).OfType<RecordedFile>()
+            .ToArray();
+        foreach (var plan in plans.Where(plan => plan.Device != device))
+            fields.ReportKey("plans", "other-device", $"a plan is of `{plan.Device}`, the dossier of `{device}`");
         return new()
         {
             Path = shownAs,
@@ -138,7 +154,9 @@ public sealed record RecordedFile
         if (RecordedAnswer.Read(fields) is not { } answer) return null;
         var part = fields.Text("part");
         if (answer.Question.Device != device || answer.Question.DevicePart?.Value != part)
-            fields.ReportKey("question", "other-part", $"the question is of `{answer.Question.Device?.Value}/{answer.Question.DevicePart?.Value}`, the answer of `{device}/{part}`", "the file was changed after it was written: write it anew");
+            fields.ReportKey("question", "other-part",
+                $"the question is of `{answer.Question.Device?.Value}/{answer.Question.DevicePart?.Value}`, the answer of `{device}/{part}`",
+                "the file was changed after it was written: write it anew");
         return answer;
     }
 

@@ -12,5 +12,6 @@ public sealed record RecordedNeed(DevicePartId Part, bool KeptDry, Level? Level)
     public static RecordedNeed Of(DevicePartId part, Need need) => new(part, need.KeptDry, need.Level);
 
     internal static RecordedNeed? Read(RecordFields fields) =>
-        fields.Id("part", text => new DevicePartId(text)) is { } part && fields.Record("need") is { } need ? new(part, need.Yes("keptDry"), need.Word<Level>("level")) : null;
+        fields.Id("part", text => new DevicePartId(text)) is { } part
+            && fields.Record("need") is { } need ? new(part, need.Yes("keptDry"), need.Word<Level>("level")) : null;
 }

@@ -45,7 +45,11 @@ internal static class RecordedQuestion
     }
 
     private static MaterialSlot[] Materials(RecordFields fields) => ((fields.Node("materials") as YamlSequence)?.Items ?? [])
-        .OfType<YamlSequence>().Select(slot => new MaterialSlot(slot.Items.OfType<YamlScalar>().Where(item => Compat.Id.IsWellFormed(item.Text)).Select(item => new MaterialId(item.Text)).ToArray())).ToArray();
+        .OfType<YamlSequence>()
+            .Select(slot =>
+                new MaterialSlot(
+                    slot.Items.OfType<YamlScalar>().Where(item => Compat.Id.IsWellFormed(item.Text)).Select(item => new MaterialId(item.Text)).ToArray()))
+                    .ToArray();
 
     private static OrganismTarget[] Against(RecordFields fields)
     {

@@ -27,7 +27,8 @@ internal static class RecordedRange
     }
 
     /// <summary>A range whose upper end, where it is 'without end', is left out, as it is written.</summary>
-    internal static Interval Written(Interval range) => range.Upper == Interval.WithoutEnd && !range.IsPoint ? new(range.Lower, range.LowerIncluded, null, false) : range;
+    internal static Interval Written(Interval range) => range.Upper == Interval.WithoutEnd
+        && !range.IsPoint ? new(range.Lower, range.LowerIncluded, null, false) : range;
 
     private static Interval? Read(RecordFields range, string key)
     {

@@ -71,7 +71,10 @@ internal sealed class EnforcedSchema
         var (some, never) = (new JsonObject(), new JsonArray());
         foreach (var property in properties.EnumerateObject())
         {
-            if (property.Value.ValueKind == JsonValueKind.False) never.Add(new JsonObject { ["not"] = new JsonObject { ["required"] = new JsonArray(property.Name) } });
+            if (property.Value.ValueKind == JsonValueKind.False) never.Add(new JsonObject
+            {
+                ["not"] = new JsonObject { ["required"] = new JsonArray(property.Name) },
+            });
             else some[property.Name] = Enforced(place.Below(property.Value));
         }
 

@@ -25,7 +25,10 @@ internal sealed class SchemaCondition
                 return new(record => keys.All(key => record.Find(key) is not null));
             case "properties":
                 var words = value.EnumerateObject().Select(property => (property.Name, Words: WordsOf(property.Value))).ToArray();
-                return new(record => words.All(one => record.Find(one.Name)?.Value is not { } said || (said as YamlScalar is { } scalar && one.Words.Contains(scalar.Text))));
+                return new(
+                    record =>
+                        words.All(
+                            one => record.Find(one.Name)?.Value is not { } said || (said as YamlScalar is { } scalar && one.Words.Contains(scalar.Text))));
             case "if":
                 var (condition, consequence) = (All(value), All(schema.GetProperty("then")));
                 return new(record => !condition._holds(record) || consequence._holds(record));

@@ -97,7 +97,8 @@ internal sealed class SchemaShape
                     case "type": shape.Type = value.GetString(); break;
                     case "description": shape.Description = value.GetString(); break;
                     case "enum":
-                        shape.Words = value.EnumerateArray().Select(item => item.ValueKind == JsonValueKind.String ? item.GetString()! : item.GetRawText()).ToArray();
+                        shape.Words = value.EnumerateArray().Select(item => item.ValueKind == JsonValueKind.String ? item.GetString()! : item.GetRawText())
+                            .ToArray();
                         break;
                     case "pattern": shape.Pattern = new Regex(value.GetString()!, RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1)); break;
                     case "minLength": shape.MinLength = value.GetInt32(); break;

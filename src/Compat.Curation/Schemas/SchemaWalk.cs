@@ -83,14 +83,17 @@ internal sealed class SchemaWalk(DiagnosticList faults)
     private void Sequence(YamlSequence sequence, SchemaShape shape, string name)
     {
         var items = shape.Items ?? SchemaShape.Nothing;
-        if (shape.Distinct && sequence.Items.Any(item => item is not YamlScalar) && sequence.Items.DistinctBy(Written).Count() < sequence.Items.Count) ConditionsHold = false;
+        if (shape.Distinct && sequence.Items.Any(item => item is not YamlScalar) && sequence.Items.DistinctBy(Written).Count() < sequence.Items.Count)
+            ConditionsHold = false;
         var seen = new Dictionary<string, TextSpan>(StringComparer.Ordinal);
         foreach (var item in sequence.Items)
         {
             Walk(item, items, name);
             if (!shape.Distinct || item is not YamlScalar scalar) continue;
             if (seen.TryAdd(scalar.Text, scalar.Span)) continue;
-            faults.Add(scalar.Span, Code, $"`{scalar.Text}` is listed twice in `{name}`", "keep one of the two", faults.Related("first listed here", seen[scalar.Text]));
+            faults.Add(
+                scalar.Span, Code, $"`{scalar.Text}` is listed twice in `{name}`", "keep one of the two",
+                faults.Related("first listed here", seen[scalar.Text]));
         }
 
         if (sequence.Items.Count < shape.MinItems)
@@ -145,12 +148,15 @@ internal sealed class SchemaWalk(DiagnosticList faults)
     {
         var text = scalar.Text;
         if (scalar.IsPlain && shape.IsFreeText && CommentBehind(scalar) is { } comment)
-            faults.Add(comment, "comment-in-text", $"a comment cuts the text of `{name}` off", "put the text in quotes if `#` is part of it, else the comment on its own line");
+            faults.Add(
+                comment, "comment-in-text", $"a comment cuts the text of `{name}` off",
+                "put the text in quotes if `#` is part of it, else the comment on its own line");
         if (scalar.IsNothing)
         {
             faults.Add(scalar.Span, Code, $"nothing is written for `{name}`", "write its value");
         }
-        else if (scalar.IsPlain && !(shape.Words?.Contains(text) ?? false) && ScalarText.MistakenFor(text) is { } other && (shape.IsWord || other != "a number"))
+        else if (
+            scalar.IsPlain && !(shape.Words?.Contains(text) ?? false) && ScalarText.MistakenFor(text) is { } other && (shape.IsWord || other != "a number"))
         {
             var expected = shape.IsWord ? "a word" : "a text";
             faults.Add(scalar.Span, Code, $"{expected} is expected for `{name}`, read `{text}`", shape.Words is { } words
@@ -160,12 +166,17 @@ internal sealed class SchemaWalk(DiagnosticList faults)
         else if (shape.Words is { } words && !words.Contains(text))
         {
             var now = RenamedWords.OfValue(text, words);
-            if (now is not null) faults.Add(scalar.Span, "renamed", $"`{text}` is not one of the words for `{name}`, it is called `{now}` now", RenamedWords.Help);
-            else faults.Add(scalar.Span, "unknown-word", $"`{text}` is not one of the words for `{name}`", NearestNames.Help(text, words) ?? "known here: " + Listed(words));
+            if (now is not null)
+                faults.Add(scalar.Span, "renamed", $"`{text}` is not one of the words for `{name}`, it is called `{now}` now", RenamedWords.Help);
+            else faults.Add(
+                scalar.Span, "unknown-word", $"`{text}` is not one of the words for `{name}`", NearestNames.Help(text, words)
+                ?? "known here: " + Listed(words));
         }
         else if (shape.Pattern is { } pattern && !Matches(pattern, text))
         {
-            faults.Add(scalar.Span, shape.IsId ? "id" : Code, $"`{text}` has not the form of `{name}`", shape.Description is { } form ? "expected: " + char.ToLowerInvariant(form[0]) + form[1..].TrimEnd('.') : null);
+            faults.Add(
+                scalar.Span, shape.IsId ? "id" : Code, $"`{text}` has not the form of `{name}`", shape.Description is { } form
+                ? "expected: " + char.ToLowerInvariant(form[0]) + form[1..].TrimEnd('.') : null);
         }
         else if (text.Length < shape.MinLength)
         {
@@ -202,7 +213,8 @@ internal sealed class SchemaWalk(DiagnosticList faults)
         var read = node is YamlScalar scalar ? scalar.IsNothing ? "nothing" : $"`{Shown(scalar.Text)}`" : node.Kind;
         var help = (shape.Type, node) switch
         {
-            ("array", YamlScalar { IsNothing: false } one) when shape.Items?.Pattern is { } form && PiecesOf(one.Text).Where(piece => Matches(form, piece)).ToArray() is { Length: > 0 } pieces => $"write `[{string.Join(", ", pieces)}]`",
+            ("array", YamlScalar { IsNothing: false } one) when shape.Items?.Pattern is { } form
+                && PiecesOf(one.Text).Where(piece => Matches(form, piece)).ToArray() is { Length: > 0 } pieces => $"write `[{string.Join(", ", pieces)}]`",
             ("array", YamlScalar { IsNothing: false } one) when one.Text.Length <= 60 => $"write `[{one.Text}]`",
             ("integer" or "number", YamlScalar) => "write digits only, without quotes, exponent, leading zero or sign",
             ("boolean", YamlScalar) => "without quotes",

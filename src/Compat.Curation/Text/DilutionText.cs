@@ -19,7 +19,9 @@ internal static partial class DilutionText
 
         var ratio = Ratio().Match(text);
         if (ratio.Success)
-            return new($"`{text}` is read two ways", $"write `{ratio.Groups[1].Value} in {ratio.Groups[2].Value}` (parts in the whole) or `{ratio.Groups[1].Value} + {ratio.Groups[2].Value}` (parts and parts of water)");
+            return new($"`{text}` is read two ways",
+                $"write `{ratio.Groups[1].Value} in {ratio.Groups[2].Value}` (parts in the whole) or `{ratio.Groups[1].Value} + {ratio.Groups[2].Value}` "
+                    + $"(parts and parts of water)");
         var parts = Parts().Match(text);
         if (!parts.Success) return Measure.Dilution.TryRead(text, takesBare, out share);
         if (Figure.TrySplit(parts.Groups[1].Value, out var product, out _) is { } fault) return fault;

@@ -4,7 +4,9 @@ namespace Compat.Curation.Text;
 /// <remarks>Figures are plain decimals of at most 12 digits; a figure without a sign is the value itself. Safe to call from several threads.</remarks>
 public static class ExposureText
 {
-    /// <summary>Reads a range of exposure time (in seconds), temperature (°C), pH, uses or dilution (share of volume): <c>&lt;= 2 min</c>, <c>10..30 °C</c>, <c>7.5</c>.</summary>
+    /// <summary>
+    /// Reads a range of exposure time (in seconds), temperature (°C), pH, uses or dilution (share of volume): <c>&lt;= 2 min</c>, <c>10..30 °C</c>, <c>7.5</c>.
+    /// </summary>
     /// <param name="text">The text.</param>
     /// <param name="axis">The axis; strength has <see cref="TryParseStrength"/>.</param>
     /// <param name="value">The range in the unit of the axis.</param>

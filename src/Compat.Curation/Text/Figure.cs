@@ -28,7 +28,8 @@ internal static partial class Figure
         if (figure[0] == '+') return new($"`{figure}` has a plus sign", "leave the sign out");
         if (figure.Contains('e', StringComparison.OrdinalIgnoreCase)) return new($"`{figure}` has an exponent", "write the figure out");
         if (figure.Contains(',', StringComparison.Ordinal)) return new($"`{figure}` has a comma", "write a decimal point, and no mark between thousands");
-        if (figure.Contains(':', StringComparison.Ordinal)) return new($"`{figure}` is no figure", "write one figure with its unit: `90 s`, `2 % v/v`; the share of a product goes to `dilution`: `1 in 50`");
+        if (figure.Contains(':', StringComparison.Ordinal))
+            return new($"`{figure}` is no figure", "write one figure with its unit: `90 s`, `2 % v/v`; the share of a product goes to `dilution`: `1 in 50`");
         if (figure.Contains('_', StringComparison.Ordinal)) return new($"`{figure}` has a `_` in it", "write the digits only");
         if (digits.Length > 1 && digits[0] == '0' && digits[1] != '.') return new($"`{figure}` has a leading zero", "leave it out");
         if (digits[0] == '.' || digits[^1] == '.') return new($"`{figure}` lacks a digit beside its point", "write `0.5`, not `.5`");
@@ -40,7 +41,10 @@ internal static partial class Figure
         return null;
     }
 
-    /// <summary>How much of a text's start is meant as a figure, well written or not: a sign, digits with `_`, `,` or `:` among them, a point that is no `..`, an exponent.</summary>
+    /// <summary>
+    /// How much of a text's start is meant as a figure, well written or not: a sign, digits with `_`, `,` or `:` among them, a point that is no `..`, an
+    /// exponent.
+    /// </summary>
     /// <remarks>Scanned by hand: a regular expression would be the slowest thing in the start of a question.</remarks>
     private static int LengthOf(string text)
     {

@@ -10,7 +10,8 @@ namespace Compat.Curation.Text;
 /// <param name="Most">The greatest value, itself included.</param>
 /// <param name="Bounds">Its ends in words.</param>
 /// <param name="Whole">Whether only whole numbers are values.</param>
-internal sealed record Measure(string Name, IReadOnlyList<(string Unit, decimal Factor)> Units, decimal Least, bool LeastIncluded, decimal Most, string Bounds, bool Whole = false)
+internal sealed record Measure(
+    string Name, IReadOnlyList<(string Unit, decimal Factor)> Units, decimal Least, bool LeastIncluded, decimal Most, string Bounds, bool Whole = false)
 {
     private static readonly (string, decimal)[] NoUnit = [("", 1m)];
 
@@ -20,8 +21,11 @@ internal sealed record Measure(string Name, IReadOnlyList<(string Unit, decimal 
 
     public static Measure ContactTime { get; } = ExposureTime with { Name = "contact time" };
 
-    /// <summary>How long a product keeps: longer than anything else that is timed, so days and weeks may be spelt out. No month: it has no one length.</summary>
-    public static Measure Life { get; } = new("life", [("s", 1), ("min", 60), ("h", 3600), ("d", 86400), ("day", 86400), ("days", 86400), ("week", 604800), ("weeks", 604800)], 0, false, 1e15m, "above 0");
+    /// <summary>
+    /// How long a product keeps: longer than anything else that is timed, so days and weeks may be spelt out. No month: it has no one length.
+    /// </summary>
+    public static Measure Life { get; } = new("life",
+        [("s", 1), ("min", 60), ("h", 3600), ("d", 86400), ("day", 86400), ("days", 86400), ("week", 604800), ("weeks", 604800)], 0, false, 1e15m, "above 0");
 
     public static Measure Hardness { get; } = new("hardness", [("mg/L CaCO3", 1)], 0, true, 10_000, "0 to 10000 mg/L CaCO3");
 
@@ -122,7 +126,8 @@ internal sealed record Measure(string Name, IReadOnlyList<(string Unit, decimal 
                 : $"`{text.Trim()}` is empty: no value lies in it");
         }
 
-        if ((low is { } l && IsOutside(l, written.LowIncluded)) || (high is { } h && (IsOutside(h, written.HighIncluded) || (h == Least && !written.HighIncluded))))
+        if ((low is { } l && IsOutside(l, written.LowIncluded))
+            || (high is { } h && (IsOutside(h, written.HighIncluded) || (h == Least && !written.HighIncluded))))
             return new($"`{text.Trim()}` reaches outside of what {Name} can be ({Bounds})");
         if (Whole && ((low is { } a && a != decimal.Truncate(a)) || (high is { } b && b != decimal.Truncate(b))))
             return new($"`{text.Trim()}`: {Name} are whole numbers");

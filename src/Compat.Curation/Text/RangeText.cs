@@ -27,7 +27,9 @@ internal sealed record RangeText(RangeEnd? Low, bool LowIncluded, RangeEnd? High
         if (dots >= 0) return Closed(text[..dots], text[(dots + 2)..], out range);
         if (Figure.TrySplit(text, out var number, out var unit) is { } fault) return fault;
         if (unit.Length > 0 && unit[0] is ('-' or '–' or '—')) return new($"`{text}` is no range", "write both ends with `..` between them: `5..10`");
-        if (!takesBare) return new($"`{text}` does not say whether it is a limit or the value itself", $"write `<= {text}`, `>= {text}` or `= {text}`{(unit.Length == 0 ? ", with its unit where it has one" : "")}");
+        if (!takesBare)
+            return new($"`{text}` does not say whether it is a limit or the value itself",
+            $"write `<= {text}`, `>= {text}` or `= {text}`{(unit.Length == 0 ? ", with its unit where it has one" : "")}");
         var end = new RangeEnd(number, unit);
         range = new(end, true, end, true);
         return null;

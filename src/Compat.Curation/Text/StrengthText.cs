@@ -50,11 +50,13 @@ internal static class StrengthText
         {
             factor = 0;
             if (UnitOf(end, out var unit) is { } fault) return fault;
-            if (agent is not null && unit == StrengthUnit.VolumesOfOxygen) return new($"`{unit.Text}` counts oxygen from a solution of peroxide as it is sold, not a limit", $"write the strength in `{basis.Text}`");
+            if (agent is not null && unit == StrengthUnit.VolumesOfOxygen)
+                return new($"`{unit.Text}` counts oxygen from a solution of peroxide as it is sold, not a limit", $"write the strength in `{basis.Text}`");
             if (unit.Basis != basis.Basis)
             {
                 return new(
-                    agent is null ? $"`{unit.Text}` is of another basis than `{basis.Text}`" : $"`{unit.Text}` is of another basis than `{basis.Text}`, the one `{agent}` is written in",
+                    agent is null ? $"`{unit.Text}` is of another basis than `{basis.Text}`"
+                        : $"`{unit.Text}` is of another basis than `{basis.Text}`, the one `{agent}` is written in",
                     $"write the strength in `{basis.Text}`: nothing is converted between bases here");
             }
 
@@ -80,6 +82,7 @@ internal static class StrengthText
 
         var sameLetters = StrengthUnit.Texts.FirstOrDefault(text => string.Equals(text, end.Unit, StringComparison.OrdinalIgnoreCase));
         if (sameLetters is not null) return new($"`{end.Unit}` is no unit of strength", $"did you mean `{sameLetters}`?");
-        return new($"`{end.Unit}` is no unit of strength", NearestNames.Help(end.Unit, StrengthUnit.Texts) ?? "known units: " + string.Join(", ", StrengthUnit.Texts.Select(text => $"`{text}`")));
+        return new($"`{end.Unit}` is no unit of strength", NearestNames.Help(end.Unit, StrengthUnit.Texts)
+            ?? "known units: " + string.Join(", ", StrengthUnit.Texts.Select(text => $"`{text}`")));
     }
 }

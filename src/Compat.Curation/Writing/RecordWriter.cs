@@ -78,7 +78,8 @@ internal sealed partial class RecordWriter(AgentBases bases)
         to.Raw(key, x is not { Count: > 0 } ? null : $"[{string.Join(", ", x.Select(slot => OneOf(slot.OneOf)))}]");
 
     private static void WriteSerialRanges(RecordText to, string key, IReadOnlyList<SerialRange> x, AgentId? _) => to.List(key, x.Select(range =>
-        range.First == range.Last && range.Prefix.Length == 0 ? string.Create(CultureInfo.InvariantCulture, $"{range.First}..{range.Last}") : range.ToString()));
+        range.First == range.Last
+            && range.Prefix.Length == 0 ? string.Create(CultureInfo.InvariantCulture, $"{range.First}..{range.Last}") : range.ToString()));
 
     private static string OneOf(IReadOnlyList<Id> ids) =>
         ids.Count == 1 ? ids[0].Value : "{ one-of: " + RecordText.Words(ids.Select(id => id.Value)) + " }";

@@ -55,7 +55,9 @@ internal static partial class CharacterCheck
         return passes && !faults.IsFull;
     }
 
-    /// <summary>Refuses a value that holds a hidden character: written as an escape, or as a text of several lines. No text of a record may have a line break.</summary>
+    /// <summary>
+    /// Refuses a value that holds a hidden character: written as an escape, or as a text of several lines. No text of a record may have a line break.
+    /// </summary>
     /// <param name="faults">The file, and where faults go.</param>
     /// <param name="value">The value, escapes undone.</param>
     /// <param name="span">Where it stands, quotes included.</param>
@@ -89,7 +91,8 @@ internal static partial class CharacterCheck
     private static bool Hides(ReadOnlySpan<char> escape)
     {
         if (escape.Length == 2) return !"\\\"/' ".Contains(escape[1], StringComparison.Ordinal);
-        return !int.TryParse(escape[2..], NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var code) || code is > 0x10FFFF or (>= 0xD800 and <= 0xDFFF)
+        return !int.TryParse(escape[2..], NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var code)
+            || code is > 0x10FFFF or (>= 0xD800 and <= 0xDFFF)
             || HiddenText.Find(char.ConvertFromUtf32(code), out _) >= 0;
     }
 

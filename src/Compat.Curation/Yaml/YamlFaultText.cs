@@ -8,8 +8,10 @@ internal static class YamlFaultText
 
     private static readonly (string Part, string Message, string? Help)[] Known =
     [
-        ("found invalid mapping", "a `: ` or a line that is indented otherwise stands in a text", "put a text that holds `: ` in quotes; indent keys of one record alike"),
-        ("found wrong indentation", "a quoted text goes on in a line that is not indented: its closing quote is missing", "write the closing quote on the same line"),
+        ("found invalid mapping", "a `: ` or a line that is indented otherwise stands in a text",
+            "put a text that holds `: ` in quotes; indent keys of one record alike"),
+        ("found wrong indentation", "a quoted text goes on in a line that is not indented: its closing quote is missing",
+            "write the closing quote on the same line"),
         ("did not find expected <document", "the file goes on where it should end", "check the indentation: all records of a file begin in one column"),
         ("did not find expected node content", "a value is expected here", "write it, or take the sign before it away"),
         ("invalid Unicode surrogates", "an escape writes half a character", "write the character itself"),

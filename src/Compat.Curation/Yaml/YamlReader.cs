@@ -4,7 +4,9 @@ using YamlDotNet.Core.Events;
 
 namespace Compat.Curation.Yaml;
 
-/// <summary>Reads the strict part of YAML that data files use: one document of lists, keys and single values, and nothing that means something else than it says.</summary>
+/// <summary>
+/// Reads the strict part of YAML that data files use: one document of lists, keys and single values, and nothing that means something else than it says.
+/// </summary>
 /// <remarks>Time and memory are bounded: nesting is cut at <see cref="MaximumDepth"/> while scanning, values at <see cref="MaximumNodes"/>.</remarks>
 internal sealed class YamlReader
 {
@@ -116,7 +118,9 @@ internal sealed class YamlReader
             else if (name.Text.Length == 0)
                 _faults.Add(name.Span, "key", "a key is missing before `:`");
             else if (seen.Add(name) is { } first)
-                _faults.Add(name.Span, "duplicate-key", $"the key `{name.Text}` is written twice", "keep one of the two", _faults.Related("first written here", first.Span));
+                _faults.Add(
+                    name.Span, "duplicate-key", $"the key `{name.Text}` is written twice", "keep one of the two",
+                    _faults.Related("first written here", first.Span));
             else
                 entries.Add(new(name, value));
         }

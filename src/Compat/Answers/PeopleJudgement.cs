@@ -3,7 +3,10 @@ namespace Compat.Answers;
 /// <summary>What the substance and its residue mean for the patients.</summary>
 public sealed record PeopleJudgement
 {
-    /// <summary>The verdict: within limits where a duty goes with it, where only some exposures are free of harm, or where nobody wrote what it means for a kind of patient.</summary>
+    /// <summary>
+    /// The verdict: within limits where a duty goes with it, where only some exposures are free of harm, or where nobody wrote what it means for a kind of
+    /// patient.
+    /// </summary>
     public required Verdict Verdict { get; init; }
 
     /// <summary>The patients it was judged for.</summary>

@@ -55,7 +55,8 @@ internal sealed class EditionReader(PhraseTable table, Device device, Instructio
     {
         var general = edition.Says.Select(said => (said.Parts, Act: GeneralAct(said))).Where(said => said.Act is not null).ToArray();
         var differs = general.Any(said => said.Parts.Count > 0);
-        var targets = phrase.Parts.Count > 0 ? phrase.Parts.AsEnumerable<DevicePartId?>() : differs ? device.Parts.Select(part => (DevicePartId?)part.Id) : NoPart;
+        var targets = phrase.Parts.Count > 0 ? phrase.Parts.AsEnumerable<DevicePartId?>() : differs ? device.Parts.Select(part => (DevicePartId?)part.Id)
+            : NoPart;
         var made = new List<RuleId>();
         foreach (var part in targets)
         {
@@ -74,15 +75,16 @@ internal sealed class EditionReader(PhraseTable table, Device device, Instructio
     private void Note(InstructionPhrase phrase, InstructionWord? word, ReadingOutcome outcome, IReadOnlyList<RuleId>? rules = null) =>
         _readings.Add(Reading(phrase, phrase.Words, word, outcome, rules ?? []));
 
-    private InstructionReading Reading(InstructionPhrase phrase, string words, InstructionWord? word, ReadingOutcome outcome, IReadOnlyList<RuleId> rules) => new()
-    {
-        Device = device.Id,
-        Edition = edition.Id,
-        Words = words,
-        Parts = phrase.Parts,
-        Word = word?.Id,
-        Outcome = outcome,
-        Rules = rules,
-        Nearest = word is null ? table.Nearest(words) : [],
-    };
+    private InstructionReading Reading(
+        InstructionPhrase phrase, string words, InstructionWord? word, ReadingOutcome outcome, IReadOnlyList<RuleId> rules) => new()
+        {
+            Device = device.Id,
+            Edition = edition.Id,
+            Words = words,
+            Parts = phrase.Parts,
+            Word = word?.Id,
+            Outcome = outcome,
+            Rules = rules,
+            Nearest = word is null ? table.Nearest(words) : [],
+        };
 }

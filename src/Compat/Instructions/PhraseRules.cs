@@ -4,7 +4,8 @@ namespace Compat.Instructions;
 /// <param name="Rules">The rules.</param>
 /// <param name="Readings">How each was read.</param>
 /// <param name="WithoutId">Editions of which a rule could not be named, its id being too long; validation refuses their site.</param>
-internal sealed record PhraseRules(IReadOnlyList<Rule> Rules, IReadOnlyList<InstructionReading> Readings, IReadOnlyList<(DeviceId Device, EditionId Edition)> WithoutId)
+internal sealed record PhraseRules(
+    IReadOnlyList<Rule> Rules, IReadOnlyList<InstructionReading> Readings, IReadOnlyList<(DeviceId Device, EditionId Edition)> WithoutId)
 {
     private static readonly PhraseRules None = new([], [], []);
 

@@ -24,7 +24,8 @@ internal sealed class PhraseTable
 
     public InstructionWord? Find(string words) => _words.TryGetValue(words.Trim(), out var word) ? word : null;
 
-    public IReadOnlyList<string> Nearest(string words) => NearestNames.Of(words.Trim().ToLowerInvariant(), _words.Keys.Select(phrase => phrase.ToLowerInvariant()));
+    public IReadOnlyList<string> Nearest(string words) =>
+        NearestNames.Of(words.Trim().ToLowerInvariant(), _words.Keys.Select(phrase => phrase.ToLowerInvariant()));
 
     /// <summary>Whether other agents lie below one.</summary>
     public bool IsClass(AgentId agent) => _classes.Contains(agent);

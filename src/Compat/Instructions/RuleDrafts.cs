@@ -48,7 +48,8 @@ internal sealed class RuleDrafts(PhraseTable table, Device device, InstructionsE
     {
         var made = new List<RuleId>();
         foreach (var agent in forbids.Agents)
-            Forbid(made, $"{word.Id}.forbids.{agent}", phrase, agent, part => (id => Draft(id, part, agent, phrase, word, "wide") with { When = forbids.When }));
+            Forbid(made, $"{word.Id}.forbids.{agent}", phrase, agent,
+                part => (id => Draft(id, part, agent, phrase, word, "wide") with { When = forbids.When }));
         return made;
     }
 
@@ -59,7 +60,8 @@ internal sealed class RuleDrafts(PhraseTable table, Device device, InstructionsE
         var number = edition.Says.TakeWhile(said => !ReferenceEquals(said, phrase)).Count() + 1;
         Forbid(made, $"unread-{number}", phrase, AgentClass.Root, part => (id => Draft(id, part, AgentClass.Root, phrase, word, "wide") with
         {
-            Why = $"The instructions forbid `{phrase.Words}`, and the table of words cannot say what that covers: until somebody reads it, everything counts as forbidden.",
+            Why = $"The instructions forbid `{phrase.Words}`, and the table of words cannot say what that covers: until somebody reads it, everything counts "
+                + $"as forbidden.",
         }));
         return made;
     }
@@ -81,7 +83,8 @@ internal sealed class RuleDrafts(PhraseTable table, Device device, InstructionsE
         Target = part is null ? RuleTarget.On(device.Id) : RuleTarget.On(device.Id, part),
         Agent = agent,
         Allows = false,
-        Why = $"`{phrase.Words}`{(phrase.How.Count == 0 ? "" : " (" + string.Join(", ", phrase.How) + ")")} in the instructions is read {reading}. {word?.Reason}",
+        Why = $"`{phrase.Words}`{(phrase.How.Count == 0 ? "" : " (" + string.Join(", ", phrase.How) + ")")} in the instructions is read {reading}. "
+            + $"{word?.Reason}",
         KnownBy = KnownBy.Instructions,
         Edition = edition.Id,
         Sources = [.. edition.Source is { } source ? new[] { source } : [], .. word?.Sources ?? []],

@@ -29,7 +29,9 @@ public enum ClaimNeed
 /// <summary>Where alone a claim holds.</summary>
 public enum ClaimWhere
 {
-    /// <summary>In a machine that keeps its exposure: a reprocessor, a washer, a steriliser of a certain kind. Never in a bath by hand, never by wiping.</summary>
+    /// <summary>
+    /// In a machine that keeps its exposure: a reprocessor, a washer, a steriliser of a certain kind. Never in a bath by hand, never by wiping.
+    /// </summary>
     Machine,
 }
 
@@ -79,7 +81,9 @@ public sealed record Claim
     /// <summary>The part types it speaks of, with all below; empty where it is general.</summary>
     public IReadOnlyList<PartId> For { get; init => field = Frozen.Of(value); } = [];
 
-    /// <summary>Where alone it holds; null where it holds by hand. What holds in a machine only meets no need: no question says which machine is at hand.</summary>
+    /// <summary>
+    /// Where alone it holds; null where it holds by hand. What holds in a machine only meets no need: no question says which machine is at hand.
+    /// </summary>
     public ClaimWhere? Where { get; init; }
 
     /// <summary>What is not killed, by the same source.</summary>

@@ -93,7 +93,9 @@ public sealed record Convention
     /// <summary>Every hazard once, the mildest first; of <see cref="ConventionKey.HazardOrder"/>.</summary>
     public IReadOnlyList<Hazard> Hazards { get; init => field = Frozen.Of(value); } = [];
 
-    /// <summary>Its order in words, for example <c>looks &lt; wear</c>; empty where it names none. A difference in it is a difference of the convention.</summary>
+    /// <summary>
+    /// Its order in words, for example <c>looks &lt; wear</c>; empty where it names none. A difference in it is a difference of the convention.
+    /// </summary>
     public string Order => string.Join(" < ", (Consequences ?? []).Select(Words.Of).Concat((Hazards ?? []).Select(Words.Of)));
 
     /// <summary>Whether a convention names methods and no range.</summary>

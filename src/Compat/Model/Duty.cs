@@ -53,7 +53,9 @@ public enum WaterGrade
     Sterile,
 }
 
-/// <summary>How a duty is met: by a method with water (<see cref="Method"/>) or by an act (<see cref="Act"/>), or by leaving the part to the air (neither).</summary>
+/// <summary>
+/// How a duty is met: by a method with water (<see cref="Method"/>) or by an act (<see cref="Act"/>), or by leaving the part to the air (neither).
+/// </summary>
 /// <remarks>A part stands a way whose method is not wetter than the part stands and whose act is none of those it never stands. Air is always stood.</remarks>
 public sealed record DutyWay
 {

@@ -27,7 +27,9 @@ public sealed record LabelClaim
     /// <summary>The soil in which it was shown.</summary>
     public IReadOnlyList<SoilKind> StandsSoil { get; init => field = Frozen.Of(value); } = [];
 
-    /// <summary>The tests it rests on, as the label names them: it reaches no further than they do. A claim that names neither tests nor a registration is none.</summary>
+    /// <summary>
+    /// The tests it rests on, as the label names them: it reaches no further than they do. A claim that names neither tests nor a registration is none.
+    /// </summary>
     public IReadOnlyList<TestCode> ShownBy { get; init => field = Frozen.Of(value); } = [];
 
     /// <summary>The registration it rests on, where the label shows no tests; null where it names them.</summary>

@@ -1,6 +1,8 @@
 namespace Compat.Model;
 
-/// <summary>What a surface is made of, in one tree: a rule on a material holds for those below it (an 'allowed' only as far as no delicate one begins).</summary>
+/// <summary>
+/// What a surface is made of, in one tree: a rule on a material holds for those below it (an 'allowed' only as far as no delicate one begins).
+/// </summary>
 [Record(Validation.RecordKind.Material)]
 public sealed record Material
 {

@@ -51,7 +51,10 @@ public sealed record TestEvidence
     /// <summary>Whether the piece was under strain.</summary>
     public bool Strained { get; init; }
 
-    /// <summary>The exposure that was tested; the rule's box may not exceed it. An axis not named was not controlled and is not compared; an exposure time without uses was one exposure.</summary>
+    /// <summary>
+    /// The exposure that was tested; the rule's box may not exceed it. An axis not named was not controlled and is not compared; an exposure time without uses
+    /// was one exposure.
+    /// </summary>
     public ExposureBox Exposure { get; init; } = ExposureBox.Unbounded;
 }
 

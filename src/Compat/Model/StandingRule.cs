@@ -29,7 +29,10 @@ public sealed record StandingRule
     /// <summary>Its id.</summary>
     public required StandingRuleId Id { get; init; }
 
-    /// <summary>The part type it holds for, with all below; exactly one of this and <see cref="Material"/> where it demands something of rules; beside a patient, the part types the person rule must cover.</summary>
+    /// <summary>
+    /// The part type it holds for, with all below; exactly one of this and <see cref="Material"/> where it demands something of rules; beside a patient, the
+    /// part types the person rule must cover.
+    /// </summary>
     public PartId? Part { get; init; }
 
     /// <summary>The material it holds for, with all below: every part type that has it.</summary>

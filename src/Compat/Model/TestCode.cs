@@ -14,7 +14,8 @@ public sealed record TestCode : IComparable<TestCode>
     /// <exception cref="ArgumentException">It has not the form of a code.</exception>
     public TestCode(string value)
     {
-        if (!IsWellFormed(value)) throw new ArgumentException($"`{value}` is no code of a test: expected words of letters and digits, as `EN 13727`", nameof(value));
+        if (!IsWellFormed(value))
+            throw new ArgumentException($"`{value}` is no code of a test: expected words of letters and digits, as `EN 13727`", nameof(value));
         Value = value;
     }
 

@@ -95,7 +95,11 @@ public sealed record TestStandard
             _ => !Wiping && (On.Contains(TestedOn.Surfaces) || On.Contains(TestedOn.Instruments)),
         };
 
-    /// <summary>Whether it can show that a group or an organism is killed: by name, or, where the organism needs no claim of its own, as one of its group.</summary>
+    /// <summary>
+    /// Whether it can show that a group or an organism is killed: by name, or, where the organism needs no claim of its own, as one of its group.
+    /// </summary>
     internal bool CanShow(KnowledgeData data, OrganismTarget target) =>
-        Shows.Contains(target) || (data.Organisms.FirstOrDefault(o => o.Id == target.Organism) is { OwnClaim: false } organism && Shows.Contains(OrganismTarget.Of(organism.Group)));
+        Shows.Contains(target)
+            || (data.Organisms.FirstOrDefault(o => o.Id == target.Organism) is { OwnClaim: false } organism
+            && Shows.Contains(OrganismTarget.Of(organism.Group)));
 }

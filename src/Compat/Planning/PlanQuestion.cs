@@ -78,7 +78,14 @@ internal static class PlanValidation
     private static void OfDevice(Scope scope, CompiledBase kb, PlanQuestion question, Field at)
     {
         var device = kb.Devices[question.Device];
-        var asked = new Question { Device = device.Id, DevicePart = device.Parts[0].Id, Serial = question.Serial, Agent = AgentClass.Root, Against = question.Against };
+        var asked = new Question
+        {
+            Device = device.Id,
+            DevicePart = device.Parts[0].Id,
+            Serial = question.Serial,
+            Agent = AgentClass.Root,
+            Against = question.Against,
+        };
         foreach (var problem in QuestionValidation.Check(kb, asked))
             scope.Add(problem.Code, problem.Place, problem.Message, problem.Help);
         foreach (var part in question.SoilOn.Keys.Where(id => device.Parts.All(part => part.Id != id)).OrderBy(id => id))

@@ -45,7 +45,8 @@ internal sealed class PlanShelf
             && !protection.Any(one => one.GlovesFail.Contains(glove, StringComparer.OrdinalIgnoreCase))).ToArray();
         var gloves = lists.SelectMany(list => list).Where(material => held.Any(glove => Names(material, glove))).Distinct().ToArray();
         var missing = lists.Length > 0 && _here.Gloves.Count > 0 && held.Length == 0
-            ? new MissingThing(MissingCode.Gloves, lists.SelectMany(list => list).Distinct().Where(material => lists.All(list => list.Contains(material))).ToArray())
+            ? new MissingThing(
+                MissingCode.Gloves, lists.SelectMany(list => list).Distinct().Where(material => lists.All(list => list.Contains(material))).ToArray())
             : null;
         return new(rank, product, substance, question.Cloth ?? ClothFor(product, substance), _harm.OfPeople(substance), protection, gloves, missing);
     }

@@ -5,7 +5,8 @@ namespace Compat.Serialization;
 
 /// <summary>Writes answers as JSON in the one shape that <c>schemas/answer.schema.json</c> describes, as the command's <c>--json</c> does.</summary>
 /// <remarks>
-/// Every reason, limit and duty is written as a code with its arguments. Texts in the reader's language are the caller's, by <see cref="AnswerTexts"/>; without them
+/// Every reason, limit and duty is written as a code with its arguments. Texts in the reader's language are the caller's, by <see cref="AnswerTexts"/>; without
+/// them
 /// <c>text</c> and <c>wouldEstablish</c> are left out and a caution is its word. Safe to call from several threads; uses no reflection.
 /// </remarks>
 public sealed class AnswerJson
@@ -41,7 +42,8 @@ public sealed class AnswerJson
     /// <param name="agents">Agents that serve in its place, as <see cref="KnowledgeBase.Serving"/> finds them; empty where none were looked for.</param>
     /// <param name="products">Products that serve in its place; empty where none were looked for.</param>
     /// <param name="texts">Texts for people; null for codes alone.</param>
-    public static void Write(Utf8JsonWriter json, KnowledgeBase kb, Answer answer, IReadOnlyList<AgentId> agents, IReadOnlyList<ProductId> products, AnswerTexts? texts = null)
+    public static void Write(
+        Utf8JsonWriter json, KnowledgeBase kb, Answer answer, IReadOnlyList<AgentId> agents, IReadOnlyList<ProductId> products, AnswerTexts? texts = null)
     {
         ArgumentNullException.ThrowIfNull(json);
         ArgumentNullException.ThrowIfNull(kb);
@@ -65,7 +67,8 @@ public sealed class AnswerJson
     /// <param name="products">The products that serve each part in place of what was asked; a part that is not a key has none.</param>
     /// <param name="texts">Texts for people; null for codes alone.</param>
     public static void WriteDevice(
-        Utf8JsonWriter json, KnowledgeBase kb, DeviceId device, IReadOnlyList<DevicePartAnswer> parts, IReadOnlyDictionary<DevicePartId, IReadOnlyList<ProductId>> products, AnswerTexts? texts = null)
+        Utf8JsonWriter json, KnowledgeBase kb, DeviceId device, IReadOnlyList<DevicePartAnswer> parts, IReadOnlyDictionary<DevicePartId,
+            IReadOnlyList<ProductId>> products, AnswerTexts? texts = null)
     {
         ArgumentNullException.ThrowIfNull(json);
         ArgumentNullException.ThrowIfNull(kb);

@@ -111,7 +111,8 @@ internal sealed class WholeJson(Utf8JsonWriter json, AnswerTexts? texts, RecordJ
         json.WriteStartObject("window");
         json.WriteBoolean("open", window.IsOpen);
         if (window.ShortestContactTime is { } shortest) json.WriteNumber("shortestContactTimeSeconds", JsonWriting.Short(shortest));
-        if (window.LongestExposureTime is { } longest && longest != Interval.WithoutEnd) json.WriteNumber("longestExposureTimeSeconds", JsonWriting.Short(longest));
+        if (window.LongestExposureTime is { } longest && longest != Interval.WithoutEnd)
+            json.WriteNumber("longestExposureTimeSeconds", JsonWriting.Short(longest));
         json.WriteList("boxes", window.Boxes, box => Box(box, unit));
         json.WriteNumber("boxCount", window.BoxCount);
         if (window.Closure is { } closure)
@@ -121,7 +122,8 @@ internal sealed class WholeJson(Utf8JsonWriter json, AnswerTexts? texts, RecordJ
             json.WriteStringList("arguments", closure.Arguments);
             json.WriteList("kill", closure.Kill, reason => Reason(reason, answer));
             if (closure.ContactTime is { } wet) json.WriteNumber("contactTimeSeconds", JsonWriting.Short(wet));
-            if (closure.ExposureTime is { } exposureTime && exposureTime != Interval.WithoutEnd) json.WriteNumber("exposureTimeSeconds", JsonWriting.Short(exposureTime));
+            if (closure.ExposureTime is { } exposureTime && exposureTime != Interval.WithoutEnd)
+                json.WriteNumber("exposureTimeSeconds", JsonWriting.Short(exposureTime));
             json.WriteStringList("ingredients", closure.Ingredients);
             json.WriteStringList("rules", closure.Rules.Select(id => id.Value));
             json.WriteStringList("claims", closure.Claims.Select(claim => claim.Id));

@@ -29,7 +29,8 @@ internal static class Snapshot
         var head = new byte[Mark.Length + HashLength];
         var length = Fill(stream, head, 0);
         for (var i = 0; i < Math.Min(length, Mark.Length); i++)
-            if (head[i] != Mark[i]) throw new SnapshotException(i == Mark.Length - 1 ? $"format version {head[i]}, expected {FormatVersion}" : "it does not begin as one");
+            if (head[i] != Mark[i])
+                throw new SnapshotException(i == Mark.Length - 1 ? $"format version {head[i]}, expected {FormatVersion}" : "it does not begin as one");
         if (length < head.Length) throw new SnapshotException("it ends too early");
         var body = Rest(stream);
         var stated = new byte[HashLength];
@@ -46,7 +47,8 @@ internal static class Snapshot
         IEnumerable<object>[] kinds =
         [
             data.Materials, data.Parts, data.Agents, data.Sources, data.Rules, data.Conventions, data.StandingRules, data.Organisms, data.Levels, data.Needs,
-            data.Claims, data.MixingHazards, data.HarmlessMeetings, data.PersonRules, data.Protections, data.InstructionWords, data.Occasions, data.TestStandards,
+            data.Claims, data.MixingHazards, data.HarmlessMeetings, data.PersonRules, data.Protections, data.InstructionWords, data.Occasions,
+                data.TestStandards,
         ];
         foreach (var _ in kinds.SelectMany(records => records)) { }
         for (var i = 1; i < data.Rules.Count; i++)
@@ -55,7 +57,10 @@ internal static class Snapshot
 
     public static string HashOf(byte[] body) => Text(Hash(body));
 
-    /// <summary>All that is left of a stream, read as it comes: what a stream says of its length is believed up to a megabyte, and an array of that length is not copied.</summary>
+    /// <summary>
+    /// All that is left of a stream, read as it comes: what a stream says of its length is believed up to a megabyte, and an array of that length is not
+    /// copied.
+    /// </summary>
     private static byte[] Rest(Stream stream)
     {
         var bytes = new byte[stream.CanSeek ? (int)Math.Max(0, Math.Min(FirstBytes, stream.Length - stream.Position)) : FirstBytes];

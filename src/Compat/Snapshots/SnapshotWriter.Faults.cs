@@ -143,13 +143,15 @@ internal sealed partial class SnapshotWriter
     private void Seen(string text, string what)
     {
         if (_faults is not null && HiddenText.Find(text, out _) is var at && at >= 0)
-            Fault("character", what, $"the text holds {HiddenText.NameAt(text, at)}, a character that cannot be seen", "leave it out; a text stands on one line");
+            Fault("character", what, $"the text holds {HiddenText.NameAt(text, at)}, a character that cannot be seen",
+                "leave it out; a text stands on one line");
     }
 
     private void Defined<TEnum>(TEnum value, string what) where TEnum : struct, Enum
     {
         if (_faults is not null && !Enum.IsDefined(value))
-            Fault("not-defined", what, $"`{value}` is no {Words.InKebabCase(typeof(TEnum).Name).Replace('-', ' ')}", "the members are: " + string.Join(", ", Words.All<TEnum>()));
+            Fault("not-defined", what, $"`{value}` is no {Words.InKebabCase(typeof(TEnum).Name).Replace('-', ' ')}",
+                "the members are: " + string.Join(", ", Words.All<TEnum>()));
     }
 
     private void Measurable(decimal value, string what)
@@ -159,11 +161,15 @@ internal sealed partial class SnapshotWriter
             $"at most {MostDigits} digits, as many behind the point, and up to 1,000,000,000,000: round it to the worse side");
     }
 
-    /// <summary>A share of two volumes, 1 in 11 for one, fills all 28 digits of a decimal: it is taken to its last, and refused only where it is too small to reckon with.</summary>
+    /// <summary>
+    /// A share of two volumes, 1 in 11 for one, fills all 28 digits of a decimal: it is taken to its last, and refused only where it is too small to reckon
+    /// with.
+    /// </summary>
     private void Ratio(Interval share)
     {
         foreach (var end in new[] { share.Lower, share.Upper })
-            if (end is { } figure) Measurable(decimal.Round(figure, MostDigits) is var near && near == 0m && figure != 0m ? figure : near, nameof(Compat.Question.Dilution));
+            if (end is { } figure)
+                Measurable(decimal.Round(figure, MostDigits) is var near && near == 0m && figure != 0m ? figure : near, nameof(Compat.Question.Dilution));
     }
 
     private static bool IsMeasurable(decimal value)

@@ -42,7 +42,9 @@ internal sealed partial class SnapshotWriter
         }
     }
 
-    private void Section<T, TKey>(SectionTag tag, IReadOnlyList<T> records, Func<T, TKey> key, Action<T> write, Action? before = null, [CallerArgumentExpression(nameof(records))] string what = "")
+    private void Section<T,
+        TKey>(SectionTag tag, IReadOnlyList<T> records, Func<T, TKey> key, Action<T> write, Action? before = null,
+        [CallerArgumentExpression(nameof(records))] string what = "")
         where T : class
     {
         var array = Sorted(records, key, what);
@@ -57,7 +59,8 @@ internal sealed partial class SnapshotWriter
         _bytes.AddRange(body);
     }
 
-    private void Records<T, TKey>(IReadOnlyList<T> records, Func<T, TKey> key, Action<T> write, [CallerArgumentExpression(nameof(records))] string what = "") where T : class =>
+    private void Records<T, TKey>(IReadOnlyList<T> records, Func<T, TKey> key, Action<T> write, [CallerArgumentExpression(nameof(records))] string what = "")
+        where T : class =>
         List(Sorted(records, key, what), write, what);
 
     /// <summary>Records in the order of their keys, so that the order of files changes nothing.</summary>

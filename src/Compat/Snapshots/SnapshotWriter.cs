@@ -4,7 +4,9 @@ using System.Text;
 
 namespace Compat.Snapshots;
 
-/// <summary>Writes records as bytes in a canonical order: the same records give the same bytes, whatever the order of files. Hashes of content are of these.</summary>
+/// <summary>
+/// Writes records as bytes in a canonical order: the same records give the same bytes, whatever the order of files. Hashes of content are of these.
+/// </summary>
 /// <remarks>How each record is written follows from its declaration (Compat.Generators).</remarks>
 internal sealed partial class SnapshotWriter
 {

@@ -7,7 +7,8 @@ namespace Compat.Snapshots;
 /// <param name="bytes">The body of the snapshot.</param>
 /// <param name="starts">Where each record begins, and where the last one ends.</param>
 /// <param name="read">Reads one.</param>
-internal class StoredRecords<T>(SnapshotTexts texts, byte[] bytes, int[] starts, Func<SnapshotReader, T> read) : IReadOnlyList<T>, IStoredIds, IFrozen where T : class
+internal class StoredRecords<T>(SnapshotTexts texts, byte[] bytes, int[] starts, Func<SnapshotReader, T> read) : IReadOnlyList<T>, IStoredIds, IFrozen where T
+    : class
 {
     private readonly T?[] _records = new T?[starts.Length - 1];
 

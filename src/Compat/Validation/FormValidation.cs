@@ -1,6 +1,9 @@
 namespace Compat.Validation;
 
-/// <summary>Asks of a site's records what the schemas ask of its file, so that one made in code passes no sooner: no text is empty, nothing is listed twice, an address is one.</summary>
+/// <summary>
+/// Asks of a site's records what the schemas ask of its file, so that one made in code passes no sooner: no text is empty, nothing is listed twice, an address
+/// is one.
+/// </summary>
 internal static class FormValidation
 {
     public static void Check(Scope scope, Site site)
@@ -23,7 +26,8 @@ internal static class FormValidation
         Text(scope, place, "edition", source.Edition);
         Text(scope, place, "section", source.Section);
         Text(scope, place, "note", source.Note);
-        if (source.Address is { } address && !(Uri.TryCreate(address, UriKind.Absolute, out var uri) && (uri.Scheme == Uri.UriSchemeHttp || uri.Scheme == Uri.UriSchemeHttps)))
+        if (source.Address is { } address
+            && !(Uri.TryCreate(address, UriKind.Absolute, out var uri) && (uri.Scheme == Uri.UriSchemeHttp || uri.Scheme == Uri.UriSchemeHttps)))
             scope.Add("no-address", place with { Field = "address" }, $"`{address}` is no address", "write one that starts with `https://`, or leave it out");
     }
 
@@ -103,7 +107,9 @@ internal static class FormValidation
         if (items is not { Count: > 1 }) return;
         var seen = new HashSet<T>();
         for (var i = 0; i < items.Count; i++)
-            if (!seen.Add(items[i])) scope.Add("listed-twice", place with { Field = $"{field}.{i}" }, items[i] is Id or ValueType ? $"`{Said(items[i])}` is listed twice" : "it is listed twice");
+            if (!seen.Add(items[i]))
+                scope.Add("listed-twice", place with { Field = $"{field}.{i}" }, items[i] is Id or ValueType ? $"`{Said(items[i])}` is listed twice"
+                : "it is listed twice");
     }
 
     private static string Said(object item) => item is Enum word ? Words.InKebabCase(word.ToString()) : item.ToString()!;

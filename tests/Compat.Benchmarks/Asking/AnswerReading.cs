@@ -10,7 +10,8 @@ internal static class AnswerReading
         var reasons = answer.Reasons;
         for (var i = 0; i < reasons.Count; i++)
             for (var a = 0; a < reasons[i].Arguments.Count; a++) read += reasons[i].Arguments[a].Length;
-        read += Rules(answer.DecidedBy) + Rules(answer.SetAside) + Duties(answer.Duties) + Boxes(answer.Boxes) + Boxes(answer.ForbiddenBoxes) + Taken(answer.Assumptions) + Taken(answer.WouldBeAllowed);
+        read += Rules(answer.DecidedBy) + Rules(answer.SetAside) + Duties(answer.Duties) + Boxes(answer.Boxes) + Boxes(answer.ForbiddenBoxes) + Taken(
+            answer.Assumptions) + Taken(answer.WouldBeAllowed);
         for (var i = 0; i < answer.Sources.Count; i++) read += answer.Sources[i].Title.Length;
         for (var i = 0; i < answer.Limits.Count; i++) read += answer.Limits[i].Arguments.Count;
         foreach (var damage in answer.Damage) read += damage.LookFor?.Length ?? 0;

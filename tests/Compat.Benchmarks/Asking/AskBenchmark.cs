@@ -3,7 +3,9 @@ using System.Globalization;
 
 namespace Compat.Benchmarks.Asking;
 
-/// <summary>What a question costs beside other engines and beside the least that a program of any kind needs. Ends with exit code 1 where two engines disagree.</summary>
+/// <summary>
+/// What a question costs beside other engines and beside the least that a program of any kind needs. Ends with exit code 1 where two engines disagree.
+/// </summary>
 internal static class AskBenchmark
 {
     private static readonly string Head = $"  {"microseconds a question",-46} {"mean",12} {"median",12} {"p99",12} {"bytes",10}";
@@ -40,7 +42,8 @@ internal static class AskBenchmark
         mean = 0;
         var some = Math.Min(count, work.Rules.Length > 5_000 ? 20 : 500);
         for (var i = 0; i < count; i++)
-            if (kb.VerdictOf(prepared[i]) != truth[i] || (i < some && kb.Ask(prepared[i]).Verdict != truth[i])) return Disagree($"question {i}: {kb.VerdictOf(prepared[i])}, the flat array says {truth[i]}");
+            if (kb.VerdictOf(prepared[i]) != truth[i] || (i < some && kb.Ask(prepared[i]).Verdict != truth[i]))
+                return Disagree($"question {i}: {kb.VerdictOf(prepared[i])}, the flat array says {truth[i]}");
 
         Print($"\n{work.Rules.Length} rules, {count} questions ({string.Join(", ", truth.GroupBy(v => v).OrderBy(g => g.Key).Select(g => $"{g.Count()} {g.Key}"))})");
         Console.WriteLine(Head);

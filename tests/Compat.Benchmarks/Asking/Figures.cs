@@ -6,7 +6,10 @@ namespace Compat.Benchmarks.Asking;
 /// <summary>What a question costs, in microseconds, and the bytes it allocates.</summary>
 internal sealed record Figures(double Mean, double Median, double P99, double Bytes)
 {
-    /// <summary>Asks every question: the mean over whole passes, the best of several where they are short; median and p99 over single questions, short ones asked many times each.</summary>
+    /// <summary>
+    /// Asks every question: the mean over whole passes, the best of several where they are short; median and p99 over single questions, short ones asked many
+    /// times each.
+    /// </summary>
     public static Figures Of(int count, Action<int> ask)
     {
         for (var warm = 0; warm < 3; warm++) Pass(count, ask, 0.2);
@@ -45,5 +48,6 @@ internal sealed record Figures(double Mean, double Median, double P99, double By
         return Stopwatch.GetElapsedTime(from).TotalMicroseconds / asked;
     }
 
-    public string Row(string name) => string.Create(CultureInfo.InvariantCulture, $"  {name,-46} {Mean,12:0.000} {Median,12:0.000} {P99,12:0.000} {Bytes,10:0}");
+    public string Row(string name) =>
+        string.Create(CultureInfo.InvariantCulture, $"  {name,-46} {Mean,12:0.000} {Median,12:0.000} {P99,12:0.000} {Bytes,10:0}");
 }

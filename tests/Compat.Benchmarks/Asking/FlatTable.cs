@@ -1,6 +1,8 @@
 namespace Compat.Benchmarks.Asking;
 
-/// <summary>The limit: boxes in one array, bucketed by target and agent with all that reaches them, prohibitions first. It explains nothing and knows no exception.</summary>
+/// <summary>
+/// The limit: boxes in one array, bucketed by target and agent with all that reaches them, prohibitions first. It explains nothing and knows no exception.
+/// </summary>
 internal sealed class FlatTable
 {
     private readonly Box[] _boxes;
@@ -24,12 +26,20 @@ internal sealed class FlatTable
                             select rule).OrderBy(rule => rule.Allows).ToArray();
             _start[bucket] = boxes.Count;
             _split[bucket] = boxes.Count + reaching.Count(rule => !rule.Allows);
-            boxes.AddRange(reaching.Select(rule => new Box(rule.StrengthLow, rule.StrengthHigh, rule.Allows ? 0 : rule.ExposureTime, rule.Allows ? rule.ExposureTime : int.MaxValue, rule.Methods)));
+            boxes.AddRange(
+                reaching.Select(
+                    rule => new Box(
+                        rule.StrengthLow, rule.StrengthHigh, rule.Allows ? 0 : rule.ExposureTime, rule.Allows ? rule.ExposureTime
+                        : int.MaxValue, rule.Methods)));
         }
 
         _start[^1] = boxes.Count;
         _boxes = [.. boxes];
-        _points = work.Questions.Select(asked => new Point(asked.Part, asked.Ingredients.Select(one => one.Agent).ToArray(), asked.Ingredients.Select(one => one.Strength).ToArray(), asked.ExposureTime, 1 << asked.Method)).ToArray();
+        _points = work.Questions.Select(
+            asked =>
+                new Point(
+                    asked.Part, asked.Ingredients.Select(one => one.Agent).ToArray(), asked.Ingredients.Select(one => one.Strength)
+                    .ToArray(), asked.ExposureTime, 1 << asked.Method)).ToArray();
     }
 
     public Verdict Of(int question)
@@ -72,7 +82,8 @@ internal sealed class FlatTable
         for (var i = from; i < to; i++)
         {
             ref readonly var box = ref _boxes[i];
-            if (box.StrengthLow <= strength && box.StrengthHigh >= strength && box.ExposureTimeLow <= point.ExposureTime && box.ExposureTimeHigh >= point.ExposureTime && (box.Methods & point.Method) != 0) return true;
+            if (box.StrengthLow <= strength && box.StrengthHigh >= strength && box.ExposureTimeLow <= point.ExposureTime
+                && box.ExposureTimeHigh >= point.ExposureTime && (box.Methods & point.Method) != 0) return true;
         }
 
         return false;

@@ -19,7 +19,13 @@ internal sealed class RulesEnginePeer(Workload work, bool atItsBest) : IPeer
 {
     private const string All = "all";
 
-    private readonly RulesEngine.RulesEngine _engine = new(Workflows(work, atItsBest), new ReSettings { EnableScopedParams = false, EnableFormattedErrorMessage = false, EnableExceptionAsErrorMessage = false, UseFastExpressionCompiler = true });
+    private readonly RulesEngine.RulesEngine _engine = new(Workflows(work, atItsBest), new ReSettings
+    {
+        EnableScopedParams = false,
+        EnableFormattedErrorMessage = false,
+        EnableExceptionAsErrorMessage = false,
+        UseFastExpressionCompiler = true,
+    });
     private readonly HashSet<string> _known = [.. work.Rules.Select(rule => $"{rule.Target}")];
 
     public string Name => atItsBest ? "RulesEngine, a set a target" : "RulesEngine, as shipped";
@@ -47,7 +53,8 @@ internal sealed class RulesEnginePeer(Workload work, bool atItsBest) : IPeer
     {
         RuleName = $"{number}",
         Expression = (namesTarget ? $"q.Reaches({rule.Target}) && " : "")
-            + $"q.IsOf({rule.Agent}) && q.Strength >= {rule.StrengthLow} && q.Strength <= {rule.StrengthHigh} && q.ExposureTime {(rule.Allows ? "<=" : ">=")} {rule.ExposureTime} && q.Uses({rule.Methods})",
+            + $"q.IsOf({rule.Agent}) && q.Strength >= {rule.StrengthLow} && q.Strength <= {rule.StrengthHigh} && q.ExposureTime "
+            + $"{(rule.Allows ? "<=" : ">=")} {rule.ExposureTime} && q.Uses({rule.Methods})",
     };
 }
 
@@ -88,7 +95,8 @@ internal sealed class NRulesPeer : IPeer
         }
     }
 
-    private ISession Session(IEnumerable<int> rules, bool namesTarget) => new RuleCompiler().Compile(rules.Select(i => Of(i, namesTarget)).ToArray()).CreateSession();
+    private ISession Session(IEnumerable<int> rules, bool namesTarget) => new RuleCompiler().Compile(rules.Select(i => Of(i, namesTarget)).ToArray())
+        .CreateSession();
 
     private IRuleDefinition Of(int number, bool namesTarget)
     {
@@ -101,7 +109,8 @@ internal sealed class NRulesPeer : IPeer
         Condition(nameof(Probe.IsOf), rule.Agent);
         Condition(nameof(Probe.In), number);
         builder.RightHandSide().Action(Expression.Lambda<Action<IContext, Probe>>(
-            Expression.Call(q, typeof(Probe).GetMethod(nameof(Probe.Note))!, Expression.Constant(number)), Expression.Parameter(typeof(IContext), "context"), q));
+            Expression.Call(q, typeof(Probe).GetMethod(nameof(Probe.Note))!, Expression.Constant(number)),
+                Expression.Parameter(typeof(IContext), "context"), q));
         return builder.Build();
 
         void Condition(string method, int argument) =>

@@ -20,7 +20,9 @@ internal static class RichBenchmark
     private static (int Agent, int Strength)[] Doubled(Asked asked)
     {
         var first = asked.Ingredients[0];
-        var sibling = Enumerable.Range(0, Workload.Agents).First(agent => agent != first.Agent && Workload.Up(agent, Workload.ParentOfAgent).Last() == Workload.Up(first.Agent, Workload.ParentOfAgent).Last());
+        var sibling = Enumerable.Range(0, Workload.Agents)
+            .First(agent => agent != first.Agent
+            && Workload.Up(agent, Workload.ParentOfAgent).Last() == Workload.Up(first.Agent, Workload.ParentOfAgent).Last());
         return [(first.Agent, first.Strength / 2), (sibling, first.Strength / 2), .. asked.Ingredients.Skip(1)];
     }
 

@@ -1,11 +1,15 @@
 namespace Compat.Benchmarks.Asking;
 
-/// <summary>One rule in figures: strengths in tenths of a percent, exposure times in seconds. A target below <see cref="Workload.Parts"/> is a part type, from there on a material.</summary>
+/// <summary>
+/// One rule in figures: strengths in tenths of a percent, exposure times in seconds. A target below <see cref="Workload.Parts"/> is a part type, from there on
+/// a material.
+/// </summary>
 internal sealed record BoxRule(int Target, int Agent, int StrengthLow, int StrengthHigh, int ExposureTime, int Methods, bool Allows)
 {
     /// <summary>Whether a point lies in the box. An 'allowed' reaches up to its exposure time, a 'not allowed' from there on.</summary>
     public bool Holds(int strength, int exposureTime, int method) =>
-        strength >= StrengthLow && strength <= StrengthHigh && (Allows ? exposureTime <= ExposureTime : exposureTime >= ExposureTime) && (Methods & (1 << method)) != 0;
+        strength >= StrengthLow && strength <= StrengthHigh && (Allows ? exposureTime <= ExposureTime : exposureTime >= ExposureTime)
+            && (Methods & (1 << method)) != 0;
 }
 
 /// <summary>One question: a part and one to four ingredients with their strengths, at one exposure time by one method.</summary>

@@ -5,15 +5,30 @@ internal static class WorkloadBase
 {
     private static readonly CalendarDate Day = new(2026, 11, 25);
     private static readonly StrengthUnit Percent = StrengthUnit.PercentOf(StrengthBasis.VolumePerVolume);
-    private static readonly Damage Harm = new() { Mechanism = Mechanism.StressCracking, Onset = Onset.FirstUse, Lasting = true, Consequence = Consequence.Wear, LookFor = "cracks", WithdrawIf = "it cracks" };
+    private static readonly Damage Harm = new()
+    {
+        Mechanism = Mechanism.StressCracking,
+        Onset = Onset.FirstUse,
+        Lasting = true,
+        Consequence = Consequence.Wear,
+        LookFor = "cracks",
+        WithdrawIf = "it cracks",
+    };
 
-    /// <summary>The records of the rules. With more than the peers can say: a third of the 'allowed' with a duty, and each an exception to a prohibition on the same pair that it meets.</summary>
+    /// <summary>
+    /// The records of the rules. With more than the peers can say: a third of the 'allowed' with a duty, and each an exception to a prohibition on the same
+    /// pair that it meets.
+    /// </summary>
     public static KnowledgeData Data(Workload work, bool rich) => new()
     {
         Version = "made for measuring",
         Sources = [new Source { Id = new SourceId("made"), Kind = SourceKind.Handbook, Title = "made for measuring" }],
         Conventions = KnowledgeBase.Shipped.Data.Conventions,
-        Materials = [new Material { Id = Material.Root, Name = "root" }, .. Enumerable.Range(0, Workload.Materials).Select(i => new Material { Id = MaterialOf(i), Name = "material", Under = Under(Workload.ParentOfTarget(Workload.Parts + i), at => MaterialOf(at - Workload.Parts)) ?? Material.Root })],
+        Materials = [
+            new Material { Id = Material.Root, Name = "root" }, .. Enumerable.Range(0, Workload.Materials)
+            .Select(i =>
+                new Material { Id = MaterialOf(i), Name = "material",
+                    Under = Under(Workload.ParentOfTarget(Workload.Parts + i), at => MaterialOf(at - Workload.Parts)) ?? Material.Root })],
         Parts = [new PartType { Id = PartType.Root, Name = "root" }, .. Enumerable.Range(0, Workload.Parts).Select(i => new PartType
         {
             Id = PartOf(i),
@@ -44,7 +59,8 @@ internal static class WorkloadBase
             Name = "product",
             Composition = Composition.Full,
             StrengthOf = StrengthOf.Liquid,
-            Ingredients = (ingredients is null ? asked.Ingredients : ingredients(asked)).Select(one => new Ingredient { Agent = AgentOf(one.Agent), Strength = new Strength(Interval.Exactly(one.Strength / 10m), Percent) }).ToArray(),
+            Ingredients = (ingredients is null ? asked.Ingredients : ingredients(asked))
+                .Select(one => new Ingredient { Agent = AgentOf(one.Agent), Strength = new Strength(Interval.Exactly(one.Strength / 10m), Percent) }).ToArray(),
         }).ToArray(),
     };
 
@@ -66,7 +82,8 @@ internal static class WorkloadBase
 
     private static Rule[] Rules(Workload work, bool rich)
     {
-        var forbidding = rich ? Enumerable.Range(0, work.Rules.Length).Where(i => !work.Rules[i].Allows).ToLookup(i => (work.Rules[i].Target, work.Rules[i].Agent)) : null;
+        var forbidding = rich ? Enumerable.Range(0, work.Rules.Length).Where(i => !work.Rules[i].Allows)
+            .ToLookup(i => (work.Rules[i].Target, work.Rules[i].Agent)) : null;
         return work.Rules.Select((rule, i) => new Rule
         {
             Id = RuleOf(i),
@@ -85,8 +102,10 @@ internal static class WorkloadBase
             },
             Damage = rule.Allows ? null : Harm,
             KnownBy = rule.Allows ? KnownBy.Published : null,
-            Duties = rich && rule.Allows && i % 3 == 0 ? [new Duty { Kind = DutyKind.TakeOff, Ways = [DutyWay.By(ApplicationMethod.DampWipe)], Within = 600 }] : [],
-            Overrides = forbidding is null || !rule.Allows ? [] : forbidding[(rule.Target, rule.Agent)].Where(other => Meet(rule, work.Rules[other])).Take(1).Select(RuleOf).ToArray(),
+            Duties = rich && rule.Allows
+                && i % 3 == 0 ? [new Duty { Kind = DutyKind.TakeOff, Ways = [DutyWay.By(ApplicationMethod.DampWipe)], Within = 600 }] : [],
+            Overrides = forbidding is null
+                || !rule.Allows ? [] : forbidding[(rule.Target, rule.Agent)].Where(other => Meet(rule, work.Rules[other])).Take(1).Select(RuleOf).ToArray(),
             Why = "made for measuring",
             Sources = [new SourceId("made")],
             Reviewed = Day,
@@ -94,7 +113,8 @@ internal static class WorkloadBase
     }
 
     private static bool Meet(BoxRule allows, BoxRule forbids) =>
-        allows.StrengthLow <= forbids.StrengthHigh && allows.StrengthHigh >= forbids.StrengthLow && allows.ExposureTime >= forbids.ExposureTime && (allows.Methods & forbids.Methods) != 0;
+        allows.StrengthLow <= forbids.StrengthHigh && allows.StrengthHigh >= forbids.StrengthLow && allows.ExposureTime >= forbids.ExposureTime
+            && (allows.Methods & forbids.Methods) != 0;
 
     private static TId? Under<TId>(int parent, Func<int, TId> id) where TId : Id => parent < 0 ? null : id(parent);
 

@@ -37,7 +37,11 @@ internal static class Browser
     {
         var file = Path.Combine(folder, "page.pdf");
         File.WriteAllBytes(file, pdf);
-        var info = new ProcessStartInfo(PdfToText ?? "pdftotext", [file, "-"]) { RedirectStandardOutput = true, StandardOutputEncoding = System.Text.Encoding.UTF8 };
+        var info = new ProcessStartInfo(PdfToText ?? "pdftotext", [file, "-"])
+        {
+            RedirectStandardOutput = true,
+            StandardOutputEncoding = System.Text.Encoding.UTF8,
+        };
         using var process = Process.Start(info)!;
         var text = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
@@ -50,8 +54,14 @@ internal static class Browser
 
     private static string Run(string? program, string name, string[] arguments, string folder)
     {
-        string[] quiet = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", $"--user-data-dir={Path.Combine(folder, "profile")}"];
-        var info = new ProcessStartInfo(program ?? name, [.. quiet, .. arguments]) { RedirectStandardOutput = true, RedirectStandardError = true, StandardOutputEncoding = System.Text.Encoding.UTF8 };
+        string[] quiet = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+            "--disable-component-update", "--disable-sync", $"--user-data-dir={Path.Combine(folder, "profile")}"];
+        var info = new ProcessStartInfo(program ?? name, [.. quiet, .. arguments])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            StandardOutputEncoding = System.Text.Encoding.UTF8,
+        };
         using var process = Process.Start(info)!;
         process.ErrorDataReceived += (_, _) => { };
         process.BeginErrorReadLine();
@@ -83,5 +93,6 @@ internal static class Browser
     }
 
     private static string? Found(string program) =>
-        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(folder => Path.Combine(folder, program)).FirstOrDefault(File.Exists);
+        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Select(folder => Path.Combine(folder, program))
+            .FirstOrDefault(File.Exists);
 }

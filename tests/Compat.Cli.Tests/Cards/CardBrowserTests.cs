@@ -46,7 +46,8 @@ public sealed partial class CardBrowserTests
     public void Card_AsShown_HasContrastAndTypeToBeRead()
     {
         // The card forbids scripts, so the measuring page is a copy without that line.
-        var html = Regex.Replace(WardCardTests.Html("tonometer"), "<meta http-equiv=[^>]*>", "").Replace("</body>", Measure + "</body>", StringComparison.Ordinal);
+        var html = Regex.Replace(WardCardTests.Html("tonometer"), "<meta http-equiv=[^>]*>", "")
+            .Replace("</body>", Measure + "</body>", StringComparison.Ordinal);
         var measured = Measured().Matches(Browser.Dom(html)).Select(match => (Contrast: Number(match, 1), Points: Number(match, 2))).ToArray();
         Assert.True(measured.Length > 20);
         Assert.All(measured, one => Assert.True(one.Contrast >= LeastContrast && one.Points >= CardFit.SmallestFoot - 0.01, one.ToString()));
@@ -76,15 +77,21 @@ public sealed partial class CardBrowserTests
 
     private static WardCard Filled(Random random, int lines)
     {
-        string Words(int least, int most) => string.Join(' ', Enumerable.Range(0, random.Next(least, most)).Select(_ => string.Concat(Enumerable.Range(0, random.Next(2, 13)).Select(_ => (char)random.Next('a', 'z' + 1)))));
+        string Words(int least, int most) =>
+            string.Join(' ', Enumerable.Range(0, random.Next(least, most))
+                .Select(_ => string.Concat(Enumerable.Range(0, random.Next(2, 13)).Select(_ => (char)random.Next('a', 'z' + 1)))));
         CardLine Line() => new(Words(0, 5), Words(3, 25), random.Next(3) == 0);
         CardSection Section(CardPart part, int count) => new(part, Words(1, 4), [new(Words(1, 3), ""), .. Enumerable.Range(0, count).Select(_ => Line())]);
-        return new(Words(2, 6), Words(0, 9), [Section(CardPart.Use, lines / 3), Section(CardPart.Never, lines / 2), Section(CardPart.NotDone, lines / 6), Section(CardPart.Foot, 2)]);
+        return new(
+            Words(2, 6), Words(0, 9),
+            [Section(CardPart.Use, lines / 3), Section(CardPart.Never, lines / 2), Section(CardPart.NotDone, lines / 6), Section(CardPart.Foot, 2)]);
     }
 
     private static int Pages(byte[] pdf) => Page().Count(Encoding.Latin1.GetString(pdf));
 
-    private static string Paper(byte[] pdf) => string.Join(" x ", MediaBox().Match(Encoding.Latin1.GetString(pdf)).Groups.Values.Skip(1).Select(side => Math.Round(double.Parse(side.Value, CultureInfo.InvariantCulture)).ToString(CultureInfo.InvariantCulture)));
+    private static string Paper(byte[] pdf) =>
+        string.Join(" x ", MediaBox().Match(Encoding.Latin1.GetString(pdf)).Groups.Values.Skip(1)
+            .Select(side => Math.Round(double.Parse(side.Value, CultureInfo.InvariantCulture)).ToString(CultureInfo.InvariantCulture)));
 
     private static double Number(Match match, int group) => double.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
 

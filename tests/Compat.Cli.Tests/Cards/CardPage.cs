@@ -17,7 +17,8 @@ internal static partial class CardPage
     }
 
     /// <summary>The text without marks, entities read, every space one space.</summary>
-    public static string Text(string html) => string.Join(' ', WebUtility.HtmlDecode(Mark().Replace(html, "")).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+    public static string Text(string html) =>
+        string.Join(' ', WebUtility.HtmlDecode(Mark().Replace(html, "")).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     [GeneratedRegex("<(li|h1|h2|p)(?: [^>]*)?>(.*?)(?=</\\1>|<ul>|\\n<ul>)", RegexOptions.Singleline)]
     private static partial Regex Piece();

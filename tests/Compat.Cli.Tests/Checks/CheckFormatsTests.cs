@@ -57,7 +57,8 @@ public sealed class CheckFormatsTests
         Assert.False(JsonNode.Parse(json.Output)!["clean"]!.GetValue<bool>());
         var twice = Assert.Single(unreadable, one => one!["code"]!.GetValue<string>() == "duplicate-key")!;
         Assert.Equal(("data/rules/more.yaml", 3, 3, "keep one of the two", 2),
-            (twice["file"]!.GetValue<string>(), twice["line"]!.GetValue<int>(), twice["column"]!.GetValue<int>(), twice["help"]!.GetValue<string>(), twice["other"]!["line"]!.GetValue<int>()));
+            (twice["file"]!.GetValue<string>(), twice["line"]!.GetValue<int>(), twice["column"]!.GetValue<int>(), twice["help"]!.GetValue<string>(),
+                twice["other"]!["line"]!.GetValue<int>()));
 
         var run = folder.Check("--format", "sarif");
         Assert.Equal(2, run.Code);
@@ -76,7 +77,8 @@ public sealed class CheckFormatsTests
         var github = folder.Check("--format", "github");
         Assert.Equal(2, github.Code);
         Assert.Equal(unreadable.Count, github.Output.TrimEnd('\n').Split('\n').Length);
-        Assert.Contains("::error file=data/rules/more.yaml,line=3,endLine=3,col=3,endColumn=6,title=unreadable%3A duplicate-key::the key `why` is written twice%0Ahelp: keep one of the two\n", github.Output, StringComparison.Ordinal);
+        Assert.Contains("::error file=data/rules/more.yaml,line=3,endLine=3,col=3,endColumn=6,title=unreadable%3A duplicate-key::the key `why` is written "
+            + "twice%0Ahelp: keep one of the two\n", github.Output, StringComparison.Ordinal);
         Assert.Contains("::error file=data/rules/No Name.yaml,title=unreadable%3A file-name::", github.Output, StringComparison.Ordinal);
     }
 

@@ -30,7 +30,8 @@ internal sealed class FaultFolder : IDisposable
         if (_site is not null) File.Delete(_site);
     }
 
-    private string Shown(string text) => (_site is null ? text : text.Replace(_site, "site.yaml", StringComparison.Ordinal)).Replace(Path, "data", StringComparison.Ordinal);
+    private string Shown(string text) => (_site is null ? text : text.Replace(_site, "site.yaml", StringComparison.Ordinal))
+        .Replace(Path, "data", StringComparison.Ordinal);
 
     private void Copy(string from)
     {

@@ -1,9 +1,13 @@
 namespace Compat.Cli.Tests.Checks;
 
-/// <summary>Each kind of fault has a small folder that shows it, with the whole output beside it. <c>COMPAT_WRITE_GOLDEN=1</c> writes the outputs anew.</summary>
+/// <summary>
+/// Each kind of fault has a small folder that shows it, with the whole output beside it. <c>COMPAT_WRITE_GOLDEN=1</c> writes the outputs anew.
+/// </summary>
 public sealed class FaultFoldersTests
 {
-    public static TheoryData<string> Folders => [.. Directory.EnumerateDirectories(Repository.File("tests", "Compat.Cli.Tests", "Checks", "Faults")).Select(path => Path.GetFileName(path)).Where(name => name != "base").Order()];
+    public static TheoryData<string> Folders =>
+        [.. Directory.EnumerateDirectories(Repository.File("tests", "Compat.Cli.Tests", "Checks", "Faults")).Select(path => Path.GetFileName(path))
+            .Where(name => name != "base").Order()];
 
     [Theory]
     [MemberData(nameof(Folders))]
@@ -56,10 +60,16 @@ public sealed class FaultFoldersTests
     [Fact]
     public void AWrongWordInOneFileAndAWrongReferenceInAnother_AreBothReported()
     {
-        const string rule = "- { id: RULE, part: PART, agent: ethanol, when: { methods: [METHOD] }, verdict: not-allowed, damage: { mechanism: crazing, onset: first-use, lasting: true, consequence: looks }, why: It is invented., sources: [common-practice], reviewed: 2026-11-25 }\n";
+        const string rule =
+            "- { id: RULE, part: PART, agent: ethanol, when: { methods: [METHOD] }, verdict: not-allowed, damage: { mechanism: crazing, onset: first-use, "
+                + "lasting: true, consequence: looks }, why: It is invented., sources: [common-practice], reviewed: 2026-11-25 }\n";
         using var folder = new FaultFolder("contradiction");
-        var part = File.ReadLines(Directory.EnumerateFiles(Path.Combine(folder.Path, "parts")).First()).First(line => line.Contains("id: ", StringComparison.Ordinal)).Split("id: ")[1].Split(',')[0].Trim();
-        void Write(string file, string id, string of, string method) => File.WriteAllText(Path.Combine(folder.Path, "rules", file), rule.Replace("RULE", id, StringComparison.Ordinal).Replace("PART", of, StringComparison.Ordinal).Replace("METHOD", method, StringComparison.Ordinal));
+        var part = File.ReadLines(Directory.EnumerateFiles(Path.Combine(folder.Path, "parts")).First())
+            .First(line => line.Contains("id: ", StringComparison.Ordinal)).Split("id: ")[1].Split(',')[0].Trim();
+        void Write(string file, string id, string of, string method) =>
+            File.WriteAllText(
+                Path.Combine(folder.Path, "rules", file), rule.Replace("RULE", id, StringComparison.Ordinal).Replace("PART", of, StringComparison.Ordinal)
+                .Replace("METHOD", method, StringComparison.Ordinal));
         Write("more-a.yaml", "a-wrong-word", part, "damp-wiep");
         Write("more-b.yaml", "a-wrong-part", part + "x", "damp-wipe");
         var run = folder.Check();

@@ -38,6 +38,8 @@ public sealed class SarifSchemaTests
     {
         using var document = System.Text.Json.JsonDocument.Parse(sarif);
         var result = Published.Evaluate(document.RootElement, Strict);
-        return result.IsValid ? "" : string.Join("\n", (result.Details ?? []).Where(one => one.Errors is not null).Select(one => $"{one.InstanceLocation}: {string.Join(", ", one.Errors!.Values)}").Append("refused"));
+        return result.IsValid ? ""
+            : string.Join("\n", (result.Details ?? []).Where(one => one.Errors is not null)
+            .Select(one => $"{one.InstanceLocation}: {string.Join(", ", one.Errors!.Values)}").Append("refused"));
     }
 }

@@ -33,5 +33,6 @@ public sealed class FirstDayTests : IDisposable
         }
     }
 
-    private string InFolder(string word) => word.EndsWith(".yaml", StringComparison.Ordinal) || word.EndsWith(".csv", StringComparison.Ordinal) ? Path.Combine(_folder, word) : word;
+    private string InFolder(string word) => word.EndsWith(".yaml", StringComparison.Ordinal)
+        || word.EndsWith(".csv", StringComparison.Ordinal) ? Path.Combine(_folder, word) : word;
 }

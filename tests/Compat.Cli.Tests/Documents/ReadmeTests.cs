@@ -21,7 +21,8 @@ public sealed class ReadmeTests
     [InlineData("DEVELOPERS.md")]
     public void Files_NamedInTheDocument_AreThere(string document)
     {
-        var names = System.Text.RegularExpressions.Regex.Matches(Repository.Read(document), "`((?:src|tests|data|schemas|\\.ci)/[^` *<>]*)`").Select(match => match.Groups[1].Value);
+        var names = System.Text.RegularExpressions.Regex.Matches(Repository.Read(document), "`((?:src|tests|data|schemas|\\.ci)/[^` *<>]*)`")
+            .Select(match => match.Groups[1].Value);
         Assert.All(names, name => Assert.True(File.Exists(Repository.File(name)) || Directory.Exists(Repository.File(name)), name));
     }
 

@@ -4,13 +4,16 @@ using Compat.Validation;
 
 namespace Compat.Cli.Tests.Hostile;
 
-/// <summary>Names, texts and file names made to forge lines, to hide, or to command the runner of a workflow: over the commands that show them, in every format.</summary>
+/// <summary>
+/// Names, texts and file names made to forge lines, to hide, or to command the runner of a workflow: over the commands that show them, in every format.
+/// </summary>
 public sealed class HostileNamesTests
 {
     /// <summary>File names; some are refused, and none may do harm where it is shown.</summary>
     public static TheoryData<string> FileNames =>
     [
-        "x\n::set-output name=a::b,line=1.yaml", "::error::x.yaml", "\u001b[2Jx.yaml", "a\u202eb.yaml", "a\r\n::warning::b.yaml", "##[add-mask]x.yaml", "a\u0085::b.yaml", "a\u2028::b.yaml",
+        "x\n::set-output name=a::b,line=1.yaml", "::error::x.yaml", "\u001b[2Jx.yaml", "a\u202eb.yaml", "a\r\n::warning::b.yaml", "##[add-mask]x.yaml",
+            "a\u0085::b.yaml", "a\u2028::b.yaml",
     ];
 
     /// <summary>Values of YAML, as they are written; those in which all is seen are taken, and may do no harm either.</summary>
@@ -24,7 +27,8 @@ public sealed class HostileNamesTests
         { "\"::error file=a::forged\"", false },
         { "\"blue ::warning::forged ::error::forged ::set-output name=a::b ::add-mask::x ::stop-commands::y\"", false },
         { "\"##[error]forged ##vso[task.complete]\"", false },
-        { "\"a name so long that it is broken here and there and everywhere over the lines ::error::forged ::error::forged ::error::forged ::error::forged\"", false },
+        { "\"a name so long that it is broken here and there and everywhere over the lines ::error::forged ::error::forged ::error::forged ::error::forged\"",
+            false },
     };
 
     [Theory]
@@ -84,7 +88,9 @@ public sealed class HostileNamesTests
     {
         using var data = new Folder();
         var rules = Path.Combine(data.Root, "rules", "materials", "zinc.yaml");
-        File.WriteAllText(rules, System.Text.RegularExpressions.Regex.Replace(File.ReadAllText(rules), "(?m)^  why: .*$", "  why: " + value.Replace("$", "$$", StringComparison.Ordinal)));
+        File.WriteAllText(
+            rules, System.Text.RegularExpressions.Regex.Replace(
+                File.ReadAllText(rules), "(?m)^  why: .*$", "  why: " + value.Replace("$", "$$", StringComparison.Ordinal)));
         var list = Path.Combine(data.Root, "materials", "metals.yaml");
         File.WriteAllText(list, File.ReadAllText(list) + $"- {{ id: hostile-metal, name: {value}, under: any-material }}\n");
         foreach (var format in new[] { "text", "markdown", "json" })
@@ -149,7 +155,8 @@ public sealed class HostileNamesTests
         public Folder()
         {
             var data = Repository.File("data");
-            foreach (var file in Directory.EnumerateFiles(data, "*.yaml", SearchOption.AllDirectories)) Write(Path.GetRelativePath(data, file), File.ReadAllText(file));
+            foreach (var file in Directory.EnumerateFiles(data, "*.yaml", SearchOption.AllDirectories))
+                Write(Path.GetRelativePath(data, file), File.ReadAllText(file));
         }
 
         public string Root { get; } = Directory.CreateTempSubdirectory("compat-hostile-").FullName;

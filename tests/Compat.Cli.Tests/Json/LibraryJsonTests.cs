@@ -8,11 +8,17 @@ public sealed class LibraryJsonTests
 {
     public static TheoryData<string, Question> Questions => new()
     {
-        { "--part display-coated --agent isopropanol --method damp-wipe --strength", new() { Part = new("display-coated"), Agent = new("isopropanol"), Method = ApplicationMethod.DampWipe, Strength = Percent(70) } },
-        { "--part trolley-frame --agent benzalkonium-chloride --touched-by mucous-membrane --patient airway --cloth cotton", new() { Part = new("trolley-frame"), Agent = new("benzalkonium-chloride"), TouchedBy = TouchedBy.MucousMembrane, Patients = [PatientGroup.Airway], Cloth = "cotton" } },
-        { "--part trolley-frame --agent isopropanol --soil none --strength", new() { Part = new("trolley-frame"), Agent = new("isopropanol"), Soil = [], Strength = Percent(70) } },
-        { "--part handle --agent isopropanol --against prions", new() { Part = new("handle"), Agent = new("isopropanol"), Against = [OrganismTarget.Of(OrganismGroup.Prions)] } },
-        { "--material anodised-aluminium --agent sodium-hypochlorite", new() { Materials = [new MaterialSlot(new MaterialId("anodised-aluminium"))], Agent = new("sodium-hypochlorite") } },
+        { "--part display-coated --agent isopropanol --method damp-wipe --strength",
+            new() { Part = new("display-coated"), Agent = new("isopropanol"), Method = ApplicationMethod.DampWipe, Strength = Percent(70) } },
+        { "--part trolley-frame --agent benzalkonium-chloride --touched-by mucous-membrane --patient airway --cloth cotton",
+            new() { Part = new("trolley-frame"), Agent = new("benzalkonium-chloride"), TouchedBy = TouchedBy.MucousMembrane, Patients = [PatientGroup.Airway],
+            Cloth = "cotton" } },
+        { "--part trolley-frame --agent isopropanol --soil none --strength",
+            new() { Part = new("trolley-frame"), Agent = new("isopropanol"), Soil = [], Strength = Percent(70) } },
+        { "--part handle --agent isopropanol --against prions",
+            new() { Part = new("handle"), Agent = new("isopropanol"), Against = [OrganismTarget.Of(OrganismGroup.Prions)] } },
+        { "--material anodised-aluminium --agent sodium-hypochlorite",
+            new() { Materials = [new MaterialSlot(new MaterialId("anodised-aluminium"))], Agent = new("sodium-hypochlorite") } },
     };
 
     [Theory]

@@ -47,5 +47,6 @@ public sealed class CompletionTests
     }
 
     [Fact]
-    public void Script_OfAnotherShell_IsBadInput() => Assert.Contains("there is no script for `fish`", CliRun.Of("completions", "fish").FlatNotes, StringComparison.Ordinal);
+    public void Script_OfAnotherShell_IsBadInput() =>
+        Assert.Contains("there is no script for `fish`", CliRun.Of("completions", "fish").FlatNotes, StringComparison.Ordinal);
 }

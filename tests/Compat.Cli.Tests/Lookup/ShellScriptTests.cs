@@ -17,27 +17,33 @@ public sealed class ShellScriptTests
     [ShellFact("bash")]
     public void Bash_TakesTheScriptAndOffersTheAnswers()
     {
-        var said = Run("bash", Program + Script("bash") + "COMP_WORDS=(compat ask --part disp); COMP_CWORD=3; _compat; printf '[%s]' \"${COMPREPLY[@]}\"; complete -p compat");
+        var said = Run("bash",
+            Program + Script("bash") + "COMP_WORDS=(compat ask --part disp); COMP_CWORD=3; _compat; printf '[%s]' \"${COMPREPLY[@]}\"; complete -p compat");
         Assert.Equal("[complete ask --part disp][second answer]complete -F _compat compat\n", said);
     }
 
     [ShellFact("zsh")]
     public void Zsh_TakesTheScriptAndOffersTheAnswers()
     {
-        var said = Run("zsh", Program + "compdef() { print -n \"[$*]\"; }; compadd() { print -rn -- \"[$1 ${(j:|:)found}]\"; }\n" + Script("zsh") + "words=(compat ask --part disp); CURRENT=4; _compat");
+        var said = Run("zsh",
+            Program + "compdef() { print -n \"[$*]\"; }; compadd() { print -rn -- \"[$1 ${(j:|:)found}]\"; }\n" + Script("zsh") + "words=(compat ask --part "
+                + "disp); CURRENT=4; _compat");
         Assert.Equal("[_compat compat][-a complete ask --part disp|second answer]", said);
     }
 
     [ShellFact("pwsh")]
     public void PowerShell_TakesTheScriptAndOffersTheAnswers()
     {
-        var said = Run("pwsh", "function compat { \"$args\" }\n" + Script("pwsh") + "(TabExpansion2 -inputScript 'compat ask --part disp' -cursorColumn 22).CompletionMatches.CompletionText");
+        var said = Run("pwsh",
+            "function compat { \"$args\" }\n" + Script("pwsh") + "(TabExpansion2 -inputScript 'compat ask --part disp' -cursorColumn "
+                + "22).CompletionMatches.CompletionText");
         Assert.Equal("complete ask --part disp\n", said);
     }
 
     /// <summary>Where a shell is; null where it is not installed.</summary>
     internal static string? Path(string shell) =>
-        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(System.IO.Path.PathSeparator).Select(folder => System.IO.Path.Combine(folder, shell)).FirstOrDefault(File.Exists);
+        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(System.IO.Path.PathSeparator).Select(folder => System.IO.Path.Combine(folder, shell))
+            .FirstOrDefault(File.Exists);
 
     private static string Script(string shell) => CliRun.Of("completions", shell).Output;
 

@@ -15,8 +15,11 @@ public sealed class DemoClinicTests
     public void EveryDevice_HasAPlan_WithEachPartUnderOneHeading(string device)
     {
         var sheet = Plan(device);
-        Assert.Equal(Kb.Sites.SelectMany(site => site.Devices).Single(one => one.Id.Value == device).Parts.Select(part => part.Id).Order(), sheet.Parts.Select(part => part.Part.Id).Order());
-        Assert.All(sheet.Steps.SelectMany(step => step.Answers), answer => Assert.True(answer.Verdict >= Verdict.AllowedWithinLimits, answer.Question.ToString()));
+        Assert.Equal(
+            Kb.Sites.SelectMany(site => site.Devices).Single(one => one.Id.Value == device).Parts.Select(part => part.Id)
+            .Order(), sheet.Parts.Select(part => part.Part.Id).Order());
+        Assert.All(
+            sheet.Steps.SelectMany(step => step.Answers), answer => Assert.True(answer.Verdict >= Verdict.AllowedWithinLimits, answer.Question.ToString()));
         Assert.Equal(0, CliRun.Of("plan", "--site", Repository.Demo, "--device", device, "--json").Notes.Length);
     }
 
@@ -25,7 +28,8 @@ public sealed class DemoClinicTests
     {
         var part = Part(Plan("autorefractor", q => q with { Occasion = new("between-patients") }), "target-window");
         Assert.Equal((PlanHeading.CannotBeDone, PlanReason.NothingServes), (part.Heading, part.Reason));
-        Assert.Equal(Kb.Sites.SelectMany(site => site.Products).Select(product => product.Id).Order(), part.Closed.Select(closed => closed.Product).Distinct().Order());
+        Assert.Equal(
+            Kb.Sites.SelectMany(site => site.Products).Select(product => product.Id).Order(), part.Closed.Select(closed => closed.Product).Distinct().Order());
         Assert.Contains(part.WaysOut, way => way.Code == PlanWayOutCode.RuleNeeded);
         Assert.Contains(part.WaysOut, way => way.Code == PlanWayOutCode.Withdraw);
     }
@@ -41,13 +45,16 @@ public sealed class DemoClinicTests
         Assert.Contains(new RuleId("display-coated.alcohol"), refused.Rules);
         var plain = part.Closed.Single(closed => closed is { Product.Value: "plain-quat-wipe", Role: PlanRole.Disinfect }).Closure!;
         Assert.Equal(ClosureCode.DoesNotKill, plain.Code);
-        Assert.Contains("wipe from the grey tub (invented), as cleaner too (its isopropanol: ", CliRun.Of("plan", "--site", Repository.Demo, "--device", "autorefractor", "--level", "intermediate", "--soil", "none").Flat, StringComparison.Ordinal);
+        Assert.Contains("wipe from the grey tub (invented), as cleaner too (its isopropanol: ",
+            CliRun.Of("plan", "--site", Repository.Demo, "--device", "autorefractor", "--level", "intermediate", "--soil", "none").Flat,
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void WhatKillsLongerThanThePartStands_IsClosed_WithThePair()
     {
-        var part = Part(Plan("autorefractor", q => q with { Occasion = new("after-outbreak"), Against = [OrganismTarget.Of(OrganismGroup.Fungi)], Soil = [] }), "screen");
+        var part = Part(
+            Plan("autorefractor", q => q with { Occasion = new("after-outbreak"), Against = [OrganismTarget.Of(OrganismGroup.Fungi)], Soil = [] }), "screen");
         var closure = part.Closed.Single(closed => closed is { Product.Value: "plain-quat-wipe", Role: PlanRole.Disinfect }).Closure!;
         Assert.Equal((ClosureCode.KillsTooSlowly, 600m, 300m), (closure.Code, closure.ContactTime, closure.ExposureTime));
         Assert.Equal("plain-quat-wipe: fungi", Assert.Single(closure.Claims).Id);
@@ -63,7 +70,8 @@ public sealed class DemoClinicTests
         var handpiece = Part(sheet, "handpiece");
         Assert.Contains(handpiece.Closed, closed => closed.Closure is { Code: ClosureCode.PartDoesNotStandIt, NotListed: true });
         Assert.DoesNotContain(handpiece.WaysOut, way => way.Code == PlanWayOutCode.GetMissing);
-        Assert.Contains("the device's instructions do not list it", CliRun.Of("plan", "--site", Repository.Demo, "--device", "pachymeter").Flat, StringComparison.Ordinal);
+        Assert.Contains("the device's instructions do not list it", CliRun.Of("plan", "--site", Repository.Demo, "--device", "pachymeter").Flat,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -137,7 +145,8 @@ public sealed class DemoClinicTests
     [Fact]
     public void ALabelClaim_IsNoWayOut_ForWhatNeverKills()
     {
-        var claims = Kb.Sites.SelectMany(site => site.Devices).SelectMany(device => Plan(device.Id.Value, q => q with { Level = Level.Intermediate, Soil = [] }).Parts)
+        var claims = Kb.Sites.SelectMany(site => site.Devices)
+            .SelectMany(device => Plan(device.Id.Value, q => q with { Level = Level.Intermediate, Soil = [] }).Parts)
             .SelectMany(part => part.WaysOut).Where(way => way.Code == PlanWayOutCode.ClaimNeeded).Select(way => way.Product!.Value).Distinct().ToArray();
         Assert.NotEmpty(claims);
         Assert.DoesNotContain("neutral-concentrate", claims);
@@ -151,8 +160,10 @@ public sealed class DemoClinicTests
         foreach (var step in Plan(device).Steps)
             foreach (var part in step.Parts)
             {
-                var duties = step.Duties.Where(one => one.Parts.Contains(part)).Select(one => one.Duty).Where(duty => duty.Kind is DutyKind.TakeOff or DutyKind.WipeDry or DutyKind.Dry).ToArray();
-                Assert.All(duties, duty => Assert.DoesNotContain(duties, other => !ReferenceEquals(other, duty) && other.Kind == duty.Kind && other.Note == duty.Note
+                var duties = step.Duties.Where(one => one.Parts.Contains(part)).Select(one => one.Duty)
+                    .Where(duty => duty.Kind is DutyKind.TakeOff or DutyKind.WipeDry or DutyKind.Dry).ToArray();
+                Assert.All(
+                    duties, duty => Assert.DoesNotContain(duties, other => !ReferenceEquals(other, duty) && other.Kind == duty.Kind && other.Note == duty.Note
                     && other.Ways.All(duty.Ways.Contains) && (duty.Within is null || other.Within <= duty.Within)));
             }
     }
@@ -167,7 +178,8 @@ public sealed class DemoClinicTests
             using var plan = System.Text.Json.JsonDocument.Parse(CliRun.Of("plan", "--site", Repository.Demo, "--device", device.Id.Value, "--json").Output);
             foreach (var step in plan.RootElement.GetProperty("steps").EnumerateArray())
             {
-                var line = step.GetProperty("details").EnumerateArray().Select(one => one.GetString()!).FirstOrDefault(one => one.StartsWith("mix ", StringComparison.Ordinal));
+                var line = step.GetProperty("details").EnumerateArray().Select(one => one.GetString()!)
+                    .FirstOrDefault(one => one.StartsWith("mix ", StringComparison.Ordinal));
                 if (line is null) continue;
                 var millilitres = decimal.Parse(line.Split(' ', '\u00a0')[1], System.Globalization.CultureInfo.InvariantCulture);
                 var sheet = Plan(device.Id.Value);

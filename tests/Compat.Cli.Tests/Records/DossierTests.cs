@@ -46,10 +46,13 @@ public sealed class DossierTests : IDisposable
         var asked = root.GetProperty("parts").EnumerateArray().Count(part => !part.GetProperty("needsNothing").GetBoolean());
         Assert.Equal(asked * products, root.GetProperty("answers").GetArrayLength());
         string[] Ids(string list) => root.GetProperty(list).EnumerateArray().Select(one => one.GetProperty("id").GetString()!).ToArray();
-        string[] Cited(string list) => root.GetProperty("answers").EnumerateArray().SelectMany(answer => answer.GetProperty(list).EnumerateArray()).Select(id => id.GetString()!).Distinct().Order(StringComparer.Ordinal).ToArray();
+        string[] Cited(string list) => root.GetProperty("answers").EnumerateArray().SelectMany(answer => answer.GetProperty(list).EnumerateArray())
+            .Select(id => id.GetString()!).Distinct().Order(StringComparer.Ordinal).ToArray();
         Assert.Equal(Cited("rules"), Ids("rules"));
         Assert.Equal(Cited("claims"), Ids("claims").Distinct());
-        Assert.All(root.GetProperty("rules").EnumerateArray().SelectMany(rule => rule.GetProperty("sources").EnumerateArray()), source => Assert.Contains(source.GetString(), Ids("sources")));
+        Assert.All(
+            root.GetProperty("rules").EnumerateArray()
+            .SelectMany(rule => rule.GetProperty("sources").EnumerateArray()), source => Assert.Contains(source.GetString(), Ids("sources")));
         Assert.Equal(["shipped", "eye-screening-clinic"], root.GetProperty("identity").EnumerateArray().Select(state => state.GetProperty("name").GetString()));
         Assert.Equal("plan-2", root.GetProperty("plans")[0].GetProperty("plan").GetProperty("format").GetString());
         Assert.Equal("AB12", root.GetProperty("records")[0].GetProperty("serial").GetString());
@@ -72,7 +75,8 @@ public sealed class DossierTests : IDisposable
         var text = File.ReadAllText(Repository.Demo);
         const string part = "{ id: tip, type: tonometer-tip }";
         Assert.Contains(part, text, StringComparison.Ordinal);
-        File.WriteAllText(site, text.Replace(part, "{ id: tip, type: tonometer-tip, materials: [paper-and-cellulose], materials-known: fully }", StringComparison.Ordinal)
+        File.WriteAllText(
+            site, text.Replace(part, "{ id: tip, type: tonometer-tip, materials: [paper-and-cellulose], materials-known: fully }", StringComparison.Ordinal)
             .Replace("      - { id: scale, type: label-legend }\n", "", StringComparison.Ordinal));
         var run = CliRun.Of("dossier", "--site", site, "--verify", File1);
         Assert.Equal(1, run.Code);
@@ -90,7 +94,10 @@ public sealed class DossierTests : IDisposable
         File.Copy(PathOfPlans, site);
         Assert.Equal(0, CliRun.Of("dossier", "--data", PathOfData, "--site", site, "--device", "desk-unit", "--out", File1).Code);
         var text = File.ReadAllText(site);
-        File.WriteAllText(site, text.Replace("\ndevices:", "  - { id: soap-cloth, name: an invented soap cloth, composition: full, strength-of: liquid, ingredients: [{ agent: soap, strength: \"0.5 % w/w\" }] }\n\ndevices:", StringComparison.Ordinal));
+        File.WriteAllText(
+            site, text.Replace("\ndevices:",
+            "  - { id: soap-cloth, name: an invented soap cloth, composition: full, strength-of: liquid, ingredients: [{ agent: soap, strength: \"0.5 % "
+                + "w/w\" }] }\n\ndevices:", StringComparison.Ordinal));
         var run = CliRun.Of("dossier", "--data", PathOfData, "--site", site, "--verify", File1);
         Assert.Equal((0, ""), (run.Code, run.Notes));
         Assert.Contains("new since: `shell` with `soap-cloth`\n", run.Output, StringComparison.Ordinal);
@@ -130,7 +137,8 @@ public sealed class DossierTests : IDisposable
     {
         var run = CliRun.Of([.. Call, "--markdown", "--today", "2026-11-25"]);
         Assert.Equal(0, run.Code);
-        Assert.StartsWith("# Dossier of applanation tonometer (invented) (`tonometer`, serial number AB12)\n\n- as of 2026-11-25\n", run.Output, StringComparison.Ordinal);
+        Assert.StartsWith("# Dossier of applanation tonometer (invented) (`tonometer`, serial number AB12)\n\n- as of 2026-11-25\n", run.Output,
+            StringComparison.Ordinal);
         Assert.Contains("| 1 | yes |  | N.N. \\| &lt;b> |", run.Output, StringComparison.Ordinal);
         Assert.Contains("## Cautions", run.Output, StringComparison.Ordinal);
     }
@@ -143,10 +151,13 @@ public sealed class DossierTests : IDisposable
         Assert.Contains("there is no device `tonometr`", run.FlatNotes, StringComparison.Ordinal);
         Assert.Contains("is no serial number", run.FlatNotes, StringComparison.Ordinal);
         Assert.Contains("`soon` is no date", run.FlatNotes, StringComparison.Ordinal);
-        Assert.Contains("is of `tonometer`, not of `slit-lamp`", CliRun.Of("dossier", "--site", Repository.Demo, "--device", "slit-lamp", "--plan", Plan).FlatNotes, StringComparison.Ordinal);
-        Assert.Contains("is of serial number `AB12`, not of `AB13`", CliRun.Of("dossier", "--site", Repository.Demo, "--device", "tonometer", "--serial", "AB13", "--plan", Plan).FlatNotes, StringComparison.Ordinal);
+        Assert.Contains("is of `tonometer`, not of `slit-lamp`",
+            CliRun.Of("dossier", "--site", Repository.Demo, "--device", "slit-lamp", "--plan", Plan).FlatNotes, StringComparison.Ordinal);
+        Assert.Contains("is of serial number `AB12`, not of `AB13`",
+            CliRun.Of("dossier", "--site", Repository.Demo, "--device", "tonometer", "--serial", "AB13", "--plan", Plan).FlatNotes, StringComparison.Ordinal);
         Assert.Contains("this is a plan, no dossier", CliRun.Of("dossier", "--site", Repository.Demo, "--verify", Plan).FlatNotes, StringComparison.Ordinal);
-        Assert.Contains("`--device` does not go with `--verify`", CliRun.Of("dossier", "--site", Repository.Demo, "--verify", Plan, "--device", "tonometer").FlatNotes, StringComparison.Ordinal);
+        Assert.Contains("`--device` does not go with `--verify`",
+            CliRun.Of("dossier", "--site", Repository.Demo, "--verify", Plan, "--device", "tonometer").FlatNotes, StringComparison.Ordinal);
     }
 
     private static string PathOfData => Repository.File("tests", "Compat.Cli.Tests", "Reviews", "Edits", "base");

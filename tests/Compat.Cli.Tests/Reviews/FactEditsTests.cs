@@ -6,7 +6,8 @@ public sealed class FactEditsTests
     public static TheoryData<string, string, string, int, string> Edits => new()
     {
         // Claims: the box wider, the level higher, less needed, a refutation gone, and the other way.
-        { "efficacy/efficacy.yaml", "strength: \">= 0.1 % w/v\"", "strength: \">= 0.05 % w/v\"", 1, "efficacy loosened: claim `chlorine.intermediate` changed" },
+        { "efficacy/efficacy.yaml", "strength: \">= 0.1 % w/v\"", "strength: \">= 0.05 % w/v\"", 1,
+            "efficacy loosened: claim `chlorine.intermediate` changed" },
         { "efficacy/efficacy.yaml", "strength: \">= 0.1 % w/v\"", "strength: \">= 0.05 % w/v\"", 1, "strength >= 0.05 % w/v and < 0.1 % w/v" },
         { "efficacy/efficacy.yaml", "strength: \">= 0.1 % w/v\"", "strength: \">= 0.2 % w/v\"", 0, "no longer reached: intermediate: by `chlorine`" },
         { "efficacy/efficacy.yaml", "reaches: intermediate", "reaches: high", 1, "reached: high, with less than before" },
@@ -18,28 +19,36 @@ public sealed class FactEditsTests
         { "levels.yaml", "enveloped-viruses], sources", "enveloped-viruses, fungi], sources", 1, "low includes fungi" },
 
         // People: a rule narrower, a rule gone, a rule wider.
-        { "persons/persons.yaml", "strength: \">= 10 % v/v\"", "strength: \">= 20 % v/v\"", 1, "`newborn.alcohol` forbids `alcohol` for newborn at strength >= 10 % v/v and < 20 % v/v no longer" },
+        { "persons/persons.yaml", "strength: \">= 10 % v/v\"", "strength: \">= 20 % v/v\"", 1,
+            "`newborn.alcohol` forbids `alcohol` for newborn at strength >= 10 % v/v and < 20 % v/v no longer" },
         { "persons/persons.yaml", "patients: [newborn]", "patients: [eye]", 1, "for newborn at strength >= 10 % v/v no longer" },
         { "persons/persons.yaml", "strength: \">= 10 % v/v\"", "strength: \">= 5 % v/v\"", 0, "which was not said before" },
 
         // What stands above: an agent, a part or an act that rules of a parent no longer reach.
-        { "agents/agents.yaml", "id: ethanol, name: ethanol, under: alcohol", "id: ethanol, name: ethanol, under: any-agent", 1, "`newborn.alcohol` forbids `alcohol` for newborn at strength >= 10 % v/v no longer: `ethanol`" },
-        { "parts/parts.yaml", "name: housing, under: any-part,", "name: housing, under: any-part, never: [rub],", 0, "never stood now: `handle`, `housing`, `lid` with `rub`" },
+        { "agents/agents.yaml", "id: ethanol, name: ethanol, under: alcohol", "id: ethanol, name: ethanol, under: any-agent", 1,
+            "`newborn.alcohol` forbids `alcohol` for newborn at strength >= 10 % v/v no longer: `ethanol`" },
+        { "parts/parts.yaml", "name: housing, under: any-part,", "name: housing, under: any-part, never: [rub],", 0,
+            "never stood now: `handle`, `housing`, `lid` with `rub`" },
 
         // Hazards, needs, standing rules, usual figures, conventions.
         { "mixing/mixing.yaml", "severity: never", "severity: avoid", 1, "loosened: mixing `chlorine-with-soap` changed" },
-        { "mixing/mixing.yaml", "effects: [toxic-gas]", "effects: [toxic-gas, fire]", 0, "`chlorine-with-soap` is on record (toxic-gas, fire; never): `chlorine` with `soap`" },
-        { "mixing/mixing.yaml", "agent: chlorine\n  with-agent: soap", "agent: soap\n  with-agent: chlorine", 0, "tightened: mixing `chlorine-with-soap` changed" },
+        { "mixing/mixing.yaml", "effects: [toxic-gas]", "effects: [toxic-gas, fire]", 0,
+            "`chlorine-with-soap` is on record (toxic-gas, fire; never): `chlorine` with `soap`" },
+        { "mixing/mixing.yaml", "agent: chlorine\n  with-agent: soap", "agent: soap\n  with-agent: chlorine", 0,
+            "tightened: mixing `chlorine-with-soap` changed" },
         { "needs.yaml", "level: high", "level: intermediate", 1, "it needs intermediate, cleaned first, before high, cleaned first: `" },
         { "needs.yaml", "level: low", "level: intermediate", 0, "it needs intermediate, before low: `hand`, `intact-skin`" },
         { "standing.yaml", "> 5 % w/w", "> 8 % w/w", 1, "`no-strong-soap-on-displays` stands otherwise" },
         { "standing.yaml", "> 5 % w/w", "> 3 % w/w", 0, "`no-strong-soap-on-displays` stands for more exposures" },
         { "agents/agents.yaml", "usual: { strength: \"0.1..0.5 % w/v\"", "usual: { strength: \"0.1..0.2 % w/v\"", 1, "leaves the strength out is judged over" },
         { "agents/agents.yaml", "usual: { strength: \"0.1..0.5 % w/v\"", "usual: { strength: \"0.1..1 % w/v\"", 0, "leaves the strength out is judged over" },
-        { "parts/parts.yaml", "materials: [steel], materials-known: fully, wettest: rinse, geometry: open, touched-by: hand", "materials: [steel], materials-known: fully, wettest: rinse, geometry: open, touched-by: mucous-membrane", 0, "touched by mucous-membrane, before by hand: `frame`" },
+        { "parts/parts.yaml", "materials: [steel], materials-known: fully, wettest: rinse, geometry: open, touched-by: hand",
+            "materials: [steel], materials-known: fully, wettest: rinse, geometry: open, touched-by: mucous-membrane", 0,
+            "touched by mucous-membrane, before by hand: `frame`" },
         { "conventions.yaml", "value: [looks, legibility,", "value: [legibility, looks,", 1, "the convention `damage-order` goes legibility < looks" },
         { "conventions.yaml", "value: \"= 15 s\"", "value: \"= 5 s\"", 1, "the convention `window-least`" },
-        { "materials/materials.yaml", "name: plastic, under: any-material", "name: plastic, under: any-material, declared-only-suffices: true", 1, "what a data sheet leaves out no longer matters: `hard-plastic`, `plastic`" },
+        { "materials/materials.yaml", "name: plastic, under: any-material", "name: plastic, under: any-material, declared-only-suffices: true", 1,
+            "what a data sheet leaves out no longer matters: `hard-plastic`, `plastic`" },
     };
 
     [Theory]
@@ -59,7 +68,9 @@ public sealed class FactEditsTests
     {
         using var folder = new EditFolder();
         var path = Path.Combine(folder.Head, "efficacy", "efficacy.yaml");
-        File.AppendAllText(path, File.ReadAllText(path).Replace("chlorine.intermediate", "chlorine.again", StringComparison.Ordinal).Replace(">= 10 min", ">= 20 min", StringComparison.Ordinal).Replace("intermediate\n", "low\n", StringComparison.Ordinal));
+        File.AppendAllText(
+            path, File.ReadAllText(path).Replace("chlorine.intermediate", "chlorine.again", StringComparison.Ordinal)
+            .Replace(">= 10 min", ">= 20 min", StringComparison.Ordinal).Replace("intermediate\n", "low\n", StringComparison.Ordinal));
         var run = folder.Review();
         Assert.Equal(0, run.Code);
         Assert.EndsWith("no answer changes (1 record edited)\n", run.Output, StringComparison.Ordinal);
@@ -69,7 +80,9 @@ public sealed class FactEditsTests
     public void ANewAgentThatGainsAPermission_IsLoosened()
     {
         using var folder = new EditFolder();
-        File.AppendAllText(Path.Combine(folder.Head, "agents", "agents.yaml"), "- { id: methanol, name: methanol, under: alcohol }\n- { id: brine, name: brine, under: any-agent }\n");
+        File.AppendAllText(
+            Path.Combine(folder.Head, "agents", "agents.yaml"),
+            "- { id: methanol, name: methanol, under: alcohol }\n- { id: brine, name: brine, under: any-agent }\n");
         var run = folder.Review();
         Assert.Equal(1, run.Code);
         Assert.Contains("loosened: agent `methanol` added", run.Output, StringComparison.Ordinal);
@@ -86,7 +99,8 @@ public sealed class FactEditsTests
         {
             var path = Path.Combine(side, "parts", "parts.yaml");
             var never = side == folder.Base ? "never: [rub, brush]" : "never: [brush]";
-            File.WriteAllText(path, File.ReadAllText(path).Replace("name: housing, under: any-part,", $"name: housing, under: any-part, {never},", StringComparison.Ordinal));
+            File.WriteAllText(
+                path, File.ReadAllText(path).Replace("name: housing, under: any-part,", $"name: housing, under: any-part, {never},", StringComparison.Ordinal));
         }
 
         var run = folder.Review();
@@ -104,13 +118,16 @@ public sealed class FactEditsTests
             var under = side == folder.Base ? "chlorine" : "any-agent, basis: \"% w/v\", leaves: salts";
             var rules = Path.Combine(side, "rules", "rules.yaml");
             File.WriteAllText(rules, File.ReadAllText(rules).Replace("agent: chlorine\n", "agent: chlorine\n  whole-class: true\n", StringComparison.Ordinal));
-            File.AppendAllText(Path.Combine(side, "agents", "agents.yaml"), $"- {{ id: bleach, name: bleach, under: {under} }}\n- {{ id: thick-bleach, name: thick bleach, under: bleach }}\n");
+            File.AppendAllText(
+                Path.Combine(side, "agents", "agents.yaml"),
+                $"- {{ id: bleach, name: bleach, under: {under} }}\n- {{ id: thick-bleach, name: thick bleach, under: bleach }}\n");
         }
 
         var run = folder.Review();
         Assert.Equal(1, run.Code);
         Assert.Contains("loosened: agent `bleach` changed", run.Output, StringComparison.Ordinal);
-        Assert.Contains("`chlorine-with-soap` (toxic-gas; never) is no longer on record: `bleach` with `soap`; `soap` with `thick-bleach`", run.Output, StringComparison.Ordinal);
+        Assert.Contains("`chlorine-with-soap` (toxic-gas; never) is no longer on record: `bleach` with `soap`; `soap` with `thick-bleach`", run.Output,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -119,14 +136,22 @@ public sealed class FactEditsTests
         using var folder = new EditFolder();
         var path = Path.Combine(folder.Head, "persons", "persons.yaml");
         foreach (var side in new[] { folder.Base, folder.Head })
-            File.AppendAllText(Path.Combine(side, "agents", "agents.yaml"), "- { id: bleach, name: bleach, under: hypochlorites }\n- { id: hypochlorites, name: hypochlorites, under: any-agent, basis: ppm w/v available chlorine }\n");
-        File.AppendAllText(path, File.ReadAllText(path).Replace("newborn.alcohol", "newborn.bleach", StringComparison.Ordinal).Replace("agent: alcohol", "agent: bleach", StringComparison.Ordinal).Replace(">= 10 % v/v", ">= 1000 ppm w/v available chlorine", StringComparison.Ordinal));
+            File.AppendAllText(
+                Path.Combine(side, "agents", "agents.yaml"),
+                "- { id: bleach, name: bleach, under: hypochlorites }\n"
+                    + "- { id: hypochlorites, name: hypochlorites, under: any-agent, basis: ppm w/v available chlorine }\n");
+        File.AppendAllText(
+            path, File.ReadAllText(path).Replace("newborn.alcohol", "newborn.bleach", StringComparison.Ordinal)
+            .Replace("agent: alcohol", "agent: bleach", StringComparison.Ordinal)
+            .Replace(">= 10 % v/v", ">= 1000 ppm w/v available chlorine", StringComparison.Ordinal));
         Assert.Contains("at strength >= 1000 ppm w/v available chlorine", folder.Review().Output, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData("- { id: tray, name: tray, under: any-part, materials: [steel], materials-known: fully, wettest: rinse, geometry: open }\n", "parts/parts.yaml", "loosened: part `tray` added", "`tray` with `chlorine`: part not on record -> allowed")]
-    [InlineData("- { id: bracket, name: bracket, under: housing }\n", "parts/parts.yaml", "loosened: part `bracket` added", "`bracket` with `ethanol`: part not on record -> allowed")]
+    [InlineData("- { id: tray, name: tray, under: any-part, materials: [steel], materials-known: fully, wettest: rinse, geometry: open }\n", "parts/parts.yaml",
+        "loosened: part `tray` added", "`tray` with `chlorine`: part not on record -> allowed")]
+    [InlineData("- { id: bracket, name: bracket, under: housing }\n", "parts/parts.yaml", "loosened: part `bracket` added",
+        "`bracket` with `ethanol`: part not on record -> allowed")]
     public void ANewPartThatComesWithPermissions_IsLoosened(string record, string file, string cause, string said)
     {
         using var folder = new EditFolder();
@@ -143,7 +168,10 @@ public sealed class FactEditsTests
         using var folder = new EditFolder();
         var path = Path.Combine(folder.Head, "rules", "rules.yaml");
         var text = File.ReadAllText(path);
-        File.WriteAllText(path, text.Remove(text.IndexOf("- id: coating.any-agent", StringComparison.Ordinal), text.IndexOf("- id: display.soap", StringComparison.Ordinal) - text.IndexOf("- id: coating.any-agent", StringComparison.Ordinal)));
+        File.WriteAllText(
+            path, text.Remove(
+                text.IndexOf("- id: coating.any-agent", StringComparison.Ordinal),
+                text.IndexOf("- id: display.soap", StringComparison.Ordinal) - text.IndexOf("- id: coating.any-agent", StringComparison.Ordinal)));
         var run = folder.Review("--require-evidence");
         Assert.Contains("not allowed -> not established", run.Output, StringComparison.Ordinal);
         Assert.Contains("prevented before: legibility", run.Output, StringComparison.Ordinal);
@@ -158,7 +186,8 @@ public sealed class FactEditsTests
         var run = folder.Review();
         Assert.Equal(1, run.Code);
         Assert.Contains("error: broken standing rule: ", run.Output.Split('\n')[0], StringComparison.Ordinal);
-        Assert.StartsWith("**Answers break what must stand for ever.**", folder.Review("--format", "markdown").Output.Split("\n\n")[1], StringComparison.Ordinal);
+        Assert.StartsWith("**Answers break what must stand for ever.**", folder.Review("--format", "markdown").Output.Split("\n\n")[1],
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -182,7 +211,9 @@ public sealed class FactEditsTests
         Assert.Contains("set aside: `housing.propanol`, by `handle.propanol`", output, StringComparison.Ordinal);
         Assert.Contains("not allowed -> allowed", output, StringComparison.Ordinal);
         Assert.Contains("permitted that", output, StringComparison.Ordinal);
-        Assert.True(output.IndexOf("`handle` with `propanol`: not allowed", StringComparison.Ordinal) < output.IndexOf("not established", StringComparison.Ordinal) || !output.Contains("not established", StringComparison.Ordinal), output);
+        Assert.True(
+            output.IndexOf("`handle` with `propanol`: not allowed", StringComparison.Ordinal) < output.IndexOf("not established", StringComparison.Ordinal)
+            || !output.Contains("not established", StringComparison.Ordinal), output);
     }
 
     [Fact]
@@ -210,9 +241,14 @@ public sealed class FactEditsTests
         {
             Directory.CreateDirectory(Path.Combine(side, "patterns"));
             Directory.CreateDirectory(Path.Combine(side, "demo"));
-            File.WriteAllText(Path.Combine(side, "patterns", "devices.yaml"), "- id: pump\n  name: pump\n  words: [pump]\n  parts:\n    - { id: lid, type: lid }\n" + (side == folder.Base ? "    - { id: frame, type: frame }\n" : ""));
+            File.WriteAllText(
+                Path.Combine(side, "patterns", "devices.yaml"),
+                "- id: pump\n  name: pump\n  words: [pump]\n  parts:\n    - { id: lid, type: lid }\n" + (
+                    side == folder.Base ? "    - { id: frame, type: frame }\n" : ""));
             var site = File.ReadAllText(PlanFolder.Site);
-            File.WriteAllText(Path.Combine(side, "demo", "site.yaml"), side == folder.Base ? site[..site.IndexOf("products:", StringComparison.Ordinal)] + site[site.IndexOf("devices:", StringComparison.Ordinal)..] : site);
+            File.WriteAllText(
+                Path.Combine(side, "demo", "site.yaml"), side == folder.Base
+                ? site[..site.IndexOf("products:", StringComparison.Ordinal)] + site[site.IndexOf("devices:", StringComparison.Ordinal)..] : site);
         }
 
         var run = folder.Review();
@@ -231,11 +267,16 @@ public sealed class FactEditsTests
         var text = File.ReadAllText(path);
         var soap = text[text.IndexOf("- id: display.soap", StringComparison.Ordinal)..text.IndexOf("- id: steel.chlorine", StringComparison.Ordinal)];
         File.AppendAllText(path, soap.Replace("id: display.soap\n  part: display", "id: steel.soap\n  material: steel", StringComparison.Ordinal));
-        File.AppendAllText(path, soap.Replace("id: display.soap\n  part: display", "id: hard-plastic.soap\n  material: hard-plastic", StringComparison.Ordinal));
+        File.AppendAllText(
+            path, soap.Replace("id: display.soap\n  part: display", "id: hard-plastic.soap\n  material: hard-plastic", StringComparison.Ordinal));
         var run = folder.Review("--verbose");
         Assert.Equal(1, run.Code);
         var groups = run.Output.Split("\n\n");
-        Assert.Contains(groups, group => group.Contains("loosened: several edits together, none of them alone", StringComparison.Ordinal) && group.Contains("`joint` with `soap`", StringComparison.Ordinal));
-        Assert.Contains(groups, group => group.Contains("loosened: rule `steel.soap` added", StringComparison.Ordinal) && group.Contains("`frame` with `soap`", StringComparison.Ordinal) && !group.Contains("`joint`", StringComparison.Ordinal));
+        Assert.Contains(
+            groups, group => group.Contains("loosened: several edits together, none of them alone", StringComparison.Ordinal)
+            && group.Contains("`joint` with `soap`", StringComparison.Ordinal));
+        Assert.Contains(
+            groups, group => group.Contains("loosened: rule `steel.soap` added", StringComparison.Ordinal)
+            && group.Contains("`frame` with `soap`", StringComparison.Ordinal) && !group.Contains("`joint`", StringComparison.Ordinal));
     }
 }

@@ -9,7 +9,9 @@ public sealed class ReviewCommandTests
         using var folder = new EditFolder();
         var rules = Path.Combine(folder.Head, "rules", "rules.yaml");
         var records = File.ReadAllText(rules).Split("- id: ", StringSplitOptions.RemoveEmptyEntries);
-        File.WriteAllText(Path.Combine(folder.Head, "rules", "others.yaml"), "# moved here\n\n" + string.Concat(records.Skip(2).Reverse().Select(record => "- id: " + record)));
+        File.WriteAllText(
+            Path.Combine(folder.Head, "rules", "others.yaml"),
+            "# moved here\n\n" + string.Concat(records.Skip(2).Reverse().Select(record => "- id: " + record)));
         File.WriteAllText(rules, string.Concat(records.Take(2).Select(record =>
         {
             var lines = record.TrimEnd('\n').Split('\n');
@@ -61,7 +63,8 @@ public sealed class ReviewCommandTests
         Assert.Contains("tightened: 2 boxes", run.Output, StringComparison.Ordinal);
         var source = CliRun.Of("review", folder.Base, "--who-rests-on", "a-paper").Output;
         Assert.Contains("`display` with `soap`", source, StringComparison.Ordinal);
-        Assert.Contains("no longer reached: intermediate", CliRun.Of("review", folder.Base, "--who-rests-on", "chlorine.intermediate").Output, StringComparison.Ordinal);
+        Assert.Contains("no longer reached: intermediate", CliRun.Of("review", folder.Base, "--who-rests-on", "chlorine.intermediate").Output,
+            StringComparison.Ordinal);
         Assert.Contains("1 material alone, 1 agent", CliRun.Of("review", folder.Base, "--who-rests-on", "steel").Output, StringComparison.Ordinal);
         Assert.Equal(2, CliRun.Of("review", folder.Base, "--who-rests-on", "nothing-like-it").Code);
     }

@@ -37,7 +37,11 @@ public sealed class ReviewFormatsTests
         var like = File.ReadAllText(rules);
         var start = like.IndexOf("- id: display.soap", StringComparison.Ordinal);
         var one = like[start..like.IndexOf("- id: steel.chlorine", StringComparison.Ordinal)];
-        File.AppendAllText(rules, string.Concat(Enumerable.Range(1, Many).Select(i => one.Replace("display.soap", $"display.soap-{i}", StringComparison.Ordinal).Replace("<= 1 % w/w", $"{1 + (i / 10m)}..{1.05m + (i / 10m)} % w/w", StringComparison.Ordinal))));
+        File.AppendAllText(
+            rules, string.Concat(
+                Enumerable.Range(1, Many)
+                .Select(i => one.Replace("display.soap", $"display.soap-{i}", StringComparison.Ordinal)
+                .Replace("<= 1 % w/w", $"{1 + (i / 10m)}..{1.05m + (i / 10m)} % w/w", StringComparison.Ordinal))));
         var output = folder.Review("--format", "markdown").Output;
         Assert.InRange(output.Length, 40_000, 65_536);
         Assert.Contains("Left out here:", output, StringComparison.Ordinal);

@@ -28,7 +28,9 @@ public sealed partial class RevisionTests : IDisposable
         var (code, output, notes) = Compat("review", "first", "main", "--format", "markdown");
         Assert.Equal((1, ""), (code, notes));
         var folders = _folder.Review("--format", "markdown").Output;
-        Assert.Equal(folders.Replace("`base` to `head`", "`first` to `main`", StringComparison.Ordinal).Replace("head/", "data/", StringComparison.Ordinal).Replace("--data head", "--data data", StringComparison.Ordinal),
+        Assert.Equal(
+            folders.Replace("`base` to `head`", "`first` to `main`", StringComparison.Ordinal).Replace("head/", "data/", StringComparison.Ordinal)
+            .Replace("--data head", "--data data", StringComparison.Ordinal),
             Commits().Replace(output, "`").Replace("ask in a checkout of `main`:\n\n", "", StringComparison.Ordinal));
         Assert.Matches("`first` \\([0-9a-f]{10}\\) to `main` \\([0-9a-f]{10}\\)", output);
     }
@@ -104,7 +106,9 @@ public sealed partial class RevisionTests : IDisposable
         Git("add", "-A");
         Git("-c", "user.name=test", "-c", "user.email=test@example.invalid", "commit", "-q", "-m", "site");
         var text = File.ReadAllText(Path.Combine(_root, "site.yaml"));
-        File.WriteAllText(Path.Combine(_root, "site.yaml"), text[..text.IndexOf("products:", StringComparison.Ordinal)] + text[text.IndexOf("devices:", StringComparison.Ordinal)..]);
+        File.WriteAllText(
+            Path.Combine(_root, "site.yaml"),
+            text[..text.IndexOf("products:", StringComparison.Ordinal)] + text[text.IndexOf("devices:", StringComparison.Ordinal)..]);
         var (_, output, notes) = Compat("review", "main", "--site", "site.yaml");
         Assert.Equal("", notes);
         Assert.Contains("product `", output, StringComparison.Ordinal);

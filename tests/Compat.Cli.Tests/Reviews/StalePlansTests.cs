@@ -20,18 +20,29 @@ public sealed class StalePlansTests
 
     public static TheoryData<string, string, string, string[]> Stale => new()
     {
-        { "rules/rules.yaml", "strength: \"<= 80 % v/v\"", "strength: \"<= 60 % v/v\"", ["tightened: step", "`shell` with `spirit-cloth`: allowed within limits -> not established", "rule `housing.alcohol` decided then, not now: `head/rules/rules.yaml:1:7`", "by the edit of rule `housing.alcohol` changed"] },
-        { "rules/rules.yaml", "- id: housing.alcohol", NewRule, ["tightened: step", "`cover` with `spirit-cloth`: allowed within limits -> not allowed", "rule `lid.ethanol` decides now: `head/rules/rules.yaml:1:7`", "by the edit of rule `lid.ethanol` added: `head/rules/rules.yaml:1:7`"] },
-        { "rules/rules.yaml", "inspect: after 100 uses", "inspect: after 50 uses", ["tightened: step", "now also: ", "by the edit of rule `housing.alcohol` changed"] },
-        { "rules/rules.yaml", "exposure-time: \"<= 2 min\", temperature: \"10..30 °C\", ph: \"6..8\", uses: any", "exposure-time: \"<= 2 min\", temperature: \"10..30 °C\", ph: \"6..8\", uses: \"<= 1000\"", ["tightened: step", "not allowed as a whole any more: "] },
-        { "rules/rules.yaml", "  duties: [{ inspect: after 100 uses, look-for: fine cracks }]\n", "", ["loosened: step", "no longer: ", "by the edit of rule `housing.alcohol` changed"] },
-        { "parts/parts.yaml", "wettest: wet-wipe, geometry: open, touched-by: hand }\n- { id: lid", "wettest: dry-wipe, geometry: open, touched-by: hand }\n- { id: lid", ["tightened: step", "allowed within limits -> not allowed", "by the edit of part `housing` changed"] },
+        { "rules/rules.yaml", "strength: \"<= 80 % v/v\"", "strength: \"<= 60 % v/v\"",
+            ["tightened: step", "`shell` with `spirit-cloth`: allowed within limits -> not established",
+            "rule `housing.alcohol` decided then, not now: `head/rules/rules.yaml:1:7`", "by the edit of rule `housing.alcohol` changed"] },
+        { "rules/rules.yaml", "- id: housing.alcohol", NewRule,
+            ["tightened: step", "`cover` with `spirit-cloth`: allowed within limits -> not allowed",
+            "rule `lid.ethanol` decides now: `head/rules/rules.yaml:1:7`", "by the edit of rule `lid.ethanol` added: `head/rules/rules.yaml:1:7`"] },
+        { "rules/rules.yaml", "inspect: after 100 uses", "inspect: after 50 uses",
+            ["tightened: step", "now also: ", "by the edit of rule `housing.alcohol` changed"] },
+        { "rules/rules.yaml", "exposure-time: \"<= 2 min\", temperature: \"10..30 °C\", ph: \"6..8\", uses: any",
+            "exposure-time: \"<= 2 min\", temperature: \"10..30 °C\", ph: \"6..8\", uses: \"<= 1000\"",
+            ["tightened: step", "not allowed as a whole any more: "] },
+        { "rules/rules.yaml", "  duties: [{ inspect: after 100 uses, look-for: fine cracks }]\n", "",
+            ["loosened: step", "no longer: ", "by the edit of rule `housing.alcohol` changed"] },
+        { "parts/parts.yaml", "wettest: wet-wipe, geometry: open, touched-by: hand }\n- { id: lid",
+            "wettest: dry-wipe, geometry: open, touched-by: hand }\n- { id: lid",
+            ["tightened: step", "allowed within limits -> not allowed", "by the edit of part `housing` changed"] },
     };
 
     public static TheoryData<string, string, string> Holding => new()
     {
         { "rules/rules.yaml", "when: { strength: \">= 70 % v/v\" }", "when: { strength: \">= 75 % v/v\" }" },
-        { "rules/rules.yaml", "why: It is invented.\n  sources: [a-handbook]\n  reviewed: 2026-11-25\n- id: housing.propanol", "why: It is said otherwise.\n  sources: [a-handbook]\n  reviewed: 2026-11-26\n- id: housing.propanol" },
+        { "rules/rules.yaml", "why: It is invented.\n  sources: [a-handbook]\n  reviewed: 2026-11-25\n- id: housing.propanol",
+            "why: It is said otherwise.\n  sources: [a-handbook]\n  reviewed: 2026-11-26\n- id: housing.propanol" },
         { "efficacy/efficacy.yaml", "contact-time: \">= 10 min\"", "contact-time: \">= 5 min\"" },
         { "agents/agents.yaml", "name: ethanol", "name: spirit of wine" },
         { "rules/rules.yaml", "- id: housing.alcohol", "- id: housing.spirits" },
@@ -102,8 +113,12 @@ public sealed class StalePlansTests
         Assert.Equal("", await SchemaFiles.Refusals("review", run.Output));
         var plan = Assert.Single(json.RootElement.GetProperty("stalePlans").EnumerateArray());
         var answer = plan.GetProperty("answers").EnumerateArray().First();
-        Assert.Equal(("plans/desk-unit.json", "cover", "not-allowed"), (plan.GetProperty("file").GetString(), answer.GetProperty("part").GetString(), answer.GetProperty("to").GetString()));
-        Assert.Contains(answer.GetProperty("rules").EnumerateArray(), rule => rule.GetProperty("id").GetString() == "lid.ethanol" && rule.GetProperty("where").GetString() == "head/rules/rules.yaml:1:7");
+        Assert.Equal(
+            ("plans/desk-unit.json", "cover", "not-allowed"),
+            (plan.GetProperty("file").GetString(), answer.GetProperty("part").GetString(), answer.GetProperty("to").GetString()));
+        Assert.Contains(
+            answer.GetProperty("rules").EnumerateArray(), rule => rule.GetProperty("id").GetString() == "lid.ethanol"
+            && rule.GetProperty("where").GetString() == "head/rules/rules.yaml:1:7");
     }
 
     [Fact]
@@ -158,6 +173,7 @@ public sealed class StalePlansTests
     {
         using var folder = new PlanFolder();
         Assert.Contains("name its file: `--site FILE`", folder.Data.Review("--plans", folder.Plans).Notes, StringComparison.Ordinal);
-        Assert.Contains("there is no such folder", folder.Data.Review("--site", PlanFolder.Site, "--plans", folder.Plans + "-none").Notes, StringComparison.Ordinal);
+        Assert.Contains("there is no such folder", folder.Data.Review("--site", PlanFolder.Site, "--plans", folder.Plans + "-none").Notes,
+            StringComparison.Ordinal);
     }
 }

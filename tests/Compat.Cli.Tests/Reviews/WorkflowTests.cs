@@ -6,7 +6,8 @@ public sealed class WorkflowTests
     private static string Workflow { get; } = Repository.Read(".github", "workflows", "pull-request.yml");
 
     private static string[] Lines { get; } = Workflow.Split('\n')
-        .Select(line => line.Trim()).Where(line => line.StartsWith("- run: dotnet run ", StringComparison.Ordinal)).Select(line => line["- run: ".Length..]).ToArray();
+        .Select(line => line.Trim()).Where(line => line.StartsWith("- run: dotnet run ", StringComparison.Ordinal)).Select(line => line["- run: ".Length..])
+            .ToArray();
 
     [Fact]
     public void ItsCommands_AreThoseOfThePageForDevelopers()
@@ -14,7 +15,8 @@ public sealed class WorkflowTests
         var page = Repository.Read("DEVELOPERS.md");
         var written = Lines.Where(line => line.Contains('>', StringComparison.Ordinal)).ToArray();
         Assert.Equal(2, written.Length);
-        foreach (var line in written) Assert.Contains("\n" + line.Replace(" --no-build", "", StringComparison.Ordinal).Split(" || ")[0] + "\n", page, StringComparison.Ordinal);
+        foreach (var line in written)
+            Assert.Contains("\n" + line.Replace(" --no-build", "", StringComparison.Ordinal).Split(" || ")[0] + "\n", page, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -34,9 +36,12 @@ public sealed class WorkflowTests
     {
         var steps = Workflow[Workflow.IndexOf("\n  data:", StringComparison.Ordinal)..].Split("\n      - ");
         int At(string text) => Array.FindIndex(steps, step => step.Contains(text, StringComparison.Ordinal));
-        Assert.True(At(" review \"$BASE\"") < At("GITHUB_STEP_SUMMARY") && At("GITHUB_STEP_SUMMARY") < At("<!-- compat review -->") && At("<!-- compat review -->") < At("upload-sarif"), "summary, comment, findings");
+        Assert.True(
+            At(" review \"$BASE\"") < At("GITHUB_STEP_SUMMARY") && At("GITHUB_STEP_SUMMARY") < At("<!-- compat review -->")
+            && At("<!-- compat review -->") < At("upload-sarif"), "summary, comment, findings");
         Assert.Equal(steps.Length - 1, At("upload-sarif"));
-        Assert.Equal(At("<!-- compat review -->"), Assert.Single(Enumerable.Range(0, steps.Length), i => steps[i].Contains("github.token", StringComparison.Ordinal)));
+        Assert.Equal(
+            At("<!-- compat review -->"), Assert.Single(Enumerable.Range(0, steps.Length), i => steps[i].Contains("github.token", StringComparison.Ordinal)));
         Assert.Contains("test $? -le 2", steps[At(" review \"$BASE\"")], StringComparison.Ordinal);
     }
 

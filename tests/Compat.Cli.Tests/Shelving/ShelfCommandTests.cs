@@ -40,7 +40,9 @@ public sealed class ShelfCommandTests
     {
         var run = CliRun.Of("shelf", "--site", Repository.Demo, "--replace", "plain-quat-wipe", "peroxide-wipe");
         Assert.Equal(1, run.Code);
-        foreach (var heading in new[] { "Lost:", "Refused:", "On the label", "Must stay wet longer", "New duties", "Staff: new protection", "At the change", "Uses go on counting", "Gained" })
+        foreach (
+            var heading in new[] { "Lost:", "Refused:", "On the label", "Must stay wet longer", "New duties", "Staff: new protection", "At the change",
+            "Uses go on counting", "Gained" })
             Assert.Contains(heading, run.Flat, StringComparison.Ordinal);
         Assert.Contains("highest level claimed: low before, intermediate now", run.Flat, StringComparison.Ordinal);
         Assert.Contains("no longer claimed: fungi", run.Flat, StringComparison.Ordinal);

@@ -49,7 +49,8 @@ public sealed class SiteFileTests : IDisposable
         New();
         var lines = File.ReadAllLines(Site);
         var first = Array.FindIndex(lines, line => line == "# here:");
-        File.WriteAllLines(Site, lines.Select((line, i) => i < first || !line.StartsWith("# ", StringComparison.Ordinal) || char.IsUpper(line[2]) ? line : line[2..]));
+        File.WriteAllLines(
+            Site, lines.Select((line, i) => i < first || !line.StartsWith("# ", StringComparison.Ordinal) || char.IsUpper(line[2]) ? line : line[2..]));
         var run = CliRun.Of("list", "devices", "--site", Site);
         Assert.True(run.Code == 0, run.Notes);
         Assert.Contains("infusion-pump", run.Output, StringComparison.Ordinal);
@@ -132,7 +133,8 @@ public sealed class SiteFileTests : IDisposable
         using var stderr = new StringWriter();
         Assert.Equal(0, CommandLine.Run(["site", "add-product", Site], stdout, stderr, isTerminal: false, stdin));
         var notes = new CliRun(0, "", stderr.ToString()).FlatNotes;
-        Assert.Matches("1 isopropanol: also called `isoprop[a-z ]*`.* which of these by its number; .*noted: isopropanol 30\\.\\.60 % v/v: closed: [a-z]", notes);
+        Assert.Matches("1 isopropanol: also called `isoprop[a-z ]*`.* which of these by its number; .*noted: isopropanol 30\\.\\.60 % v/v: closed: [a-z]",
+            notes);
         Assert.Matches("noted: lustre 1 % w/w: ", notes);
         Assert.Matches("noted: ph 6\\.\\.8: .* noted: density 0.93 kg/L: changes nothing", notes);
         Assert.Matches("noted: label claim low: ", notes);
@@ -155,7 +157,8 @@ public sealed class SiteFileTests : IDisposable
     public void Import_PlacesRowsKeepsTheColumnAndChangesNothingAgain()
     {
         New();
-        var run = Import("No;Description;Type\n1;\"Infusion pump; large\";=cmd|x\n2;INFUSION PUMPS;A 1\n3;kettle;\n4;Slit-lamp;\n", "device=Description", "model=Type");
+        var run = Import("No;Description;Type\n1;\"Infusion pump; large\";=cmd|x\n2;INFUSION PUMPS;A 1\n3;kettle;\n4;Slit-lamp;\n", "device=Description",
+            "model=Type");
         Assert.Equal(1, run.Code);
         Assert.Contains("row 4 not placed: no pattern has its words: 3 | kettle", run.Flat, StringComparison.Ordinal);
         Assert.Contains("4 rows: 3 placed on 3 devices, 1 not placed", run.Flat, StringComparison.Ordinal);
@@ -171,7 +174,8 @@ public sealed class SiteFileTests : IDisposable
         New();
         File.WriteAllText(Path.Combine(_folder, "list.csv"), "What\nwheelchair\n");
         using var stdin = new StringReader("what\n");
-        Assert.Equal(0, CommandLine.Run(["site", "import", Site, Path.Combine(_folder, "list.csv")], TextWriter.Null, TextWriter.Null, isTerminal: false, stdin));
+        Assert.Equal(
+            0, CommandLine.Run(["site", "import", Site, Path.Combine(_folder, "list.csv")], TextWriter.Null, TextWriter.Null, isTerminal: false, stdin));
         Assert.Contains("import: { columns: { device: what } }", File.ReadAllText(Site), StringComparison.Ordinal);
     }
 
@@ -219,7 +223,9 @@ public sealed class SiteFileTests : IDisposable
     {
         var parts = KnowledgeBase.Shipped.Data.Parts.Select(part => part.Id).ToHashSet();
         Assert.All(DevicePattern.Shipped.SelectMany(pattern => pattern.Parts).SelectMany(part => part.OneOfTypes), type => Assert.Contains(type, parts));
-        foreach (var words in new[] { "infusion pump", "slit lamp", "couch", "wheelchair", "thermometer", "pulse oximeter", "ECG", "laryngoscope", "incubator", "bed" })
+        foreach (
+            var words in new[] { "infusion pump", "slit lamp", "couch", "wheelchair", "thermometer", "pulse oximeter", "ECG", "laryngoscope", "incubator",
+            "bed" })
             Assert.Contains(DevicePattern.Shipped, pattern => pattern.Words.Contains(words, StringComparer.OrdinalIgnoreCase));
     }
 

@@ -5,10 +5,13 @@ public sealed class LetterTests
     [Fact]
     public void Letter_AsksForTheMissingStatementWithoutNames()
     {
-        var run = CliRun.Of("ask", "--letter", "--device", "slit-lamp", "--part", "lamp-housing", "--product", "large-white-wipe", "--method", "damp-wipe", "--exposure-time", "1 min", "--uses", "1000", "--site", Repository.Demo);
+        var run = CliRun.Of("ask", "--letter", "--device", "slit-lamp", "--part", "lamp-housing", "--product", "large-white-wipe", "--method", "damp-wipe",
+            "--exposure-time", "1 min", "--uses", "1000", "--site", Repository.Demo);
         Assert.Equal(4, run.Code);
         Assert.StartsWith("To the maker of the equipment, and to the maker of the liquid\n", run.Output, StringComparison.Ordinal);
-        foreach (var stated in new[] { "ethanol: 20..30 % w/w", "the whole wipe, cloth included", "method: damp wipe", "1 min", "1000", "temperature: for you to state", "its full composition with figures" })
+        foreach (
+            var stated in new[] { "ethanol: 20..30 % w/w", "the whole wipe, cloth included", "method: damp wipe", "1 min", "1000",
+            "temperature: for you to state", "its full composition with figures" })
             Assert.Contains(stated, run.Flat, StringComparison.Ordinal);
         foreach (var name in new[] { "large-white", "large white wipe", "slit lamp", "slit-lamp", "clinic" })
             Assert.DoesNotContain(name, run.Output, StringComparison.OrdinalIgnoreCase);

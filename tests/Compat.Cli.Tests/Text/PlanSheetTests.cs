@@ -72,7 +72,8 @@ public sealed class PlanSheetTests
         var wrong = CliRun.Of([.. Plan, "--device", "tonometer", "--soil", "tipp=blood", "--soil", "body=bloud"]);
         Assert.Equal(2, wrong.Code);
         Assert.Contains("did you mean `blood`?", wrong.FlatNotes, StringComparison.Ordinal);
-        Assert.Contains("`tonometer` has no part `tipp`", CliRun.Of([.. Plan, "--device", "tonometer", "--soil", "tipp=blood"]).FlatNotes, StringComparison.Ordinal);
+        Assert.Contains("`tonometer` has no part `tipp`", CliRun.Of([.. Plan, "--device", "tonometer", "--soil", "tipp=blood"]).FlatNotes,
+            StringComparison.Ordinal);
     }
 
     [Fact]

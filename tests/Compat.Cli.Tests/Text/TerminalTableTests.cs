@@ -14,7 +14,8 @@ public sealed class TerminalTableTests
         var table = CliRun.OnTerminal(args);
         Assert.Equal(0, table.Code);
         Assert.Contains("id", table.Output.Split('\n').First(line => line.Trim().Length > 0), StringComparison.Ordinal);
-        var ids = plain.Output.Split('\n').Where(line => line.Contains("  ", StringComparison.Ordinal) && !line.StartsWith("   ", StringComparison.Ordinal)).Select(line => line.Trim().Split(' ')[0]).ToArray();
+        var ids = plain.Output.Split('\n').Where(line => line.Contains("  ", StringComparison.Ordinal) && !line.StartsWith("   ", StringComparison.Ordinal))
+            .Select(line => line.Trim().Split(' ')[0]).ToArray();
         Assert.True(ids.Length > 3);
         foreach (var id in ids) Assert.Contains(id, table.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("\u001b", plain.Output, StringComparison.Ordinal);
@@ -28,8 +29,13 @@ public sealed class TerminalTableTests
         var program = Path.Combine(AppContext.BaseDirectory, "Compat.Cli.dll");
         foreach (var command in new[] { "list agents", "find alcohol", "ask --part socket --agent ethanol", "list agent" })
         {
-            var start = new System.Diagnostics.ProcessStartInfo("script", ["-qec", $"dotnet {program} {command}", "/dev/null"]) { RedirectStandardOutput = true, RedirectStandardInput = true };
-            foreach (var (name, value) in new[] { ("TERM", "xterm-256color"), ("COLORTERM", "truecolor"), ("FORCE_COLOR", "3"), ("CLICOLOR_FORCE", "1") }) start.Environment[name] = value;
+            var start = new System.Diagnostics.ProcessStartInfo("script", ["-qec", $"dotnet {program} {command}", "/dev/null"])
+            {
+                RedirectStandardOutput = true,
+                RedirectStandardInput = true
+            };
+            foreach (var (name, value) in new[] { ("TERM", "xterm-256color"), ("COLORTERM", "truecolor"), ("FORCE_COLOR", "3"), ("CLICOLOR_FORCE", "1") })
+                start.Environment[name] = value;
             using var process = System.Diagnostics.Process.Start(start)!;
             process.StandardInput.Close();
             // The runtime itself sets the keypad's mode when it opens a terminal: not shown, and no colour.

@@ -17,7 +17,9 @@ public class CheckPropertyTests
         var report = Run(random.Data);
         Assert.Equal(Names(naive.Contradictions), Names(Pairs(report, FindingKind.Contradiction)));
         Assert.Equal(Names(naive.Refinements), Names(Pairs(report, FindingKind.Refinement).Select(pair => (pair.Item2, pair.Item1))));
-        Assert.Equal(naive.Broken.Select(id => id.Value).Order(), report.Findings.Where(f => f.Kind == FindingKind.BrokenStandingRule).Select(f => f.Involved[^1].Place.Id).Distinct().Order());
+        Assert.Equal(
+            naive.Broken.Select(id => id.Value).Order(), report.Findings.Where(f => f.Kind == FindingKind.BrokenStandingRule)
+            .Select(f => f.Involved[^1].Place.Id).Distinct().Order());
         Assert.Equal(naive.Dead.Select(id => id.Value).Order(), Of(report, FindingKind.DeadRule));
         Assert.Equal(naive.Redundant.Select(id => id.Value).Order(), Of(report, FindingKind.RedundantRule));
     });
@@ -43,10 +45,14 @@ public class CheckPropertyTests
             idle += naive.Dead.Concat(naive.Redundant).Count(own.Contains);
             superseded += naive.Superseded.Count();
         }, withSite: true);
-        Assert.True(meeting >= RandomSize.Telling(2, Sites) && idle >= RandomSize.Telling(1, Sites), $"of the site's rules {meeting} meet others, {idle} decide nothing, {superseded} cite an edition that is replaced");
+        Assert.True(
+            meeting >= RandomSize.Telling(2, Sites) && idle >= RandomSize.Telling(1, Sites),
+            $"of the site's rules {meeting} meet others, {idle} decide nothing, {superseded} cite an edition that is replaced");
     }
 
-    /// <summary>Devices with several editions of their instructions and rules of their own; products, of which the walk knows nothing, may break more.</summary>
+    /// <summary>
+    /// Devices with several editions of their instructions and rules of their own; products, of which the walk knows nothing, may break more.
+    /// </summary>
     [Fact]
     public void A_standing_rule_is_broken_on_devices_if_and_only_if_a_point_shows_it()
     {
@@ -56,7 +62,8 @@ public class CheckPropertyTests
             Site[] sites = [random.Site!];
             var naive = NaiveCheck.BrokenOnDevices(random.Data, sites).Select(id => id.Value).ToHashSet();
             var found = DataCheck.Run(random.Data, sites, Options, out var problems)!.Findings
-                .Where(f => f.Kind is FindingKind.BrokenStandingRule or FindingKind.InstructionsDepart && f.Involved[^1].Place.Kind == RecordKind.StandingRule).ToArray();
+                .Where(f => f.Kind is FindingKind.BrokenStandingRule or FindingKind.InstructionsDepart && f.Involved[^1].Place.Kind == RecordKind.StandingRule)
+                    .ToArray();
             Assert.Empty(problems);
             Assert.Subset(found.Select(f => f.Involved[^1].Place.Id).ToHashSet(), naive);
             Assert.Subset(naive, found.Where(f => f.Witness is { Device: not null, Product: null }).Select(f => f.Involved[^1].Place.Id).ToHashSet());
@@ -92,7 +99,8 @@ public class CheckPropertyTests
             {
                 case FindingKind.Contradiction:
                     Assert.Equal(Verdict.NotAllowed, answer.Verdict);
-                    Assert.True(NaiveCheck.Shows(random.Data, finding.Witness!, new(finding.Involved[0].Place.Id), new(finding.Involved[1].Place.Id)), finding.Message);
+                    Assert.True(
+                        NaiveCheck.Shows(random.Data, finding.Witness!, new(finding.Involved[0].Place.Id), new(finding.Involved[1].Place.Id)), finding.Message);
                     break;
                 case FindingKind.BrokenStandingRule:
                     Assert.True(answer.Verdict >= Verdict.AllowedWithinLimits, WitnessLine.Of(finding.Witness!));
@@ -119,17 +127,22 @@ public class CheckPropertyTests
                 {
                     var data = random.Data with { Rules = random.Data.Rules.Select(rule => rule.Id == mend.Rule ? mend.ApplyTo(rule) : rule).ToArray() };
                     var after = Run(data);
-                    Assert.True(mend.When is null || random.Data.Rules.Single(rule => rule.Id == mend.Rule).Allows, $"a prohibition would be narrowed: {mend.Text}");
+                    Assert.True(
+                        mend.When is null || random.Data.Rules.Single(rule => rule.Id == mend.Rule).Allows, $"a prohibition would be narrowed: {mend.Text}");
                     Assert.DoesNotContain(after.Findings, f => f.Kind == FindingKind.Contradiction && f.Message == finding.Message);
                     Assert.Subset(Faults(before), Faults(after));
                 }
             }
         });
-        Assert.True(contradictions >= RandomSize.Telling(8, Mended) && mended >= contradictions * 2 / 3, $"{mended} of {contradictions} contradictions have a mend");
+        Assert.True(
+            contradictions >= RandomSize.Telling(8, Mended) && mended >= contradictions * 2 / 3, $"{mended} of {contradictions} contradictions have a mend");
     }
 
     private static HashSet<string> Faults(CheckReport report) =>
-        [.. report.Faults.Select(f => f.Kind + " " + (f.Kind is FindingKind.Contradiction or FindingKind.BrokenStandingRule ? string.Join(" ", f.Involved.Select(i => i.Place.Id)) : f.Involved[0].Place.Id))];
+        [.. report.Faults.Select(
+            f => f.Kind + " " + (
+                f.Kind is FindingKind.Contradiction or FindingKind.BrokenStandingRule ? string.Join(" ", f.Involved.Select(i => i.Place.Id))
+                : f.Involved[0].Place.Id))];
 
     private static CheckReport Run(KnowledgeData data)
     {
@@ -138,7 +151,8 @@ public class CheckPropertyTests
         return report!;
     }
 
-    private static IEnumerable<string> Of(CheckReport report, FindingKind kind) => report.Findings.Where(f => f.Kind == kind).Select(f => f.Involved[0].Place.Id).Order();
+    private static IEnumerable<string> Of(CheckReport report, FindingKind kind) => report.Findings.Where(f => f.Kind == kind)
+        .Select(f => f.Involved[0].Place.Id).Order();
 
     private static IEnumerable<(RuleId, RuleId)> Pairs(CheckReport report, FindingKind kind) =>
         report.Findings.Where(f => f.Kind == kind).Select(f => (new RuleId(f.Involved[0].Place.Id), new RuleId(f.Involved[1].Place.Id)));

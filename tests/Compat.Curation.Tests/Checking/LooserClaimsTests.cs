@@ -15,9 +15,12 @@ public sealed class LooserClaimsTests
             var data = CaseMaker.Make(seed, Shape.Whole).Data;
             if (KnowledgeBase.TryBuild(data, out _).Count > 0) continue;
             var shown = new NaiveClaims(data).Found().Distinct().Order().ToArray();
-            var findings = DataCheck.Run(data, [], new CheckOptions { Today = new CalendarDate(2026, 11, 25) }, out _)!.Findings.Where(one => one.Kind == FindingKind.LooserClaim).ToArray();
+            var findings = DataCheck.Run(data, [], new CheckOptions { Today = new CalendarDate(2026, 11, 25) }, out _)!.Findings.Where(
+                one => one.Kind == FindingKind.LooserClaim).ToArray();
             var pairs = findings.SelectMany(one => one.Involved.Skip(1).Select(against => (one.Involved[0].Place.Id, against.Place.Id))).Distinct().Order();
-            Assert.True(shown.Select(one => (one.Claim, one.Other)).Distinct().Order().SequenceEqual(pairs), $"seed {seed}: {string.Join(", ", shown)}\n{KnowledgeText.Write(data)}");
+            Assert.True(
+                shown.Select(one => (one.Claim, one.Other)).Distinct().Order()
+                .SequenceEqual(pairs), $"seed {seed}: {string.Join(", ", shown)}\n{KnowledgeText.Write(data)}");
             found += shown.Length;
             if (shown.Length == 0) clean++;
         }

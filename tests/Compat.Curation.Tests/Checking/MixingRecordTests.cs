@@ -32,7 +32,12 @@ public sealed class MixingRecordTests
     [Fact]
     public void Find_RecordNarrowedToStrengths_IsMissing()
     {
-        var data = Data with { MixingHazards = [.. Data.MixingHazards.Select(hazard => hazard.Id.Value == "chlorine-releasing.alkylamine" ? hazard with { WithStrength = Interval.AtLeast(50m) } : hazard)] };
+        var data = Data with
+        {
+            MixingHazards = [
+                .. Data.MixingHazards.Select(
+                    hazard => hazard.Id.Value == "chlorine-releasing.alkylamine" ? hazard with { WithStrength = Interval.AtLeast(50m) } : hazard)],
+        };
         Assert.Equal(["alkylamine", "chlorine-releasing"], Uncovered(data, Implied(data)));
         Assert.Equal(["alkylamine", "chlorine-releasing"], Missing(data));
     }
@@ -48,7 +53,9 @@ public sealed class MixingRecordTests
             if (members.Length < 2) continue;
             var one = hazard with { Agent = members[0].Id, AgentRestsOn = null };
             var found = Findings(Data with { MixingHazards = [.. Data.MixingHazards.Where(other => other != hazard), one] });
-            Assert.Contains(found, finding => finding.Kind == FindingKind.HazardOfOneMember && finding.Involved[0].Place == new Compat.Validation.ProblemPlace(Compat.Validation.RecordKind.Mixing, hazard.Id.Value, "agent"));
+            Assert.Contains(
+                found, finding => finding.Kind == FindingKind.HazardOfOneMember
+                && finding.Involved[0].Place == new Compat.Validation.ProblemPlace(Compat.Validation.RecordKind.Mixing, hazard.Id.Value, "agent"));
             moved++;
         }
 
@@ -60,10 +67,13 @@ public sealed class MixingRecordTests
     public void Find_NothingSaidOfWhatItRestsOn_IsFoundForEveryMemberOfAClass()
     {
         var silent = Data with { MixingHazards = [.. Data.MixingHazards.Select(hazard => hazard with { AgentRestsOn = null, WithAgentRestsOn = null })] };
-        var walked = silent.MixingHazards.SelectMany(hazard => new[] { (hazard.Id, Side: "agent", Of: hazard.Agent), (hazard.Id, Side: "with-agent", Of: hazard.WithAgent!) })
-            .Where(one => one.Of is not null && Agents[one.Of.Value].Under is { } parent && parent.Value != "any-agent" && Agents.Values.Count(agent => agent.Under == parent) > 1)
+        var walked = silent.MixingHazards.SelectMany(
+            hazard => new[] { (hazard.Id, Side: "agent", Of: hazard.Agent), (hazard.Id, Side: "with-agent", Of: hazard.WithAgent!) })
+            .Where(one => one.Of is not null && Agents[one.Of.Value].Under is { } parent && parent.Value != "any-agent"
+                && Agents.Values.Count(agent => agent.Under == parent) > 1)
             .Select(one => $"{one.Id} {one.Side}").Order(StringComparer.Ordinal).ToArray();
-        Assert.Equal(walked, Findings(silent).Select(finding => $"{finding.Involved[0].Place.Id} {finding.Involved[0].Place.Field}").Order(StringComparer.Ordinal));
+        Assert.Equal(
+            walked, Findings(silent).Select(finding => $"{finding.Involved[0].Place.Id} {finding.Involved[0].Place.Field}").Order(StringComparer.Ordinal));
         Assert.True(walked.Length > 50, $"{walked.Length} sides of hazards are members of a class");
     }
 
@@ -73,7 +83,17 @@ public sealed class MixingRecordTests
     {
         foreach (var hazard in Data.MixingHazards)
         {
-            var meeting = new HarmlessMeeting { Id = new("laid-over"), Agent = hazard.Agent, WithAgent = hazard.WithAgent, WithSoil = hazard.WithSoil, WithMaterial = hazard.WithMaterial, Why = "invented", Sources = hazard.Sources, Reviewed = hazard.Reviewed };
+            var meeting = new HarmlessMeeting
+            {
+                Id = new("laid-over"),
+                Agent = hazard.Agent,
+                WithAgent = hazard.WithAgent,
+                WithSoil = hazard.WithSoil,
+                WithMaterial = hazard.WithMaterial,
+                Why = "invented",
+                Sources = hazard.Sources,
+                Reviewed = hazard.Reviewed,
+            };
             var found = Findings(Data with { HarmlessMeetings = [meeting] }).Where(finding => finding.Kind == FindingKind.HarmlessBesideHazard);
             Assert.Contains(found, finding => finding.Involved[1].Place.Id == hazard.Id.Value);
         }
@@ -83,11 +103,13 @@ public sealed class MixingRecordTests
 
     /// <summary>The agents of whose implied pairs the check finds some without a record.</summary>
     private static string[] Missing(KnowledgeData data) =>
-        [.. Findings(data).Where(finding => finding.Kind == FindingKind.MissingMixing).Select(finding => finding.Involved[0].Place.Id).Distinct().Order(StringComparer.Ordinal)];
+        [.. Findings(data).Where(finding => finding.Kind == FindingKind.MissingMixing).Select(finding => finding.Involved[0].Place.Id).Distinct()
+            .Order(StringComparer.Ordinal)];
 
     /// <summary>The agents of whose implied pairs the walk finds some without a record.</summary>
     private static string[] Uncovered(KnowledgeData data, IEnumerable<(string Declared, string One, string Other)> implied) =>
-        [.. implied.Where(pair => !data.MixingHazards.Any(hazard => Covers(hazard, pair.One, pair.Other))).Select(pair => pair.Declared).Distinct().Order(StringComparer.Ordinal)];
+        [.. implied.Where(pair => !data.MixingHazards.Any(hazard => Covers(hazard, pair.One, pair.Other))).Select(pair => pair.Declared).Distinct()
+            .Order(StringComparer.Ordinal)];
 
     /// <summary>The pairs of narrowest agents of which one's line says that the other's line inactivates it.</summary>
     private static IEnumerable<(string Declared, string One, string Other)> Implied(KnowledgeData data)
@@ -101,7 +123,8 @@ public sealed class MixingRecordTests
     }
 
     private static bool Covers(MixingHazard hazard, string one, string other) => hazard is { Strength: null, WithStrength: null, WithAgent: { } with }
-        && ((Line(one).Contains(hazard.Agent.Value) && Line(other).Contains(with.Value)) || (Line(other).Contains(hazard.Agent.Value) && Line(one).Contains(with.Value)));
+        && ((Line(one).Contains(hazard.Agent.Value) && Line(other).Contains(with.Value))
+            || (Line(other).Contains(hazard.Agent.Value) && Line(one).Contains(with.Value)));
 
     private static IEnumerable<string> Line(string id)
     {

@@ -57,7 +57,8 @@ internal sealed class NaiveCheck
 
     /// <summary>Whether, at the one point of a question, both rules are live in voices that must not disagree.</summary>
     public static bool Shows(KnowledgeData data, Question question, RuleId allowed, RuleId forbids) =>
-        new ReferenceEvaluator(data, [], question).EveryPoint().Any(point => Meeting(point).Any(pair => pair.Allowed.Id == allowed && pair.Forbids.Id == forbids));
+        new ReferenceEvaluator(data, [], question).EveryPoint()
+            .Any(point => Meeting(point).Any(pair => pair.Allowed.Id == allowed && pair.Forbids.Id == forbids));
 
     /// <summary>A question over every exposure.</summary>
     public static Question Whole(ReferenceTrees trees, Question question) => AnyExposure(question) with
@@ -125,7 +126,8 @@ internal sealed class NaiveCheck
         if (other.Device is { } device) return target.Device == device && (other.DevicePart is null || target.DevicePart == other.DevicePart);
         if (other.Material is { } material) return target.Material is { } m && trees.Below(m, material);
         if (target.Part is { } part) return trees.Below(part, other.Part!);
-        var parts = sites.SelectMany(site => site.Devices).Where(d => d.Id == target.Device).SelectMany(d => d.Parts).Where(p => target.DevicePart is null || p.Id == target.DevicePart);
+        var parts = sites.SelectMany(site => site.Devices).Where(d => d.Id == target.Device).SelectMany(d => d.Parts)
+            .Where(p => target.DevicePart is null || p.Id == target.DevicePart);
         return target.Device is not null && parts.SelectMany(p => p.OneOfTypes).All(type => trees.Below(type, other.Part!));
     }
 
@@ -144,7 +146,9 @@ internal sealed class NaiveCheck
         var forbids = point.Truth.Verdict == Verdict.NotAllowed && point.Truth.Step.StartsWith("4 forbidden", StringComparison.Ordinal);
         var same = point.Truth.Verdict == after.Verdict && point.Truth.Verdict switch
         {
-            Verdict.NotAllowed => !forbids ? !after.Step.StartsWith("4 forbidden", StringComparison.Ordinal) : after.Step.StartsWith("4 forbidden", StringComparison.Ordinal) && others.Max(Evidence) == point.Heard.Where(h => h.IsLive && !h.Rule.Allows).Max(h => Evidence(h.Rule)),
+            Verdict.NotAllowed => !forbids ? !after.Step.StartsWith("4 forbidden", StringComparison.Ordinal)
+                : after.Step.StartsWith("4 forbidden", StringComparison.Ordinal)
+                && others.Max(Evidence) == point.Heard.Where(h => h.IsLive && !h.Rule.Allows).Max(h => Evidence(h.Rule)),
             Verdict.Allowed => Says(point) == Says(elsewhere),
             _ => true,
         };
@@ -159,9 +163,12 @@ internal sealed class NaiveCheck
         if (truth.Allowing.Length == 0) return truth.Step;
         var rules = truth.Allowing.SelectMany(voice => voice).Distinct().ToArray();
         var duties = rules.Concat(point.Accompanying).SelectMany(rule => rule.Duties).Select(ExposureYaml.DutyText).Distinct().Order(StringComparer.Ordinal);
-        var unstated = rules.SelectMany(rule => Enum.GetValues<Axis>().Where(axis => rule.When.On(axis).Statement == AxisStatement.Unstated).Select(axis => $"{axis} {_trees.Filled(rule, axis, null)}")
+        var unstated = rules.SelectMany(
+            rule => Enum.GetValues<Axis>().Where(axis => rule.When.On(axis).Statement == AxisStatement.Unstated)
+            .Select(axis => $"{axis} {_trees.Filled(rule, axis, null)}")
             .Concat(rule.When.Methods.Statement == AxisStatement.Unstated ? ["methods"] : [])).Distinct().Order(StringComparer.Ordinal);
-        var founded = truth.Allowing.All(voice => voice.Any(rule => rule.KnownBy is KnownBy.Test or KnownBy.Instructions or KnownBy.Published && Evidence(rule) >= 2));
+        var founded =
+            truth.Allowing.All(voice => voice.Any(rule => rule.KnownBy is KnownBy.Test or KnownBy.Instructions or KnownBy.Published && Evidence(rule) >= 2));
         return $"{truth.Step} | {founded} {truth.Allowing.Min(voice => voice.Max(Evidence))} | {string.Join("; ", duties)} | {string.Join("; ", unstated)}";
     }
 
@@ -171,7 +178,8 @@ internal sealed class NaiveCheck
     public static int Evidence(KnowledgeData data, Rule rule) => rule.Allows && rule.KnownBy == KnownBy.Practice ? 0 : rule.Sources.Max(id =>
     {
         var source = data.Sources.Single(one => one.Id == id);
-        return source.Kind == SourceKind.CommonPractice || source.Trust == Trust.Weak ? 0 : source.Recalled ? 1 : source.Trust == Trust.NamedPublication ? 2 : 3;
+        return source.Kind == SourceKind.CommonPractice
+            || source.Trust == Trust.Weak ? 0 : source.Recalled ? 1 : source.Trust == Trust.NamedPublication ? 2 : 3;
     });
 
     /// <summary>Whether a standing rule holds for what is asked.</summary>
@@ -208,7 +216,8 @@ internal sealed class NaiveCheck
     /// <summary>Whether at some point all variants, the worst of which counts, are allowed, and the duty is missing.</summary>
     private static bool IsBroken(KnowledgeData data, IReadOnlyList<Site> sites, StandingRule rule, Question question)
     {
-        var strength = rule.When.Strength.Statement == AxisStatement.Within && question.Strength is { } whole ? new Strength(whole.Range.Intersect(rule.When.Strength.Range), whole.Unit) : question.Strength;
+        var strength = rule.When.Strength.Statement == AxisStatement.Within
+            && question.Strength is { } whole ? new Strength(whole.Range.Intersect(rule.When.Strength.Range), whole.Unit) : question.Strength;
         if (strength is { Range.IsEmpty: true }) return false;
         var asked = question with
         {
@@ -219,6 +228,7 @@ internal sealed class NaiveCheck
         };
         if (asked.ExposureTime!.Value.IsEmpty || asked.Temperature!.Value.IsEmpty || asked.Ph!.Value.IsEmpty) return false;
         var methods = rule.When.Methods.Statement == AxisStatement.Within ? rule.When.Methods.Methods : MethodSet.All;
-        return methods.Methods.Any(method => new ReferenceEvaluator(data, sites, asked with { Method = method }).AnyAllowed(rule.AlwaysWith, rule.When.Uses.Range));
+        return methods.Methods.Any(
+            method => new ReferenceEvaluator(data, sites, asked with { Method = method }).AnyAllowed(rule.AlwaysWith, rule.When.Uses.Range));
     }
 }

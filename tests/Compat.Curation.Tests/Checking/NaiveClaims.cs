@@ -13,7 +13,8 @@ internal sealed class NaiveClaims(KnowledgeData data)
         from claim in data.Claims.Where(one => one.Refuted is null)
         from other in data.Claims.Where(one => one != claim)
         from target in Denied(claim, other)
-        where data.Agents.Any(agent => data.Parts.Any(part => Enum.GetValues<ApplicationMethod>().Skip(1).Any(method => Meet(claim, other, target, agent.Id, part.Id, method))))
+        where data.Agents.Any(
+            agent => data.Parts.Any(part => Enum.GetValues<ApplicationMethod>().Skip(1).Any(method => Meet(claim, other, target, agent.Id, part.Id, method))))
         select (claim.Id.Value, target?.ToString(), other.Id.Value);
 
     private IEnumerable<OrganismTarget?> Denied(Claim claim, Claim other)
@@ -23,7 +24,8 @@ internal sealed class NaiveClaims(KnowledgeData data)
         foreach (var target in not.Distinct().Where(target => !claim.DoesNotKill.Contains(target)))
         {
             var group = target.Group ?? data.Organisms.Single(one => one.Id == target.Organism).Group;
-            if (claim.Kills.Contains(OrganismTarget.Of(group)) || data.Levels.Any(one => one.Level == claim.Reaches && one.Includes.Contains(group))) yield return target;
+            if (claim.Kills.Contains(OrganismTarget.Of(group)) || data.Levels.Any(one => one.Level == claim.Reaches && one.Includes.Contains(group)))
+                yield return target;
         }
     }
 
@@ -33,9 +35,13 @@ internal sealed class NaiveClaims(KnowledgeData data)
         if (!Speaks(claim) || !Speaks(other) || !claim.With.All(partner => other.With.Any(named => _trees.Below(partner.Agent, named.Agent)))) return false;
         if (other.StandsSoil.Count > 0 && claim.Needs.Contains(ClaimNeed.CleanFirst) && !other.StandsSoil.Any(claim.StandsSoil.Contains)) return false;
         var methods = Methods(other);
-        if (!Methods(claim).Contains(method) || (!methods.Contains(method) && !methods.Any(own => own > method && own != ApplicationMethod.Chamber && method != ApplicationMethod.Chamber))) return false;
-        var values = Axes.Select(axis => Grid(axis).Where(value => Range(claim, axis).Contains(value) && Binds(Range(other, axis), axis, value)).ToArray()).ToArray();
-        var killers = target?.Organism is null ? [] : data.Claims.Where(one => one is { Refuted: null, Where: null, With.Count: 0 } && one.Kills.Contains(target) && Speaks(one)
+        if (!Methods(claim).Contains(method)
+            || (!methods.Contains(method)
+            && !methods.Any(own => own > method && own != ApplicationMethod.Chamber && method != ApplicationMethod.Chamber))) return false;
+        var values = Axes.Select(axis => Grid(axis).Where(value => Range(claim, axis).Contains(value) && Binds(Range(other, axis), axis, value)).ToArray())
+            .ToArray();
+        var killers = target?.Organism is null ? []
+            : data.Claims.Where(one => one is { Refuted: null, Where: null, With.Count: 0 } && one.Kills.Contains(target) && Speaks(one)
             && one.Needs.All(claim.Needs.Contains) && Methods(one).Contains(method)).ToArray();
         return ReferenceEvaluator.Cross<decimal>(values).Any(point => !killers.Any(one => Axes.Zip(point).All(at => Range(one, at.First).Contains(at.Second))));
     }
@@ -46,7 +52,8 @@ internal sealed class NaiveClaims(KnowledgeData data)
     /// <summary>All ends of the boxes of claims, the values between them and one beyond.</summary>
     private decimal[] Grid(Axis axis)
     {
-        var ends = data.Claims.SelectMany(one => new[] { Range(one, axis).Lower, Range(one, axis).Upper }).OfType<decimal>().Append(1m).Distinct().Order().ToArray();
+        var ends = data.Claims.SelectMany(one => new[] { Range(one, axis).Lower, Range(one, axis).Upper }).OfType<decimal>().Append(1m).Distinct().Order()
+            .ToArray();
         return [ends[0] - 1, .. ends, .. ends.Zip(ends.Skip(1), (a, b) => (a + b) / 2), ends[^1] + 1];
     }
 

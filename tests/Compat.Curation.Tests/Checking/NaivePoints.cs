@@ -27,7 +27,8 @@ internal sealed partial class ReferenceEvaluator
         var effective = at.ToArray();
         effective[(int)Axis.ExposureTime] = EffectiveExposureTime(variant, at[(int)Axis.ExposureTime]);
         var applicable = reaching.Where(r => Trees.Methods(r.Rule).Contains(method) && r.Box.Zip(effective).All(on => on.First.Contains(on.Second))).ToArray();
-        bool Overrides(Reaching q, Reaching r) => ((q.Voice == r.Voice && q.Voice != DutiesOnly) || q.Voice == PartVoice) && q.Rule.Overrides.Contains(r.Rule.Id);
+        bool Overrides(Reaching q, Reaching r) => ((q.Voice == r.Voice && q.Voice != DutiesOnly) || q.Voice == PartVoice)
+            && q.Rule.Overrides.Contains(r.Rule.Id);
         bool Acts(Reaching r) => r.Rule.Edition is not null || !applicable.Any(q => !q.Rule.Allows && Overrides(q, r));
         bool IsLive(Reaching r) => r.Rule.Edition is not null || !applicable.Any(q => Overrides(q, r) && Acts(q));
         return new(
@@ -57,7 +58,8 @@ internal sealed partial class ReferenceEvaluator
             if (_judged.Any(one => IsTooWet(one.Variant, at.Method))) return false;
             var points = Enumerable.Range(0, _judged.Length).Select(i => Point(i, at.Method, at.Values)).ToArray();
             return Enumerable.Range(0, _judged.Length).All(i => UsesUpTo(at).All(values => Point(i, at.Method, values).Truth.Verdict == Verdict.Allowed))
-                && (without is not { } kind || !points.SelectMany(point => point.Truth.Allowing.SelectMany(voice => voice).Concat(point.Accompanying)).SelectMany(rule => rule.Duties).Concat(own).Any(duty => duty.Kind == kind));
+                && (without is not { } kind || !points.SelectMany(point => point.Truth.Allowing.SelectMany(voice => voice).Concat(point.Accompanying))
+                    .SelectMany(rule => rule.Duties).Concat(own).Any(duty => duty.Kind == kind));
         });
     }
 

@@ -29,7 +29,8 @@ internal sealed record RandomData(int Seed, KnowledgeData Data, Site? Site = nul
         {
             var made = CaseMaker.Make(at, Shape.Map);
             var data = made.Data;
-            if (withSite && made is { Site.Devices.Count: > 0 } && made.Build(out _) is not null) return new(at, data with { StandingRules = Standing(data, new Random(at)) }, made.Site);
+            if (withSite && made is { Site.Devices.Count: > 0 } && made.Build(out _) is not null)
+                return new(at, data with { StandingRules = Standing(data, new Random(at)) }, made.Site);
             if (!withSite && KnowledgeBase.TryBuild(data, out _).Count == 0) return new(at, data with { StandingRules = Standing(data, new Random(at)) });
         }
     }
@@ -47,8 +48,10 @@ internal sealed record RandomData(int Seed, KnowledgeData Data, Site? Site = nul
                 Agent = One(data.Agents).Id,
                 When = new ExposureBox
                 {
-                    ExposureTime = random.Next(3) == 0 ? AxisLimit.Within(One<Interval>([Interval.AtMost(60), Interval.Below(30), Interval.Above(120), Interval.AtLeast(600)])) : default,
-                    Temperature = random.Next(3) == 0 ? AxisLimit.Within(One<Interval>([Interval.Closed(10, 25), Interval.Above(40), Interval.Exactly(20)])) : default,
+                    ExposureTime = random.Next(3) == 0
+                        ? AxisLimit.Within(One<Interval>([Interval.AtMost(60), Interval.Below(30), Interval.Above(120), Interval.AtLeast(600)])) : default,
+                    Temperature = random.Next(3) == 0 ? AxisLimit.Within(One<Interval>([Interval.Closed(10, 25), Interval.Above(40), Interval.Exactly(20)]))
+                        : default,
                     Methods = random.Next(3) == 0 ? MethodLimit.Within(ApplicationMethod.WetWipe, ApplicationMethod.Spray) : default,
                 },
                 AlwaysWith = random.Next(3) == 0 ? DutyKind.TakeOff : null,
@@ -63,10 +66,14 @@ internal sealed record RandomData(int Seed, KnowledgeData Data, Site? Site = nul
     /// <summary>The set without one rule or standing rule, where that is still valid.</summary>
     private static IEnumerable<RandomData> Shrink(RandomData whole)
     {
-        foreach (var standing in whole.Data.StandingRules) yield return whole with { Data = whole.Data with { StandingRules = whole.Data.StandingRules.Where(one => one != standing).ToArray() } };
+        foreach (var standing in whole.Data.StandingRules) yield return whole with
+        {
+            Data = whole.Data with { StandingRules = whole.Data.StandingRules.Where(one => one != standing).ToArray() },
+        };
         foreach (var rule in whole.Data.Rules)
         {
-            var rules = whole.Data.Rules.Where(one => one != rule).Select(one => one with { Overrides = one.Overrides.Where(id => id != rule.Id).ToArray() }).ToArray();
+            var rules = whole.Data.Rules.Where(one => one != rule).Select(one => one with { Overrides = one.Overrides.Where(id => id != rule.Id).ToArray() })
+                .ToArray();
             var smaller = whole.Data with { Rules = rules };
             if (new Case(0, smaller with { StandingRules = [] }, whole.Site, new()).Build(out _) is not null) yield return whole with { Data = smaller };
         }

@@ -23,7 +23,10 @@ public class StandingSiteTests
     [Fact]
     public void Instructions_that_allow_a_product_against_a_standing_rule_are_a_note()
     {
-        var finding = Assert.Single(Departing(EyeWorkshop.Data, Site([Edition("e-1", [])], OfProduct("spirit") with { Edition = new("e-1") }, OfProduct("weak-spirit") with { Edition = new("e-1") })));
+        var finding = Assert.Single(
+            Departing(
+                EyeWorkshop.Data,
+                Site([Edition("e-1", [])], OfProduct("spirit") with { Edition = new("e-1") }, OfProduct("weak-spirit") with { Edition = new("e-1") })));
         Assert.Equal((FindingKind.InstructionsDepart, false, "spirit"), (finding.Kind, finding.IsFault, finding.Agent));
         Assert.Equal("spirit", finding.Witness!.Product!.Value);
     }
@@ -33,7 +36,15 @@ public class StandingSiteTests
     {
         var data = EyeWorkshop.Data with
         {
-            StandingRules = [new() { Id = new("no-alcohol-on-coated-windows"), Part = new("coated-window"), Agent = new("alcohol"), When = new() { Strength = AxisLimit.Within(Interval.AtLeast(50m)) }, Reason = "for good", Sources = [new("seen")] }],
+            StandingRules = [new()
+            {
+                Id = new("no-alcohol-on-coated-windows"),
+                Part = new("coated-window"),
+                Agent = new("alcohol"),
+                When = new() { Strength = AxisLimit.Within(Interval.AtLeast(50m)) },
+                Reason = "for good",
+                Sources = [new("seen")],
+            }],
         };
         var found = Departing(data, Site([Edition("e-1", [])], [new(new MaterialId("glass"))], OfAlcohol("e-1")));
         Assert.Equal([FindingKind.BrokenStandingRule, FindingKind.InstructionsDepart], found.Select(finding => finding.Kind).Distinct().Order());
@@ -61,12 +72,26 @@ public class StandingSiteTests
     }
 
     private static Rule OfProduct(string product) =>
-        EyeWorkshop.Allowed("lamp." + product, Front, "water", EyeWorkshop.Wipe(default) with { Dilution = AxisLimit.Any }) with { Agent = null, Product = new(product), KnownBy = KnownBy.Instructions, Overrides = [new("thin-coating.alcohol")] };
+        EyeWorkshop.Allowed("lamp." + product, Front, "water", EyeWorkshop.Wipe(default) with { Dilution = AxisLimit.Any }) with
+        {
+            Agent = null,
+            Product = new(product),
+            KnownBy = KnownBy.Instructions,
+            Overrides = [new("thin-coating.alcohol")],
+        };
 
     private static Rule OfAlcohol(string edition) =>
-        EyeWorkshop.Allowed("lamp.alcohol", Front, "alcohol", EyeWorkshop.Wipe(AxisLimit.Any) with { Methods = MethodLimit.Within(ApplicationMethod.DampWipe) }) with { WholeClass = true, KnownBy = KnownBy.Instructions, Edition = new(edition), Overrides = [new("thin-coating.alcohol")] };
+        EyeWorkshop.Allowed("lamp.alcohol", Front, "alcohol",
+            EyeWorkshop.Wipe(AxisLimit.Any) with { Methods = MethodLimit.Within(ApplicationMethod.DampWipe) }) with
+        {
+            WholeClass = true,
+            KnownBy = KnownBy.Instructions,
+            Edition = new(edition),
+            Overrides = [new("thin-coating.alcohol")]
+        };
 
-    private static InstructionsEdition Edition(string id, SerialRange[] serials) => new() { Id = new(id), Dated = EyeWorkshop.Day, Serials = serials, Source = new("seen") };
+    private static InstructionsEdition Edition(string id, SerialRange[] serials) =>
+        new() { Id = new(id), Dated = EyeWorkshop.Day, Serials = serials, Source = new("seen") };
 
     private static Site Site(InstructionsEdition[] editions, params Rule[] rules) => Site(editions, null, rules);
 
@@ -75,7 +100,21 @@ public class StandingSiteTests
         Id = new("corner"),
         Name = "corner",
         Products = [Spirit, Weak],
-        Devices = [new() { Id = new("lamp"), Name = "lamp", Instructions = editions, Parts = [new() { Id = new("front"), Name = "front", OneOfTypes = [new("coated-window")], Materials = materials, MaterialsKnown = materials is null ? null : true, TouchedBy = TouchedBy.Hand }] }],
+        Devices = [new()
+        {
+            Id = new("lamp"),
+            Name = "lamp",
+            Instructions = editions,
+            Parts = [new()
+            {
+                Id = new("front"),
+                Name = "front",
+                OneOfTypes = [new("coated-window")],
+                Materials = materials,
+                MaterialsKnown = materials is null ? null : true,
+                TouchedBy = TouchedBy.Hand,
+            }],
+        }],
         Rules = rules,
     };
 }

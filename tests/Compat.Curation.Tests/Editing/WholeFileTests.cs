@@ -108,7 +108,9 @@ public sealed class WholeFileTests : IDisposable
                     stream.ReadExactly(read);
                 }
 
-                WholeFile.Replace(At("a"), (int.Parse(read, System.Globalization.CultureInfo.InvariantCulture) + 1).ToString(System.Globalization.CultureInfo.InvariantCulture), read);
+                WholeFile.Replace(
+                    At("a"), (int.Parse(read, System.Globalization.CultureInfo.InvariantCulture) + 1)
+                    .ToString(System.Globalization.CultureInfo.InvariantCulture), read);
                 Interlocked.Increment(ref done);
             }
             catch (IOException)

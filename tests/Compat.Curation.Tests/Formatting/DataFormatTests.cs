@@ -18,7 +18,9 @@ public sealed class DataFormatTests : IDisposable
         Write("README.md", "- {id: a}\n");
         var result = DataFormat.Of(_folder.FullName);
         Assert.Empty(result.Diagnostics);
-        Assert.Equal(["demo/site.yaml", "materials/a.yaml", "version.yaml"], result.Files.Select(file => Path.GetRelativePath(_folder.FullName, file.Path).Replace('\\', '/')));
+        Assert.Equal(
+            ["demo/site.yaml", "materials/a.yaml", "version.yaml"],
+            result.Files.Select(file => Path.GetRelativePath(_folder.FullName, file.Path).Replace('\\', '/')));
         Assert.Equal("site: { id: s, name: one }\n", result.Files[0].After);
         Assert.Equal("# yaml-language-server: $schema=../../schemas/materials.schema.json\n- { id: any-material, name: any }\n", result.Files[1].After);
         Assert.Null(result.Files[2].FirstChange);
@@ -28,7 +30,9 @@ public sealed class DataFormatTests : IDisposable
     public void A_file_that_cannot_be_read_is_left_as_it_is_and_the_others_are_not()
     {
         Write("materials/a.yaml", "- {id: a, name: b, colour: red}\n");
-        Write("rules/a.yaml", "- {id: r, part: p, agent: a, when: {exposure-time: '<= 5'}, verdict: not-allowed, damage: {mechanism: crazing, onset: first-use, lasting: true, consequence: looks}, why: w, sources: [s], reviewed: 2026-11-25}\n");
+        Write("rules/a.yaml",
+            "- {id: r, part: p, agent: a, when: {exposure-time: '<= 5'}, verdict: not-allowed, damage: {mechanism: crazing, onset: first-use, lasting: true, "
+                + "consequence: looks}, why: w, sources: [s], reviewed: 2026-11-25}\n");
         Write("parts/a.yaml", "- {id: a, name: b}\n");
         Write("parts/b.yml", "[]");
         var result = DataFormat.Of(_folder.FullName);

@@ -50,7 +50,8 @@ public sealed class FormatPropertyTests
         var result = DataFormat.Of(folder);
         Assert.Equal("", DiagnosticText.Render(result.Diagnostics));
         var before = result.Files.Where(file => !file.ShownAs.Contains("/demo/", StringComparison.Ordinal)).ToDictionary(PathIn, file => file.Before.ToArray());
-        var after = result.Files.Where(file => !file.ShownAs.Contains("/demo/", StringComparison.Ordinal)).ToDictionary(PathIn, file => Encoding.UTF8.GetBytes(file.After));
+        var after = result.Files.Where(file => !file.ShownAs.Contains("/demo/", StringComparison.Ordinal))
+            .ToDictionary(PathIn, file => Encoding.UTF8.GetBytes(file.After));
         Assert.Equal(KnowledgeText.Write(DataFolder.Read(before, "data").Data), KnowledgeText.Write(DataFolder.Read(after, "data").Data));
 
         string PathIn(FormattedFile file) => file.ShownAs[(folder.Length + 1)..];
@@ -92,7 +93,8 @@ public sealed class FormatPropertyTests
     {
         YamlScalar scalar => (scalar.IsPlain && ScalarText.MistakenFor(scalar.Text) is { } ? "plain " : "") + $"\"{scalar.Text}\"",
         YamlSequence list => $"[{string.Join(", ", list.Items.Select(Canonical))}]",
-        YamlMapping mapping => $"{{{string.Join(", ", mapping.Entries.OrderBy(entry => entry.Key.Text, StringComparer.Ordinal).Select(entry => entry.Key.Text + ": " + Canonical(entry.Value)))}}}",
+        YamlMapping mapping =>
+            $"{{{string.Join(", ", mapping.Entries.OrderBy(entry => entry.Key.Text, StringComparer.Ordinal).Select(entry => entry.Key.Text + ": " + Canonical(entry.Value)))}}}",
         _ => "?",
     };
 

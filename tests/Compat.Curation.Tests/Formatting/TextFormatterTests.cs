@@ -12,7 +12,8 @@ public sealed class TextFormatterTests
     [InlineData("%YAML 1.2\n--- # c\n-   name: b\n    id: a", "# c\n- id: a\n  name: b\n")]
     [InlineData("\n\n- id: a\n\n\n  name: b\n\n\n", "- id: a\n\n  name: b\n")]
     [InlineData("- name: b # of b\n  # on top of a\n  id: a # of a\n", "- # on top of a\n  id: a # of a\n  name: \"b\" # of b\n")]
-    [InlineData("- id: a\n  note: c\n  name: b\n  # last\n# next\n- id: b\n  name: b\n", "- id: a\n  name: b\n  note: c\n  # last\n# next\n- id: b\n  name: b\n")]
+    [InlineData("- id: a\n  note: c\n  name: b\n  # last\n# next\n- id: b\n  name: b\n",
+        "- id: a\n  name: b\n  note: c\n  # last\n# next\n- id: b\n  name: b\n")]
     [InlineData("- id: a\n  note: c\n\n  under: b\n  name: b\n", "- id: a\n  note: c\n\n  name: b\n  under: b\n")]
     [InlineData("- id: a\n  name: b\n  zzz: 1\n", null)]
     [InlineData("[]", "[]\n")]
@@ -33,9 +34,11 @@ public sealed class TextFormatterTests
     [InlineData("\n  - a\n  -   b", "\n    - a\n    - b")]
     [InlineData("\n   - a\n\n   # b\n   - b", "\n    - a\n\n    # b\n    - b")]
     [InlineData("# why\n   [a]", "# why\n    [a]")]
-    [InlineData("[\"a, b\", 'c', \"it's\", 'x: y', \"12-3-4\", '7', \"1 in 50\", \"5min\"]", "[\"a, b\", c, it's, \"x: y\", \"12-3-4\", \"7\", \"1 in 50\", \"5min\"]")]
+    [InlineData("[\"a, b\", 'c', \"it's\", 'x: y', \"12-3-4\", '7', \"1 in 50\", \"5min\"]",
+        "[\"a, b\", c, it's, \"x: y\", \"12-3-4\", \"7\", \"1 in 50\", \"5min\"]")]
     public void Lists_are_laid_out_so(string text, string expected) =>
-        Assert.Equal("- id: a\n  name: b\n  also-called:" + (expected[0] == '\n' ? "" : " ") + expected + "\n", Formatted(FileKind.Materials, $"- id: a\n  name: b\n  also-called: {text}\n"));
+        Assert.Equal("- id: a\n  name: b\n  also-called:" + (expected[0] == '\n' ? "" : " ") + expected + "\n",
+            Formatted(FileKind.Materials, $"- id: a\n  name: b\n  also-called: {text}\n"));
 
     [Theory]
     [InlineData(">- # c\n    one\n    two\n", "\"one two\" # c")]

@@ -28,7 +28,9 @@ public sealed class DataFolderTests
     }
 
     [Theory]
-    [InlineData("rules/a.yml", "rules/a.yml: error: no file in a data folder is called `rules/a.yml`\n  help: a name is lower-case letters, digits and hyphens, and ends in `.yaml`: `rules/a.yaml`, or move it out of the folder\n\n")]
+    [InlineData("rules/a.yml",
+        "rules/a.yml: error: no file in a data folder is called `rules/a.yml`\n"
+            + "  help: a name is lower-case letters, digits and hyphens, and ends in `.yaml`: `rules/a.yaml`, or move it out of the folder\n\n")]
     [InlineData("rule/a.yaml", "rule/a.yaml: error: nothing reads this file\n  help: did you mean `rules`?\n\n")]
     [InlineData("convention.yaml", "convention.yaml: error: nothing reads this file\n  help: did you mean `conventions.yaml`?\n\n")]
     [InlineData("demo/a.yaml", "")]
@@ -51,8 +53,10 @@ public sealed class DataFolderTests
     {
         var files = new Dictionary<string, byte[]>
         {
-            ["agents/z.yaml"] = "- { id: any-agent, name: any }\n- { id: a, name: a, under: any-agent, basis: ppm w/v }\n- { id: b, name: b, under: a }\n"u8.ToArray(),
-            ["rules/a.yaml"] = "- { id: r, part: any-part, agent: b, when: { strength: '>= 5 g/L' }, verdict: not-allowed, damage: { mechanism: crazing, onset: first-use, lasting: true, consequence: looks }, why: w, sources: [s], reviewed: 2026-11-25 }\n"u8.ToArray(),
+            ["agents/z.yaml"] =
+                "- { id: any-agent, name: any }\n- { id: a, name: a, under: any-agent, basis: ppm w/v }\n- { id: b, name: b, under: a }\n"u8.ToArray(),
+            ["rules/a.yaml"] =
+                "- { id: r, part: any-part, agent: b, when: { strength: '>= 5 g/L' }, verdict: not-allowed, damage: { mechanism: crazing, onset: first-use, lasting: true, consequence: looks }, why: w, sources: [s], reviewed: 2026-11-25 }\n"u8.ToArray(),
         };
         var read = DataFolder.Read(files, "");
         Assert.Equal("", DiagnosticText.Render(read.Diagnostics));

@@ -3,7 +3,9 @@ using Compat.Curation.Diagnostics;
 
 namespace Compat.Curation.Tests.Reading;
 
-/// <summary>Each faulty file in Faults/ gives exactly the text beside it. The first line names the file it stands for, in a small folder or beside the shipped data.</summary>
+/// <summary>
+/// Each faulty file in Faults/ gives exactly the text beside it. The first line names the file it stands for, in a small folder or beside the shipped data.
+/// </summary>
 /// <remarks>Setting COMPAT_ACCEPT to 1 writes the texts anew.</remarks>
 public sealed class FaultFilesTests
 {
@@ -12,7 +14,8 @@ public sealed class FaultFilesTests
     /// <summary>What stands behind the name of a file that is faulty in its meaning: the shipped data is what it speaks of.</summary>
     private const string Beside = " beside the shipped data";
 
-    public static TheoryData<string> Names => [.. Directory.EnumerateFiles(Folder, "*.yaml").Select(path => Path.GetFileNameWithoutExtension(path)!).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Names =>
+        [.. Directory.EnumerateFiles(Folder, "*.yaml").Select(path => Path.GetFileNameWithoutExtension(path)!).Order(StringComparer.Ordinal)];
 
     [Theory]
     [MemberData(nameof(Names))]
@@ -44,7 +47,8 @@ public sealed class FaultFilesTests
     {
         var bytes = Encoding.UTF8.GetBytes(text);
         if (stands.EndsWith(Beside, StringComparison.Ordinal)) return LoadBesideTheShipped(bytes, stands[..^Beside.Length]);
-        var agents = "- { id: any-agent, name: any }\n- { id: alcohol, name: alcohol, under: any-agent, basis: '% v/v' }\n- { id: isopropanol, name: isopropanol, under: alcohol }\n- { id: detergent, name: detergent, under: any-agent }\n"u8.ToArray();
+        var agents =
+            "- { id: any-agent, name: any }\n- { id: alcohol, name: alcohol, under: any-agent, basis: '% v/v' }\n- { id: isopropanol, name: isopropanol, under: alcohol }\n- { id: detergent, name: detergent, under: any-agent }\n"u8.ToArray();
         var files = new Dictionary<string, byte[]> { ["agents/base.yaml"] = agents };
         if (stands == "site.yaml") return SiteFile.Read(bytes, stands, DataFolder.Read(files, "").Data).Diagnostics;
         files[stands] = bytes;

@@ -25,7 +25,8 @@ public sealed class FileNameTests
     {
         foreach (var directory in new[] { "d", "." })
         {
-            var fault = Assert.Single(DataFolder.Read(new Dictionary<string, byte[]> { [path] = "- { id: any-material, name: any }"u8.ToArray() }, directory).Diagnostics);
+            var fault = Assert.Single(
+                DataFolder.Read(new Dictionary<string, byte[]> { [path] = "- { id: any-material, name: any }"u8.ToArray() }, directory).Diagnostics);
             Assert.Equal("file-name", fault.Code);
             Assert.Contains(offered, fault.Help, StringComparison.Ordinal);
             var shown = DiagnosticText.Render(fault);
@@ -37,13 +38,19 @@ public sealed class FileNameTests
 
     [Fact]
     public void Name_ThatIsNoUtf8_IsRefusedAsThat() =>
-        Assert.Equal("the name of this file is no UTF-8", Assert.Single(DataFolder.Read(new Dictionary<string, byte[]> { ["materials/\uFFFD.yaml"] = [] }, "d").Diagnostics).Message);
+        Assert.Equal("the name of this file is no UTF-8",
+            Assert.Single(DataFolder.Read(new Dictionary<string, byte[]> { ["materials/\uFFFD.yaml"] = [] }, "d").Diagnostics).Message);
 
     [Fact]
     public void ReadMe_MayStandBesideTheData() =>
-        Assert.Empty(DataFolder.Read(new Dictionary<string, byte[]> { ["README.md"] = [], ["rules/README.md"] = [], ["CHANGELOG.md"] = [], ["demo/a-site.yaml"] = [] }, "d").Diagnostics);
+        Assert.Empty(
+            DataFolder.Read(
+                new Dictionary<string, byte[]> { ["README.md"] = [], ["rules/README.md"] = [], ["CHANGELOG.md"] = [], ["demo/a-site.yaml"] = [] },
+                "d").Diagnostics);
 
-    /// <summary>A copy is refused by its name alone: its records are not given twice, and the rules that speak of records in a misnamed file are not called wrong.</summary>
+    /// <summary>
+    /// A copy is refused by its name alone: its records are not given twice, and the rules that speak of records in a misnamed file are not called wrong.
+    /// </summary>
     [Fact]
     public void File_OfAWrongName_IsNotRead()
     {
@@ -79,7 +86,8 @@ public sealed class FileNameTests
             ["agents/a.yaml"] = "- { id: any-agent, name: any }\n- { id: solvent, name: organic solvents, under: any-agent }\n"u8.ToArray(),
             ["materials/a.yaml"] = "- { id: any-material, name: any }\n"u8.ToArray(),
             ["parts/broken.yaml"] = "- { id: any-part, name: any\n"u8.ToArray(),
-            ["rules/a.yaml"] = "- { id: nowhere.solvent, part: nowhere, agent: solvent, verdict: not-allowed, damage: { mechanism: crazing, onset: first-use, lasting: true, consequence: looks }, why: w, sources: [s], reviewed: 2026-11-25 }\n"u8.ToArray(),
+            ["rules/a.yaml"] =
+                "- { id: nowhere.solvent, part: nowhere, agent: solvent, verdict: not-allowed, damage: { mechanism: crazing, onset: first-use, lasting: true, consequence: looks }, why: w, sources: [s], reviewed: 2026-11-25 }\n"u8.ToArray(),
             ["mixing/a.yaml"] = Mixing("solvant", "any-agent"),
             ["mixing/b.yaml"] = Mixing("organic solvents", "any-agent"),
             ["mixing/c.yaml"] = Mixing("solvent", "lye"),
@@ -93,10 +101,12 @@ public sealed class FileNameTests
         Assert.DoesNotContain("unknown part", shown, StringComparison.Ordinal);
 
         files["agents/broken.yaml"] = "- id: [\n"u8.ToArray();
-        Assert.DoesNotContain("unknown agent", DiagnosticText.Render(KnowledgeLoader.Build(DataFolder.Read(files, "d"), "d", []).Diagnostics), StringComparison.Ordinal);
+        Assert.DoesNotContain("unknown agent", DiagnosticText.Render(KnowledgeLoader.Build(DataFolder.Read(files, "d"), "d", []).Diagnostics),
+            StringComparison.Ordinal);
 
         static byte[] Mixing(string agent, string with) => Encoding.UTF8.GetBytes(
-            $"- {{ id: {with}.m{agent.Length}, agent: {agent}, with-agent: {with}, effects: [precipitate], severity: avoid, separated-by: [rinse], why: It is invented., sources: [a], reviewed: 2026-11-25 }}\n");
+            $"- {{ id: {with}.m{agent.Length}, agent: {agent}, with-agent: {with}, effects: [precipitate], severity: avoid, separated-by: [rinse], why: It "
+                + $"is invented., sources: [a], reviewed: 2026-11-25 }}\n");
     }
 
     [Fact]

@@ -4,7 +4,9 @@ using Compat.Curation.Reading;
 
 namespace Compat.Curation.Tests.Reading;
 
-/// <summary>In a folder of files no link is followed and nothing but a file of bytes is read; each is named. A file that the caller names is read once, whatever it is.</summary>
+/// <summary>
+/// In a folder of files no link is followed and nothing but a file of bytes is read; each is named. A file that the caller names is read once, whatever it is.
+/// </summary>
 public sealed class FolderFilesTests : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("compat-folder").FullName;

@@ -6,7 +6,10 @@ namespace Compat.Curation.Tests.Reading;
 /// <summary>What is wrong in meaning is shown where it is written.</summary>
 public sealed class PlaceTests
 {
-    private const string Rules = "- id: a.b\n  part: p\n  agent: any-agent\n  when: { ph: '> 9' }\n  verdict: not-allowed\n  damage: { mechanism: crazing, onset: first-use, lasting: true, consequence: looks }\n  overrides: [x.y, x.z]\n  why: w\n  sources: [s]\n  reviewed: 2026-11-25\n";
+    private const string Rules =
+        "- id: a.b\n  part: p\n  agent: any-agent\n  when: { ph: '> 9' }\n  verdict: not-allowed\n"
+            + "  damage: { mechanism: crazing, onset: first-use, lasting: true, consequence: looks }\n  overrides: [x.y, x.z]\n  why: w\n  sources: [s]\n"
+            + "  reviewed: 2026-11-25\n";
 
     private static ReadResult Read() => DataFolder.Read(new Dictionary<string, byte[]> { ["rules/r.yaml"] = Encoding.UTF8.GetBytes(Rules + Rules) }, "");
 
@@ -45,7 +48,9 @@ public sealed class PlaceTests
     [Fact]
     public void Faults_of_form_and_of_meaning_are_reported_in_one_run_each_once()
     {
-        var loaded = LoadShippedWith("- { id: zz-odd, name: odd, under: no-such-thing }\n- { id: zz-two, name: two, under: zz-odd, delicate: coatin }\n- { id: zz-three, name: three, under: zz-two }\n");
+        var loaded =
+            LoadShippedWith("- { id: zz-odd, name: odd, under: no-such-thing }\n- { id: zz-two, name: two, under: zz-odd, delicate: coatin }\n"
+                + "- { id: zz-three, name: three, under: zz-two }\n");
         Assert.Equal(new[] { 1, 2 }, loaded.Diagnostics.Select(one => one.Place!.Position.Line));
     }
 

@@ -7,7 +7,9 @@ public sealed class ShippedDataTests
 {
     private static readonly string Data = Repository.PathOf("data");
 
-    public static TheoryData<string> Files => [.. Directory.EnumerateFiles(Data, "*.yaml", SearchOption.AllDirectories).Select(path => Path.GetRelativePath(Repository.Root, path).Replace('\\', '/')).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Files =>
+        [.. Directory.EnumerateFiles(Data, "*.yaml", SearchOption.AllDirectories).Select(path => Path.GetRelativePath(Repository.Root, path).Replace('\\', '/'))
+            .Order(StringComparer.Ordinal)];
 
     [Fact]
     public void The_data_is_read_without_a_diagnostic()

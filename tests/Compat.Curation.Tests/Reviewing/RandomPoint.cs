@@ -19,7 +19,12 @@ internal sealed record RandomPoint(Question Question, string Subject, decimal St
         var device = pair.Sites.SelectMany(site => site.Devices).FirstOrDefault();
         var question = random.Next(3) switch
         {
-            0 when device is not null => new Question { Device = device.Id, DevicePart = One(device.Parts).Id, Serial = random.Next(4) == 0 ? null : One(Samples.Serials(device).ToArray()) },
+            0 when device is not null => new Question
+            {
+                Device = device.Id,
+                DevicePart = One(device.Parts).Id,
+                Serial = random.Next(4) == 0 ? null : One(Samples.Serials(device).ToArray()),
+            },
             1 => new Question { Materials = [new MaterialSlot(One(pair.Before.Materials).Id)] },
             _ => new Question { Part = One(pair.Before.Parts).Id },
         };
@@ -56,9 +61,12 @@ internal sealed record RandomPoint(Question Question, string Subject, decimal St
 
     /// <summary>Whether the point lies in the box of a change.</summary>
     public bool LiesIn(AnswerChange change) =>
-        change.Subject == Subject && IsSpokenFor(change) && change.SubjectKind == (Question.Device is not null ? SubjectKind.DevicePart : Question.Part is not null ? SubjectKind.PartType : SubjectKind.Material)
+        change.Subject == Subject && IsSpokenFor(change)
+            && change.SubjectKind == (
+                Question.Device is not null ? SubjectKind.DevicePart : Question.Part is not null ? SubjectKind.PartType : SubjectKind.Material)
         && change.Agent == Question.Agent && change.Methods.Contains(Question.Method!.Value)
-        && On(change.Box.Strength, Strength) && On(change.Box.ExposureTime, Question.ExposureTime!.Value.Lower!.Value) && On(change.Box.Temperature, Question.Temperature!.Value.Lower!.Value)
+        && On(change.Box.Strength, Strength) && On(change.Box.ExposureTime, Question.ExposureTime!.Value.Lower!.Value)
+            && On(change.Box.Temperature, Question.Temperature!.Value.Lower!.Value)
         && On(change.Box.Ph, Question.Ph!.Value.Lower!.Value) && On(change.Box.Uses, Question.Uses!.Value);
 
     /// <summary>Whether the same editions speak for the serial number asked and for that of a change.</summary>

@@ -12,7 +12,8 @@ internal sealed record RandomReview(int Seed, KnowledgeData Before, KnowledgeDat
     public ReviewReport Report => DataReview.Run(Before, Sites, After, Sites);
 
     public override string ToString() =>
-        $"seed {Seed}\n---- BASE\n{KnowledgeText.Write(Before)}\n---- HEAD\n{KnowledgeText.Write(After)}\n{string.Join("\n", Sites.Select(site => KnowledgeText.Write(site, Before)))}";
+        $"seed {Seed}\n---- BASE\n{KnowledgeText.Write(Before)}\n---- HEAD\n{KnowledgeText.Write(After)}\n"
+            + $"{string.Join("\n", Sites.Select(site => KnowledgeText.Write(site, Before)))}";
 
     /// <summary>The knowledge base of one side.</summary>
     public KnowledgeBase Build(KnowledgeData data)
@@ -54,7 +55,8 @@ internal sealed record RandomReview(int Seed, KnowledgeData Before, KnowledgeDat
         }
     }
 
-    private static bool IsValid(KnowledgeData data, IReadOnlyList<Site> sites) => new Case(0, data, sites.Count > 0 ? sites[0] : null, new()).Build(out _) is not null;
+    private static bool IsValid(KnowledgeData data, IReadOnlyList<Site> sites) => new Case(0, data, sites.Count > 0 ? sites[0] : null, new())
+        .Build(out _) is not null;
 
     private static KnowledgeData Without(KnowledgeData data, RuleId gone) => data with
     {

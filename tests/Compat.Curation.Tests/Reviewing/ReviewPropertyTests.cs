@@ -24,12 +24,16 @@ public class ReviewPropertyTests
                 if (before != after)
                 {
                     differing++;
-                    Assert.True(holding.Any(change => !point.IsOf(change) || (Plain(change.From) == before && Plain(change.To) == after)), $"no box for {before} -> {after} at {point.Question}");
+                    Assert.True(
+                        holding.Any(change => !point.IsOf(change) || (Plain(change.From) == before && Plain(change.To) == after)),
+                        $"no box for {before} -> {after} at {point.Question}");
                 }
                 else
                 {
                     same++;
-                    Assert.True(holding.All(change => !point.IsOf(change) || Plain(change.From) == Plain(change.To)), $"a box where nothing changed at {point.Question}");
+                    Assert.True(
+                        holding.All(change => !point.IsOf(change) || Plain(change.From) == Plain(change.To)),
+                        $"a box where nothing changed at {point.Question}");
                 }
             }
         });
@@ -43,8 +47,12 @@ public class ReviewPropertyTests
         foreach (var change in pair.Report.Groups.SelectMany(group => group.Answers).Where(change => !change.IsNewAgent && !change.IsInAnotherUnit))
         {
             var hadNoUnit = new ReferenceTrees(pair.Before, []).Basis(change.Agent) is null;
-            var verdicts = (Plain(before.Ask(hadNoUnit ? change.Question with { Strength = null } : change.Question).Verdict), Plain(after.Ask(change.Question).Verdict));
-            Assert.True(verdicts == (Plain(change.From), Plain(change.To)), $"{verdicts} at {Compat.Curation.Checking.WitnessLine.Of(change.Question)}, in {Compat.Curation.Checking.BoxLine.Of(change.Box, change.Basis)}: {change.From} -> {change.To}");
+            var verdicts =
+                (Plain(before.Ask(hadNoUnit ? change.Question with { Strength = null } : change.Question).Verdict), Plain(after.Ask(change.Question).Verdict));
+            Assert.True(
+                verdicts == (Plain(change.From), Plain(change.To)),
+                $"{verdicts} at {Compat.Curation.Checking.WitnessLine.Of(change.Question)}, in "
+                    + $"{Compat.Curation.Checking.BoxLine.Of(change.Box, change.Basis)}: {change.From} -> {change.To}");
         }
     });
 
@@ -54,7 +62,9 @@ public class ReviewPropertyTests
         var data = pair.Before;
         var turned = data with
         {
-            Rules = data.Rules.Reverse().Select(rule => rule with { Overrides = rule.Overrides.Reverse().ToArray(), Why = "in other words", Sources = rule.Sources.Reverse().ToArray() }).ToArray(),
+            Rules = data.Rules.Reverse()
+                .Select(rule =>
+                    rule with { Overrides = rule.Overrides.Reverse().ToArray(), Why = "in other words", Sources = rule.Sources.Reverse().ToArray() }).ToArray(),
             Parts = data.Parts.Reverse().ToArray(),
             Materials = data.Materials.Reverse().Select(one => one with { Name = one.Name + " renamed" }).ToArray(),
             Agents = data.Agents.Reverse().ToArray(),
@@ -87,14 +97,17 @@ public class ReviewPropertyTests
         var alone = edits.All.Where(EditApplication.Decides)
             .Select(edit => (Edit: edit, Data: EditApplication.Apply(edits.Before, application.With(edit))))
             .Where(one => KnowledgeBase.TryBuild(one.Data, out _).Count == 0)
-            .Select(one => (one.Edit, Changes: DataReview.Run(edits.Before, pair.Sites, one.Data, pair.Sites).Groups.SelectMany(group => group.Answers).ToArray()))
+            .Select(one =>
+                (one.Edit, Changes: DataReview.Run(edits.Before, pair.Sites, one.Data, pair.Sites).Groups.SelectMany(group => group.Answers).ToArray()))
             .ToArray();
         foreach (var group in whole.Groups)
         {
             foreach (var change in group.Answers.Where(change => !change.IsInAnotherUnit))
             {
                 var making = alone.Where(one => one.Changes.Any(other => Holds(other, change))).Select(one => one.Edit.Id).ToArray();
-                if (group.Cause is { } cause) Assert.True(making.Contains(cause.Id) || alone.All(one => one.Edit.Id != cause.Id), $"`{cause.Id}` alone makes no change at {change.Question}");
+                if (group.Cause is { } cause)
+                    Assert.True(
+                        making.Contains(cause.Id) || alone.All(one => one.Edit.Id != cause.Id), $"`{cause.Id}` alone makes no change at {change.Question}");
                 else Assert.Empty(making);
             }
         }

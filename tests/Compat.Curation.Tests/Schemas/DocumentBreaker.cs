@@ -41,7 +41,10 @@ internal static class DocumentBreaker
                 yield return target => Do(() => ((JObject)target)["one-of"] = new JArray("x", "y"));
                 foreach (var key in map.Properties().Select(property => property.Name).ToList())
                     yield return target => Do(() => ((JObject)target).Remove(key));
-                foreach (var key in new[] { "part", "material", "device", "device-part", "agent", "product", "seen-with", "whole-class", "within", "look-for", "keep-wet", "clean-first", "never-allowed", "always-with", "unknown", "edition", "composition-dated", "inspect", "wettest-from", "lists-nothing" })
+                foreach (
+                    var key in new[] { "part", "material", "device", "device-part", "agent", "product", "seen-with", "whole-class", "within", "look-for",
+                    "keep-wet", "clean-first", "never-allowed", "always-with", "unknown", "edition", "composition-dated", "inspect", "wettest-from",
+                    "lists-nothing" })
                     if (map[key] is null) yield return target => Do(() => ((JObject)target)[key] = Sample(key));
                 break;
             case JArray list:

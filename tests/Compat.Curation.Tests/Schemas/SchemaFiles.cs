@@ -28,12 +28,14 @@ internal static class SchemaFiles
     {
         using var document = System.Text.Json.JsonDocument.Parse(json);
         var result = ForEditors(name).Evaluate(document.RootElement, new() { OutputFormat = Json.Schema.OutputFormat.List });
-        var first = result.IsValid ? [] : (result.Details ?? []).SelectMany(detail => detail.Errors?.Select(error => $"{detail.InstanceLocation}: {error.Value}") ?? []);
+        var first = result.IsValid ? [] : (result.Details ?? [])
+            .SelectMany(detail => detail.Errors?.Select(error => $"{detail.InstanceLocation}: {error.Value}") ?? []);
         return string.Join('\n', first.Concat((await Enforced(name)).Validate(json).Select(error => error.ToString())));
     }
 
     /// <summary>The files that a file refers to, each behind those that it refers to itself.</summary>
     private static IEnumerable<string> FilesFrom(string name) =>
-        System.Text.RegularExpressions.Regex.Matches(SchemaPlace.Root(name).Schema.GetRawText(), "\"\\$ref\": \"([a-z-]+)\\.schema\\.json#").Select(match => match.Groups[1].Value).Distinct()
+        System.Text.RegularExpressions.Regex.Matches(SchemaPlace.Root(name).Schema.GetRawText(), "\"\\$ref\": \"([a-z-]+)\\.schema\\.json#")
+            .Select(match => match.Groups[1].Value).Distinct()
             .SelectMany(file => FilesFrom(file).Append(file));
 }

@@ -17,7 +17,9 @@ public sealed class SchemaFilesTests
         "minProperties", "required", "properties", "additionalProperties", "allOf", "anyOf", "oneOf", "not",
     ];
 
-    /// <summary>How many records of a list of the whole site are broken: the rules behind them differ in their duties only, which the rules' own file tries.</summary>
+    /// <summary>
+    /// How many records of a list of the whole site are broken: the rules behind them differ in their duties only, which the rules' own file tries.
+    /// </summary>
     private const int SiteRecords = 4;
 
     public static TheoryData<FileKind> Kinds => [.. Enum.GetValues<FileKind>()];
@@ -133,7 +135,8 @@ public sealed class SchemaFilesTests
             // The walk takes a number without quotes for text where the schema expects text: what it passes is held against the others as it is read.
             var taken = ours ? SchemaJson.Of(root, FileSchema.Of(kind).Shape) : document;
             var (first, second) = (enforced.Validate(taken).Count == 0, Full(taken));
-            if (first != second || first != ours) differing.Add($"enforced {first}, full {second}, walk {ours}: {taken.ToString(Newtonsoft.Json.Formatting.None)}");
+            if (first != second || first != ours)
+                differing.Add($"enforced {first}, full {second}, walk {ours}: {taken.ToString(Newtonsoft.Json.Formatting.None)}");
             if ((enforced.Validate(document).Count == 0) != Full(document)) differing.Add(document.ToString(Newtonsoft.Json.Formatting.None));
             if (ours) passed++;
             else refused++;
@@ -165,7 +168,8 @@ public sealed class SchemaFilesTests
     }
 
     [Theory]
-    [InlineData("[{ \"id\": \"a\", \"part\": \"b\", \"agent\": \"c\", \"verdict\": \"not-allowed\", \"why\": \"w\", \"sources\": [\"s\"], \"reviewed\": \"2026-01-01\" }]", "damage")]
+    [InlineData("[{ \"id\": \"a\", \"part\": \"b\", \"agent\": \"c\", \"verdict\": \"not-allowed\", \"why\": \"w\", \"sources\": [\"s\"], \"reviewed\": "
+        + "\"2026-01-01\" }]", "damage")]
     public void Condition_MissingKey_IsNamedToEditors(string written, string key)
     {
         using var document = JsonDocument.Parse(written);
@@ -185,13 +189,17 @@ public sealed class SchemaFilesTests
         string[] methods = [.. Words.All<ApplicationMethod>()];
         string[] known =
         [
-            Joined<SourceKind>(), Joined<Trust>(), Joined<Delicacy>(), Joined<Geometry>(), Joined<TouchedBy>(), Joined<Act>(), Joined<Nature>(), Joined<Hazard>(),
+            Joined<SourceKind>(), Joined<Trust>(), Joined<Delicacy>(), Joined<Geometry>(), Joined<TouchedBy>(), Joined<Act>(), Joined<Nature>(),
+                Joined<Hazard>(),
             Joined<Residue>(), Joined<Mechanism>(), Joined<Onset>(), Joined<Consequence>(), Joined<TestPiece>(), Joined<KnownBy>(), Joined<ConventionKey>(),
-            Joined<Level>(), string.Join(' ', Words.All<Level>().Skip(1)), Joined<OrganismGroup>(), Joined<ClaimKind>(), Joined<ClaimNeed>(), Joined<ClaimWhere>(),
+            Joined<Level>(), string.Join(' ', Words.All<Level>().Skip(1)), Joined<OrganismGroup>(), Joined<ClaimKind>(), Joined<ClaimNeed>(),
+                Joined<ClaimWhere>(),
             Joined<TestField>(), Joined<TestStep>(), Joined<TestedOn>(), Joined<SoilKind>(),
-            Joined<PatientGroup>(), Joined<PersonVerdict>(), Joined<LimitKind>(), Joined<WayOut>(), Joined<MixingEffect>(), Joined<MixingSeverity>(), Joined<MemberGround>(), Joined<Separation>(),
+            Joined<PatientGroup>(), Joined<PersonVerdict>(), Joined<LimitKind>(), Joined<WayOut>(), Joined<MixingEffect>(), Joined<MixingSeverity>(),
+                Joined<MemberGround>(), Joined<Separation>(),
             Joined<Paper>(), Joined<DutyKind>(), Joined<WaterGrade>(), Joined<Composition>(), Joined<StrengthOf>(), Joined<PhState>(),
-            string.Join(' ', StrengthUnit.Texts.Where(unit => unit != StrengthUnit.VolumesOfOxygen.Text)), string.Join(' ', methods[1..]), string.Join(' ', methods[..^1]), string.Join(' ', methods[1..^1]),
+            string.Join(' ', StrengthUnit.Texts.Where(unit => unit != StrengthUnit.VolumesOfOxygen.Text)), string.Join(' ', methods[1..]),
+                string.Join(' ', methods[..^1]), string.Join(' ', methods[1..^1]),
             string.Join(' ', [.. methods[1..], .. Words.All<Consequence>(), .. Words.All<Hazard>()]),
             string.Join(' ', ["air", .. Words.All<Act>(), .. methods[1..^1]]),
             "second-source", Joined<ThinGround>(), "read recalled", "fully partly", "any unstated", "allowed not-allowed", "only-listed",
@@ -202,7 +210,8 @@ public sealed class SchemaFilesTests
     /// <summary>Keywords that another one stands behind: without them the same documents are still refused.</summary>
     private static bool IsDoubled(string place) =>
         place.EndsWith(".type", StringComparison.Ordinal) || place.EndsWith(".maxLength", StringComparison.Ordinal)
-        || (place.Contains(".allOf", StringComparison.Ordinal) && !place.EndsWith("].anyOf", StringComparison.Ordinal) && !place.EndsWith("].oneOf", StringComparison.Ordinal));
+        || (place.Contains(".allOf", StringComparison.Ordinal) && !place.EndsWith("].anyOf", StringComparison.Ordinal)
+            && !place.EndsWith("].oneOf", StringComparison.Ordinal));
 
     /// <summary>Definitions that stand word for word in the schema of a kind before, where they are tried.</summary>
     private static List<string> Shared(FileKind kind, JsonObject root)

@@ -3,8 +3,10 @@ namespace Compat.Curation.Tests.Standing;
 /// <summary>The standing rules of the shipped data that speak of rules, each stated a second time. Strengths are in percent of the agent's basis.</summary>
 internal static class ShippedStanding
 {
-    private static readonly MethodSet Wet = MethodSet.Of(ApplicationMethod.WetWipe, ApplicationMethod.Spray, ApplicationMethod.Rinse, ApplicationMethod.Immerse);
-    private static readonly MethodSet AnyLiquid = MethodSet.Of(ApplicationMethod.DampWipe, ApplicationMethod.WetWipe, ApplicationMethod.Spray, ApplicationMethod.Rinse, ApplicationMethod.Immerse);
+    private static readonly MethodSet Wet =
+        MethodSet.Of(ApplicationMethod.WetWipe, ApplicationMethod.Spray, ApplicationMethod.Rinse, ApplicationMethod.Immerse);
+    private static readonly MethodSet AnyLiquid =
+        MethodSet.Of(ApplicationMethod.DampWipe, ApplicationMethod.WetWipe, ApplicationMethod.Spray, ApplicationMethod.Rinse, ApplicationMethod.Immerse);
     private static readonly MethodSet Running = MethodSet.Of(ApplicationMethod.Spray, ApplicationMethod.Rinse, ApplicationMethod.Immerse);
     private static readonly MethodSet Wiped = MethodSet.Of(ApplicationMethod.DampWipe, ApplicationMethod.WetWipe, ApplicationMethod.Spray);
 
@@ -54,7 +56,11 @@ internal static class ShippedStanding
         OnMaterial("no-ketone-on-coatings", "coating", "ketone"),
         OnMaterial("no-steam-on-acrylic", "acrylic", "moist-heat") with { Temperature = Interval.AtLeast(95m) },
         OnMaterial("no-steam-on-abs", "abs", "moist-heat") with { Temperature = Interval.AtLeast(95m) },
-        OnMaterial("chlorine-off-stainless-steel", "stainless-steel", "chlorine-releasing") with { Strength = Interval.AtLeast(0.0025m), With = DutyKind.TakeOff },
+        OnMaterial("chlorine-off-stainless-steel", "stainless-steel", "chlorine-releasing") with
+        {
+            Strength = Interval.AtLeast(0.0025m),
+            With = DutyKind.TakeOff,
+        },
         OnMaterial("no-hydrochloric-acid-on-stainless-steel", "stainless-steel", "hydrochloric-acid"),
         OnMaterial("anodised-aluminium-not-above-its-window", "anodised-aluminium", "any-agent") with { Ph = Interval.Above(9.5m) },
         OnMaterial("anodised-aluminium-not-below-its-window", "anodised-aluminium", "any-agent") with { Ph = Interval.Below(4m) },

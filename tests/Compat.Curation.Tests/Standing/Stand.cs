@@ -16,7 +16,9 @@ internal sealed record Stand(string Id, PartId? Part, MaterialId? Material, stri
     /// <summary>The duty without which it must not be allowed; null where it must never be.</summary>
     public DutyKind? With { get; init; }
 
-    /// <summary>A question of every part type or material below with every agent below, each at values drawn at random, that is answered against it; null where none is.</summary>
+    /// <summary>
+    /// A question of every part type or material below with every agent below, each at values drawn at random, that is answered against it; null where none is.
+    /// </summary>
     /// <param name="data">What is asked.</param>
     /// <param name="kb">The same, built.</param>
     /// <param name="random">What the values come from.</param>
@@ -40,7 +42,8 @@ internal sealed record Stand(string Id, PartId? Part, MaterialId? Material, stri
     private IEnumerable<Question> Subjects(KnowledgeData data, ReferenceTrees trees)
     {
         foreach (var part in data.Parts)
-            if (Part is not null ? trees.Below(part.Id, Part) : trees.Materials(part.Id).SelectMany(slot => slot.OneOf).Any(one => trees.Below(one, Material!))) yield return new Question { Part = part.Id };
+            if (Part is not null ? trees.Below(part.Id, Part) : trees.Materials(part.Id).SelectMany(slot => slot.OneOf).Any(one => trees.Below(one, Material!)))
+                yield return new Question { Part = part.Id };
         foreach (var material in data.Materials)
             if (Material is not null && trees.Below(material.Id, Material)) yield return new Question { Materials = [new MaterialSlot(material.Id)] };
     }
@@ -49,7 +52,8 @@ internal sealed record Stand(string Id, PartId? Part, MaterialId? Material, stri
     {
         var methods = box is { Methods.Statement: AxisStatement.Within } ? Methods.Intersect(box.Methods.Methods) : Methods;
         var basis = trees.Basis(agent);
-        var (strength, temperature, ph) = (In(Strength, box?.Strength, 0, 100, random), In(Temperature, box?.Temperature, 5, 134, random), In(Ph, box?.Ph, -1, 15, random));
+        var (strength, temperature, ph) =
+            (In(Strength, box?.Strength, 0, 100, random), In(Temperature, box?.Temperature, 5, 134, random), In(Ph, box?.Ph, -1, 15, random));
         if (methods.IsEmpty || strength is { IsEmpty: true } || temperature is { IsEmpty: true } || ph is { IsEmpty: true }) return null;
         return subject with
         {

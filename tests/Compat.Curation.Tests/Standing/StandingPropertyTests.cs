@@ -42,10 +42,13 @@ public class StandingPropertyTests
             if (DataCheck.Faults(edited, []) is not { } faults) continue;
             var found = faults.Where(fault => fault.Kind == FindingKind.BrokenStandingRule && fault.Involved[^1].Place.Id == stand.Id).ToArray();
             var kb = Built(edited);
-            var drawn = Enumerable.Range(0, 8).Select(seed => stand.Broken(edited, kb, new Random(seed), seed < 2 ? null : box)).FirstOrDefault(question => question is not null);
+            var drawn = Enumerable.Range(0, 8).Select(seed => stand.Broken(edited, kb, new Random(seed), seed < 2 ? null : box))
+                .FirstOrDefault(question => question is not null);
             if (drawn is not null) Assert.True(found.Length > 0, $"the check finds nothing against `{stand.Id}`, but {WitnessLine.Of(drawn)}");
             if (found.Length == 0) continue;
-            Assert.All(found, fault => Assert.True(kb.Ask(fault.Witness! with { OnlyPart = true }).PartVerdict >= Verdict.AllowedWithinLimits, WitnessLine.Of(fault.Witness!)));
+            Assert.All(
+                found, fault =>
+                    Assert.True(kb.Ask(fault.Witness! with { OnlyPart = true }).PartVerdict >= Verdict.AllowedWithinLimits, WitnessLine.Of(fault.Witness!)));
             if (drawn is null) continue;
             caught++;
             broken.Add(stand.With);
@@ -71,7 +74,8 @@ public class StandingPropertyTests
         }
 
         bool Lies(Rule rule, Stand of) => rule.Agent is { } agent && trees.Below(agent, new AgentId(of.Agent))
-            && ((of.Part is { } part && rule.Target.Part is { } own && trees.Below(own, part)) || (of.Material is { } material && rule.Target.Material is { } made && trees.Below(made, material)));
+            && ((of.Part is { } part && rule.Target.Part is { } own && trees.Below(own, part))
+                || (of.Material is { } material && rule.Target.Material is { } made && trees.Below(made, material)));
 
         KnowledgeData With(Rule edited) => Data with { Rules = Data.Rules.Select(rule => rule.Id == edited.Id ? edited : rule).ToArray() };
     }

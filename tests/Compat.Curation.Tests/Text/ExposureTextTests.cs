@@ -59,7 +59,8 @@ public sealed class ExposureTextTests
         Assert.True(ExposureText.TryParseStrengthIn(">= 5 g/L", basis, out percent, out _));
         Assert.Equal(Interval.AtLeast(0.5m), percent);
         Assert.False(ExposureText.TryParseStrengthIn("5 % w/w", basis, out _, out var problem));
-        Assert.Equal("`% w/w` is of another basis than `% w/v`, the one `the agent` is written in; write the strength in `% w/v`: nothing is converted between bases here", problem);
+        Assert.Equal("`% w/w` is of another basis than `% w/v`, the one `the agent` is written in; write the strength in `% w/v`: nothing is converted "
+            + "between bases here", problem);
     }
 
     [Theory]
@@ -81,7 +82,9 @@ public sealed class ExposureTextTests
 
     [Theory]
     [InlineData(Axis.ExposureTime, "2", "exposure time without a unit; write `s`, `min`, `h` or `d`")]
-    [InlineData(Axis.ExposureTime, "12:30", "`12:30` is no figure; write one figure with its unit: `90 s`, `2 % v/v`; the share of a product goes to `dilution`: `1 in 50`")]
+    [InlineData(
+        Axis.ExposureTime, "12:30",
+        "`12:30` is no figure; write one figure with its unit: `90 s`, `2 % v/v`; the share of a product goes to `dilution`: `1 in 50`")]
     [InlineData(Axis.ExposureTime, "0 s", "`0 s` reaches outside of what exposure time can be (above 0)")]
     [InlineData(Axis.ExposureTime, "< 0 s", "`< 0 s` reaches outside of what exposure time can be (above 0)")]
     [InlineData(Axis.Temperature, "37", "temperature without a unit; write `°C`")]
@@ -125,7 +128,9 @@ public sealed class ExposureTextTests
     [Fact]
     public void What_a_range_prints_is_read_back()
     {
-        foreach (var range in new[] { Interval.AtMost(5), Interval.Below(5.25m), Interval.AtLeast(5), Interval.Above(5), Interval.Closed(5, 6), new Interval(5, false, 6, true), Interval.Exactly(5) })
+        foreach (
+            var range in new[] { Interval.AtMost(5), Interval.Below(5.25m), Interval.AtLeast(5), Interval.Above(5), Interval.Closed(5, 6),
+            new Interval(5, false, 6, true), Interval.Exactly(5) })
         {
             Assert.True(ExposureText.TryParseInterval(range.ToString("°C"), Axis.Temperature, out var read, out var problem), problem);
             Assert.Equal(range, read);

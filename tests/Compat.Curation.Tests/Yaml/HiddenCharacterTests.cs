@@ -5,12 +5,16 @@ using Compat.Curation.Yaml;
 
 namespace Compat.Curation.Tests.Yaml;
 
-/// <summary>A hidden character is refused where it stands, whichever way it is written: as it is, as an escape, as a line break of a text of several lines; in every text of every kind of file.</summary>
+/// <summary>
+/// A hidden character is refused where it stands, whichever way it is written: as it is, as an escape, as a line break of a text of several lines; in every
+/// text of every kind of file.
+/// </summary>
 public sealed class HiddenCharacterTests
 {
     public static TheoryData<string> Escapes =>
     [
-        "\\0", "\\a", "\\b", "\\t", "\\n", "\\v", "\\f", "\\r", "\\e", "\\N", "\\_", "\\L", "\\P", "\\x07", "\\x7f", "\\x9b", "\\u202e", "\\u2066", "\\u200B", "\\u00ad", "\\u2060", "\\u034F", "\\u3164",
+        "\\0", "\\a", "\\b", "\\t", "\\n", "\\v", "\\f", "\\r", "\\e", "\\N", "\\_", "\\L", "\\P", "\\x07", "\\x7f", "\\x9b", "\\u202e", "\\u2066", "\\u200B",
+            "\\u00ad", "\\u2060", "\\u034F", "\\u3164",
         "\\U000E0041", "\\U0000202E",
     ];
 
@@ -20,7 +24,8 @@ public sealed class HiddenCharacterTests
         get
         {
             var data = Repository.PathOf("data");
-            var all = Directory.EnumerateFiles(data, "*.yaml", SearchOption.AllDirectories).Select(path => Path.GetRelativePath(data, path).Replace('\\', '/')).Order(StringComparer.Ordinal);
+            var all = Directory.EnumerateFiles(data, "*.yaml", SearchOption.AllDirectories).Select(path => Path.GetRelativePath(data, path).Replace('\\', '/'))
+                .Order(StringComparer.Ordinal);
             return [.. all.GroupBy(path => path.Contains('/', StringComparison.Ordinal) ? path[..path.LastIndexOf('/')] : path).Select(group => group.First())];
         }
     }
@@ -62,7 +67,8 @@ public sealed class HiddenCharacterTests
     [InlineData("\"x\n\n    y\"\n")]
     [InlineData("'x\n\n    y'\n")]
     [InlineData("x\n\n    y\n")]
-    public void Text_OfSeveralLines_IsRefused(string written) => Assert.Equal("a text of several lines", Assert.Single(Read("- id: a\n  name: " + written)).Message);
+    public void Text_OfSeveralLines_IsRefused(string written) =>
+        Assert.Equal("a text of several lines", Assert.Single(Read("- id: a\n  name: " + written)).Message);
 
     [Theory]
     [InlineData("\"\\u00e9 \\x41 \\/ \\\" \\\\\"")]

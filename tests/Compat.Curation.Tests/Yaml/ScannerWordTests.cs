@@ -40,7 +40,9 @@ public sealed class ScannerWordTests
         var files = new Dictionary<string, byte[]>
         {
             ["agents/a.yaml"] = "- { id: any-agent, name: any }\n- { id: alcohol, name: alcohol, under: any-agent, basis: '% v/v' }\n"u8.ToArray(),
-            ["rules/x.yaml"] = Encoding.UTF8.GetBytes($"- {{ id: a, part: p, agent: alcohol, when: {{ strength: \"{strength}\" }}, verdict: not-allowed, damage: {{ mechanism: crazing, onset: first-use, lasting: true, consequence: looks }}, why: w, sources: [s], reviewed: 2026-11-25 }}\n"),
+            ["rules/x.yaml"] =
+                Encoding.UTF8.GetBytes($"- {{ id: a, part: p, agent: alcohol, when: {{ strength: \"{strength}\" }}, verdict: not-allowed, damage: {{ "
+                    + $"mechanism: crazing, onset: first-use, lasting: true, consequence: looks }}, why: w, sources: [s], reviewed: 2026-11-25 }}\n"),
         };
         var fault = Assert.Single(DataFolder.Read(files, "").Diagnostics);
         Assert.Contains(said, fault.Message + fault.Help, StringComparison.Ordinal);

@@ -4,7 +4,8 @@ namespace Compat.Tests.Baths;
 
 /// <summary>
 /// Least strengths and reuse days: Guideline for Disinfection and Sterilization in Healthcare Facilities (2008), table 4 of the
-/// chemical sterilants and high-level disinfectants (glutaraldehyde of 2 % and more: 14 to 30 days, least 1.0 to 1.5 %; ortho-phthalaldehyde 0.55 %: 14 days, least 0.3 %;
+/// chemical sterilants and high-level disinfectants (glutaraldehyde of 2 % and more: 14 to 30 days, least 1.0 to 1.5 %; ortho-phthalaldehyde 0.55 %: 14 days,
+/// least 0.3 %;
 /// hydrogen peroxide 7.5 %: 21 days, least 6 %).
 /// </summary>
 public sealed class BathTests
@@ -20,7 +21,8 @@ public sealed class BathTests
         var question = Full(claim, (decimal)least) with { Activated = Today.AddDays(-days), Opened = Today.AddDays(-days) };
         Assert.Equal(BathVerdict.Use, Judge(question).Verdict);
         Assert.Equal(Today, Judge(question).LastDay);
-        Assert.Equal(BathReasonCode.PastReuse, Judge(question with { Activated = Today.AddDays(-days - 1), Opened = Today.AddDays(-days - 1) }).Reasons[0].Code);
+        Assert.Equal(
+            BathReasonCode.PastReuse, Judge(question with { Activated = Today.AddDays(-days - 1), Opened = Today.AddDays(-days - 1) }).Reasons[0].Code);
         var weak = Judge(question with { Measured = In(claim, (decimal)least - 0.01m) });
         Assert.Equal((BathVerdict.Discard, BathReasonCode.TooWeak), (weak.Verdict, weak.Reasons[0].Code));
     }
@@ -28,7 +30,10 @@ public sealed class BathTests
     [Fact]
     public void AnUncertainStrengthCountsAtItsLeast()
     {
-        var question = Full("glutaraldehyde.high.45-min", 1.5m) with { Measured = new(Interval.Closed(1.4m, 1.8m), StrengthUnit.PercentOf(StrengthBasis.MassPerVolume)) };
+        var question = Full("glutaraldehyde.high.45-min", 1.5m) with
+        {
+            Measured = new(Interval.Closed(1.4m, 1.8m), StrengthUnit.PercentOf(StrengthBasis.MassPerVolume)),
+        };
         Assert.Equal(BathVerdict.Discard, Judge(question).Verdict);
     }
 
@@ -70,12 +75,21 @@ public sealed class BathTests
     [InlineData(7.35, BathVerdict.Use)]
     [InlineData(7.3, BathVerdict.Discard)]
     public void WeakerThanItsClaimIsNoBathOfIt(double measured, BathVerdict expected) =>
-        Assert.Equal(expected, Judge(Full("hydrogen-peroxide.with-peracetic-acid.high", 7.35m) with { Measured = In("hydrogen-peroxide.with-peracetic-acid.high", (decimal)measured) }).Verdict);
+        Assert.Equal(
+            expected,
+            Judge(Full("hydrogen-peroxide.with-peracetic-acid.high",
+            7.35m) with
+            { Measured = In("hydrogen-peroxide.with-peracetic-acid.high", (decimal)measured) }).Verdict);
 
     [Fact]
     public void DaysThatCannotBeAreRefused()
     {
-        var question = Full("glutaraldehyde.high.45-min", 2m) with { Activated = Today.AddDays(1), Opened = Today.AddDays(2), Claim = new ClaimId("glutaraldehyde.high.46-min") };
+        var question = Full("glutaraldehyde.high.45-min", 2m) with
+        {
+            Activated = Today.AddDays(1),
+            Opened = Today.AddDays(2),
+            Claim = new ClaimId("glutaraldehyde.high.46-min"),
+        };
         Assert.False(Bath.TryJudge(KnowledgeBase.Shipped, question, out _, out var problems));
         Assert.Equal(["day-to-come", "day-to-come", "days-out-of-order", "unknown-claim"], problems.Select(p => p.Code).Order(StringComparer.Ordinal));
     }
@@ -91,7 +105,8 @@ public sealed class BathTests
     };
 
     private static Strength In(string claim, decimal value) =>
-        new(Interval.Exactly(value), StrengthUnit.PercentOf(claim.StartsWith("hydrogen", StringComparison.Ordinal) ? StrengthBasis.MassPerMass : StrengthBasis.MassPerVolume));
+        new(Interval.Exactly(value),
+            StrengthUnit.PercentOf(claim.StartsWith("hydrogen", StringComparison.Ordinal) ? StrengthBasis.MassPerMass : StrengthBasis.MassPerVolume));
 
     private static BathAnswer Judge(BathQuestion question)
     {

@@ -15,7 +15,14 @@ public sealed class EthanolMixtureTests
             var wanted = decimal.Round(stock * random.Next(5, 100) / 100m, 2);
             var temperature = random.Next(-20, 41);
             var kilograms = random.Next(1, 200) / 10m;
-            var question = new DilutionQuestion { Agent = new("ethanol"), Stock = Percent(stock), Wanted = Percent(wanted), Kilograms = kilograms, Temperature = temperature };
+            var question = new DilutionQuestion
+            {
+                Agent = new("ethanol"),
+                Stock = Percent(stock),
+                Wanted = Percent(wanted),
+                Kilograms = kilograms,
+                Temperature = temperature,
+            };
             Assert.True(Dilution.TryMake(KnowledgeBase.Shipped, question, out var recipe, out var problems), string.Join("; ", problems));
             var shown = $"{stock} to {wanted} % w/w at {temperature} °C";
             var (stockGrams, waterGrams) = (recipe!.StockGrams!.Value.Lower!.Value, recipe.WaterGrams!.Value);
@@ -25,12 +32,14 @@ public sealed class EthanolMixtureTests
             Near(stockGrams, stockLitres * Density(stock, temperature), shown);
             Near(waterGrams, waterLitres * Density(0m, temperature), shown);
             var finished = kilograms * 1000m / Density(wanted, temperature);
-            Assert.True(Math.Abs(stockLitres + waterLitres - finished - recipe.ContractionLitres) <= 0.00002m * finished || recipe.ContractionLitres == 0m, shown);
+            Assert.True(
+                Math.Abs(stockLitres + waterLitres - finished - recipe.ContractionLitres) <= 0.00002m * finished || recipe.ContractionLitres == 0m, shown);
             Assert.True(recipe.ContractionLitres >= 0m, shown);
         }
     }
 
-    private static void Near(decimal expected, decimal got, string shown) => Assert.True(Math.Abs(expected - got) <= 0.00001m * Math.Max(expected, 1m), $"{got} and not {expected}: {shown}");
+    private static void Near(decimal expected, decimal got, string shown) =>
+        Assert.True(Math.Abs(expected - got) <= 0.00001m * Math.Max(expected, 1m), $"{got} and not {expected}: {shown}");
 
     private static decimal Density(decimal massPercent, int temperature) => (decimal)EthanolWater.Density((double)massPercent, temperature);
 

@@ -34,7 +34,9 @@ public sealed class BoxTests
             var verdict = reference.Of(choice, Interval.Closed(1, c.Question.Uses ?? 1));
             if (choice.Dilution is { IsPoint: true, Lower: { } d } && answer.Boxes.Any(b => IsNearAnEnd(d, b.Dilution))) continue;
             var listed = answer.Boxes.Any(b => Holds(b, choice));
-            Assert.True(listed == (verdict == Verdict.Allowed), $"{choice} is {verdict}, {(listed ? "" : "not ")}listed; boxes:\n{string.Join("\n", answer.Boxes.Select(Text))}");
+            Assert.True(
+                listed == (verdict == Verdict.Allowed),
+                $"{choice} is {verdict}, {(listed ? "" : "not ")}listed; boxes:\n{string.Join("\n", answer.Boxes.Select(Text))}");
         }
     }, share: 3);
 
@@ -45,25 +47,33 @@ public sealed class BoxTests
         var grid = reference.Samples;
         foreach (var box in c.Build().Ask(c.Question).Boxes.Take(4))
         {
-            var exposureTimes = c.Question.ExposureTime is null ? grid.On(Axis.ExposureTime, box.ExposureTime).Select(Interval.Exactly).ToArray() : [c.Question.ExposureTime.Value];
-            var dilutions = c.Question.Dilution is null && box.Dilution is { IsPoint: false } free ? grid.On(Axis.Dilution, free).Select(Interval.Exactly).ToArray() : [box.Dilution ?? Interval.Exactly(1)];
+            var exposureTimes = c.Question.ExposureTime is null ? grid.On(Axis.ExposureTime, box.ExposureTime).Select(Interval.Exactly).ToArray()
+                : [c.Question.ExposureTime.Value];
+            var dilutions = c.Question.Dilution is null && box.Dilution is { IsPoint: false } free ? grid.On(Axis.Dilution, free).Select(Interval.Exactly)
+                .ToArray() : [box.Dilution ?? Interval.Exactly(1)];
             if (c.Question.ExposureTime is null)
             {
                 foreach (var outside in JustOutside(grid.On(Axis.ExposureTime, Interval.Above(0)), box.ExposureTime))
-                    Assert.False(dilutions.All(d => reference.Of(new(box.Method, Interval.Exactly(outside), d), box.Uses) == Verdict.Allowed), $"exposure time {outside} could join {Text(box)}");
+                    Assert.False(
+                        dilutions.All(d => reference.Of(new(box.Method, Interval.Exactly(outside), d), box.Uses) == Verdict.Allowed),
+                        $"exposure time {outside} could join {Text(box)}");
             }
 
             if (c.Question.Dilution is null && box.Dilution is { IsPoint: false })
             {
                 var label = c.Site!.Products[0].Dilution ?? AnyDilution;
                 foreach (var outside in JustOutside(grid.On(Axis.Dilution, label), box.Dilution!.Value).Where(d => !IsNearAnEnd(d, box.Dilution)))
-                    Assert.False(exposureTimes.All(r => reference.Of(new(box.Method, r, Interval.Exactly(outside)), box.Uses) == Verdict.Allowed), $"dilution {outside} could join {Text(box)}");
+                    Assert.False(
+                        exposureTimes.All(r => reference.Of(new(box.Method, r, Interval.Exactly(outside)), box.Uses) == Verdict.Allowed),
+                        $"dilution {outside} could join {Text(box)}");
             }
 
             if (c.Question.Uses is null && box.Uses.Upper is { } last)
             {
                 var more = Interval.Closed(1, last + 1);
-                Assert.False(exposureTimes.All(r => dilutions.All(d => reference.Of(new(box.Method, r, d), more) == Verdict.Allowed)), $"one more use could join {Text(box)}");
+                Assert.False(
+                    exposureTimes.All(r => dilutions.All(d => reference.Of(new(box.Method, r, d), more) == Verdict.Allowed)),
+                    $"one more use could join {Text(box)}");
             }
         }
     }, share: 3);
@@ -82,7 +92,9 @@ public sealed class BoxTests
 
     /// <summary>Limits of a dilution are shown rounded inward to six digits: what lies between is not promised.</summary>
     private static bool IsNearAnEnd(decimal d, Interval? range) =>
-        range is { } r && ((r.Lower is { } low && d != low && Math.Abs(d - low) <= d * 0.00001m) || (r.Upper is { } high && d != high && Math.Abs(d - high) <= d * 0.00001m));
+        range is { } r
+            && ((r.Lower is { } low && d != low && Math.Abs(d - low) <= d * 0.00001m)
+            || (r.Upper is { } high && d != high && Math.Abs(d - high) <= d * 0.00001m));
 
     private static Question PointIn(AllowedBox box, Case c, Samples grid, Random random)
     {

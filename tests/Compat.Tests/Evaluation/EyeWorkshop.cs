@@ -5,7 +5,15 @@ internal static class EyeWorkshop
 {
     public static CalendarDate Day { get; } = new(2026, 11, 25);
 
-    public static Damage Clouding { get; } = new() { Mechanism = Mechanism.CoatingClouding, Onset = Onset.FirstUse, Lasting = true, Consequence = Consequence.Legibility, LookFor = "haze", WithdrawIf = "unreadable" };
+    public static Damage Clouding { get; } = new()
+    {
+        Mechanism = Mechanism.CoatingClouding,
+        Onset = Onset.FirstUse,
+        Lasting = true,
+        Consequence = Consequence.Legibility,
+        LookFor = "haze",
+        WithdrawIf = "unreadable",
+    };
 
     public static ExposureBox Wipe(AxisLimit strength) => new()
     {
@@ -31,34 +39,140 @@ internal static class EyeWorkshop
         Parts =
         [
             new() { Id = PartType.Root, Name = "any part", Never = [Act.HeatDrying] },
-            new() { Id = new("window"), Name = "window", Under = PartType.Root, Materials = [new(new MaterialId("glass"))], Wettest = ApplicationMethod.WetWipe, Geometry = Geometry.Open, TouchedBy = TouchedBy.Hand },
-            new() { Id = new("coated-window"), Name = "coated window", Under = new("window"), Materials = [new(new MaterialId("glass")), new(new MaterialId("thin-coating"))], MaterialsKnown = true, Patients = [Compat.Model.PatientGroup.Eye] },
-            new() { Id = new("pad"), Name = "pad", Under = PartType.Root, Materials = [new(new MaterialId("foam"))], Wettest = ApplicationMethod.WetWipe, Geometry = Geometry.Porous, Duties = [new() { Kind = DutyKind.NoPooling }] },
+            new()
+            {
+                Id = new("window"),
+                Name = "window",
+                Under = PartType.Root,
+                Materials = [new(new MaterialId("glass"))],
+                Wettest = ApplicationMethod.WetWipe,
+                Geometry = Geometry.Open,
+                TouchedBy = TouchedBy.Hand,
+            },
+            new()
+            {
+                Id = new("coated-window"),
+                Name = "coated window",
+                Under = new("window"),
+                Materials = [new(new MaterialId("glass")), new(new MaterialId("thin-coating"))],
+                MaterialsKnown = true,
+                Patients = [Compat.Model.PatientGroup.Eye],
+            },
+            new()
+            {
+                Id = new("pad"),
+                Name = "pad",
+                Under = PartType.Root,
+                Materials = [new(new MaterialId("foam"))],
+                Wettest = ApplicationMethod.WetWipe,
+                Geometry = Geometry.Porous,
+                Duties = [new() { Kind = DutyKind.NoPooling }],
+            },
             new() { Id = new("socket"), Name = "socket", Under = PartType.Root },
         ],
         Agents =
         [
             new() { Id = AgentClass.Root, Name = "any agent" },
             new() { Id = new("water"), Name = "water", Under = AgentClass.Root, Leaves = Residue.Nothing, Cas = ["7732-18-5"] },
-            new() { Id = new("alcohol"), Name = "alcohol", Under = AgentClass.Root, Basis = Unit("% v/v"), Leaves = Residue.Nothing, Density = 0.79m, Hazards = [Hazard.Flammable], Usual = new() { Strength = Interval.Closed(60m, 80m), Ph = Interval.Closed(6m, 8m), Temperature = Interval.Closed(15m, 30m), Sources = [new("seen")] } },
+            new()
+            {
+                Id = new("alcohol"),
+                Name = "alcohol",
+                Under = AgentClass.Root,
+                Basis = Unit("% v/v"),
+                Leaves = Residue.Nothing,
+                Density = 0.79m,
+                Hazards = [Hazard.Flammable],
+                Usual = new()
+                {
+                    Strength = Interval.Closed(60m, 80m),
+                    Ph = Interval.Closed(6m, 8m),
+                    Temperature = Interval.Closed(15m, 30m),
+                    Sources = [new("seen")],
+                },
+            },
             new() { Id = new("ethanol"), Name = "ethanol", Under = new("alcohol"), Cas = ["64-17-5"] },
             new() { Id = new("isopropanol"), Name = "isopropanol", Under = new("alcohol"), Cas = ["67-63-0"], InactivatedBy = [new("water")] },
-            new() { Id = new("soap"), Name = "soap", Under = AgentClass.Root, Basis = Unit("% w/w"), Leaves = Residue.Film, Nature = [Nature.Anionic], BoundBy = ["hard water"], Duties = [new() { Kind = DutyKind.Protect, Note = "gloves" }] },
+            new()
+            {
+                Id = new("soap"),
+                Name = "soap",
+                Under = AgentClass.Root,
+                Basis = Unit("% w/w"),
+                Leaves = Residue.Film,
+                Nature = [Nature.Anionic],
+                BoundBy = ["hard water"],
+                Duties = [new() { Kind = DutyKind.Protect, Note = "gloves" }],
+            },
         ],
         Sources =
         [
-            new() { Id = new("seen"), Kind = SourceKind.Paper, Title = "An invented paper", Edition = "2020", Section = "table 1", Publisher = "nobody", Address = "https://example.invalid", Note = "invented" },
+            new()
+            {
+                Id = new("seen"),
+                Kind = SourceKind.Paper,
+                Title = "An invented paper",
+                Edition = "2020",
+                Section = "table 1",
+                Publisher = "nobody",
+                Address = "https://example.invalid",
+                Note = "invented",
+            },
             new() { Id = new("habit"), Kind = SourceKind.CommonPractice, Title = "Habit", Recalled = true, Trust = Trust.Weak },
         ],
         Rules =
         [
-            Allowed("glass.alcohol", RuleTarget.On(new MaterialId("glass")), "alcohol", Wipe(AxisLimit.Within(Interval.AtMost(80m)))) with { WholeClass = true, CountsTowards = Mechanism.LegendWear },
-            new() { Id = new("thin-coating.alcohol"), Target = RuleTarget.On(new MaterialId("thin-coating")), Agent = new("alcohol"), Allows = false, Damage = Clouding, Why = "it clouds", Sources = [new("seen")], Reviewed = Day, When = new() { Strength = AxisLimit.Within(Interval.AtLeast(5m)) } },
-            Allowed("thin-coating.alcohol-weak", RuleTarget.On(new MaterialId("thin-coating")), "alcohol", Wipe(AxisLimit.Within(Interval.Below(5m)))) with { SeenWith = [new("ethanol"), new("isopropanol")] },
-            Allowed("glass.soap", RuleTarget.On(new MaterialId("glass")), "soap", Wipe(AxisLimit.Within(Interval.AtMost(10m)))) with { Duties = [new() { Kind = DutyKind.TakeOff, Ways = [new() { Method = ApplicationMethod.DampWipe, Water = WaterGrade.Purified, Times = 2, Seconds = 30m, Litres = 0.1m }], Within = 300m, Note = "twice" }] },
-            Allowed("foam.soap", RuleTarget.On(new MaterialId("foam")), "soap", Wipe(AxisLimit.Within(Interval.AtMost(10m)))) with { KnownBy = KnownBy.Test, Tested = new() { On = TestPiece.Coupon, Strained = true, Exposure = new() { ExposureTime = AxisLimit.Within(Interval.AtMost(120m)), Uses = AxisLimit.Any } } },
+            Allowed("glass.alcohol", RuleTarget.On(new MaterialId("glass")), "alcohol", Wipe(AxisLimit.Within(Interval.AtMost(80m)))) with
+            {
+                WholeClass = true,
+                CountsTowards = Mechanism.LegendWear,
+            },
+            new()
+            {
+                Id = new("thin-coating.alcohol"),
+                Target = RuleTarget.On(new MaterialId("thin-coating")),
+                Agent = new("alcohol"),
+                Allows = false,
+                Damage = Clouding,
+                Why = "it clouds",
+                Sources = [new("seen")],
+                Reviewed = Day,
+                When = new() { Strength = AxisLimit.Within(Interval.AtLeast(5m)) },
+            },
+            Allowed("thin-coating.alcohol-weak", RuleTarget.On(new MaterialId("thin-coating")), "alcohol", Wipe(AxisLimit.Within(Interval.Below(5m)))) with
+            {
+                SeenWith = [new("ethanol"), new("isopropanol")],
+            },
+            Allowed("glass.soap", RuleTarget.On(new MaterialId("glass")), "soap", Wipe(AxisLimit.Within(Interval.AtMost(10m)))) with
+            {
+                Duties = [new()
+                {
+                    Kind = DutyKind.TakeOff,
+                    Ways = [new() { Method = ApplicationMethod.DampWipe, Water = WaterGrade.Purified, Times = 2, Seconds = 30m, Litres = 0.1m }],
+                    Within = 300m,
+                    Note = "twice",
+                }],
+            },
+            Allowed("foam.soap", RuleTarget.On(new MaterialId("foam")), "soap", Wipe(AxisLimit.Within(Interval.AtMost(10m)))) with
+            {
+                KnownBy = KnownBy.Test,
+                Tested = new()
+                {
+                    On = TestPiece.Coupon,
+                    Strained = true,
+                    Exposure = new() { ExposureTime = AxisLimit.Within(Interval.AtMost(120m)), Uses = AxisLimit.Any },
+                },
+            },
         ],
-        StandingRules = [new() { Id = new("no-strong-alcohol-on-coating"), Material = new("thin-coating"), Agent = new("alcohol"), When = new() { Strength = AxisLimit.Within(Interval.AtLeast(50m)) }, Reason = "it clouds for good", Sources = [new("seen")] }],
+        StandingRules = [new()
+        {
+            Id = new("no-strong-alcohol-on-coating"),
+            Material = new("thin-coating"),
+            Agent = new("alcohol"),
+            When = new() { Strength = AxisLimit.Within(Interval.AtLeast(50m)) },
+            Reason = "it clouds for good",
+            Sources = [new("seen")],
+        }],
     };
 
     public static KnowledgeBase Base { get; } = Build(Data);
@@ -93,7 +207,9 @@ internal static class EyeWorkshop
         Name = id,
         Composition = Composition.Full,
         StrengthOf = of,
-        Ingredients = ingredients.Select(i => new Ingredient { Agent = new(i.Agent), Strength = new Strength(Interval.Closed(i.Low, i.High), Unit(i.Agent == "soap" ? "% w/w" : "% v/v")) }).ToArray(),
+        Ingredients = ingredients.Select(
+            i => new Ingredient { Agent = new(i.Agent), Strength = new Strength(Interval.Closed(i.Low, i.High), Unit(i.Agent == "soap" ? "% w/w" : "% v/v")) })
+            .ToArray(),
     };
 
     public static KnowledgeBase With(params Product[] products) => Base.With(new Site { Id = new("shelf"), Name = "shelf", Products = products });

@@ -28,7 +28,8 @@ public sealed class MapTests
         {
             var method = methods[random.Next(methods.Count)];
             var at = axes.ToDictionary(a => a.Key, a => a.Value[random.Next(a.Value.Count)]);
-            var cells = map.Cells.Where(cell => cell.Method == method && cell.Strength.Contains(at[Axis.Strength]) && cell.ExposureTime.Contains(at[Axis.ExposureTime])
+            var cells =
+                map.Cells.Where(cell => cell.Method == method && cell.Strength.Contains(at[Axis.Strength]) && cell.ExposureTime.Contains(at[Axis.ExposureTime])
                 && cell.Temperature.Contains(at[Axis.Temperature]) && cell.Ph.Contains(at[Axis.Ph]) && cell.Uses.Contains(at[Axis.Uses])).ToArray();
             var point = c.Question with
             {
@@ -41,7 +42,9 @@ public sealed class MapTests
             };
             Assert.True(cells.Length == 1, $"{cells.Length} cells hold {QuestionText.Of(point)}");
             var expected = new ReferenceEvaluator(c.Data, c.Sites, point).Point();
-            Assert.True(expected.Verdict == cells[0].Verdict, $"reference {expected.Verdict} by {expected.Step}, cell {cells[0].Verdict} {cells[0].Reason.Code} at {QuestionText.Of(point)}");
+            Assert.True(
+                expected.Verdict == cells[0].Verdict,
+                $"reference {expected.Verdict} by {expected.Step}, cell {cells[0].Verdict} {cells[0].Reason.Code} at {QuestionText.Of(point)}");
             if (point.Uses == 1) Assert.Equal(cells[0].Verdict, PointTests.Plainly(kb.Ask(point).Verdict));
         }
     }, share: 4);

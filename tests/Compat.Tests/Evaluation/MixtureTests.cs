@@ -23,7 +23,9 @@ public class MixtureTests
     [Fact]
     public void Two_weak_alcohols_are_judged_by_their_sum()
     {
-        var kb = EyeWorkshop.With(EyeWorkshop.Mixture("two", StrengthOf.Liquid, ("ethanol", 3m, 3m), ("isopropanol", 3m, 3m)), EyeWorkshop.Mixture("one", StrengthOf.Liquid, ("ethanol", 3m, 3m)));
+        var kb = EyeWorkshop.With(
+            EyeWorkshop.Mixture("two", StrengthOf.Liquid, ("ethanol", 3m, 3m), ("isopropanol", 3m, 3m)),
+            EyeWorkshop.Mixture("one", StrengthOf.Liquid, ("ethanol", 3m, 3m)));
         var answer = kb.Ask(Coated.With("two"));
         Assert.Equal(Verdict.NotAllowed, answer.Verdict);
         Assert.Equal("alcohol", answer.Decisive.Component);
@@ -54,7 +56,8 @@ public class MixtureTests
     {
         var declared = EyeWorkshop.Mixture("declared", StrengthOf.Liquid, ("soap", 1m, 1m)) with { Composition = Composition.DeclaredHazardousOnly };
         var kb = EyeWorkshop.With(declared);
-        Assert.Equal(Verdict.AllowedWithinLimits, kb.Ask(new Question { Part = new("window"), Product = new("declared"), Method = ApplicationMethod.DampWipe }).Verdict);
+        Assert.Equal(
+            Verdict.AllowedWithinLimits, kb.Ask(new Question { Part = new("window"), Product = new("declared"), Method = ApplicationMethod.DampWipe }).Verdict);
         var partial = EyeWorkshop.With(declared with { Composition = Composition.Partial });
         var answer = partial.Ask(new Question { Part = new("window"), Product = new("declared"), Method = ApplicationMethod.DampWipe });
         Assert.Equal(Verdict.NotEstablished, answer.Verdict);
@@ -64,7 +67,14 @@ public class MixtureTests
     [Fact]
     public void A_film_that_nothing_takes_off_stays_and_is_not_established()
     {
-        var soap = new Question { Part = new("pad"), Agent = new("soap"), Strength = EyeWorkshop.Percent(1m, "% w/w"), Method = ApplicationMethod.DampWipe, ExposureTime = Interval.Exactly(60m) };
+        var soap = new Question
+        {
+            Part = new("pad"),
+            Agent = new("soap"),
+            Strength = EyeWorkshop.Percent(1m, "% w/w"),
+            Method = ApplicationMethod.DampWipe,
+            ExposureTime = Interval.Exactly(60m),
+        };
         var answer = EyeWorkshop.Base.Ask(soap);
         Assert.Equal(Verdict.NotEstablished, answer.Verdict);
         Assert.Equal(ReasonCode.ExposureTimeWithoutEnd, answer.Decisive.Code);
@@ -83,6 +93,8 @@ public class MixtureTests
     public void The_socket_stands_nothing_wet_and_heat_drying_is_never_stood()
     {
         Assert.Equal(ReasonCode.TooWet, EyeWorkshop.Base.Ask(new Question { Part = new("socket"), Agent = new("soap") }).Decisive.Code);
-        Assert.Equal(ReasonCode.NeverActs, EyeWorkshop.Base.Ask(new Question { Part = new("window"), Agent = new("soap"), Acts = [Compat.Model.Act.HeatDrying] }).Decisive.Code);
+        Assert.Equal(
+            ReasonCode.NeverActs,
+            EyeWorkshop.Base.Ask(new Question { Part = new("window"), Agent = new("soap"), Acts = [Compat.Model.Act.HeatDrying] }).Decisive.Code);
     }
 }

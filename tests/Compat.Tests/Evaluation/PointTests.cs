@@ -19,7 +19,9 @@ public sealed class PointTests
         var question = c.Question with { Uses = 1 };
         var expected = new ReferenceEvaluator(c.Data, c.Sites, question).Point();
         var answer = c.Build().Ask(question);
-        Assert.True(expected.Verdict == Plainly(answer.Verdict), $"reference {expected.Verdict} by step {expected.Step}, engine {answer.Verdict}, {answer.Decisive.Code}");
+        Assert.True(
+            expected.Verdict == Plainly(answer.Verdict),
+            $"reference {expected.Verdict} by step {expected.Step}, engine {answer.Verdict}, {answer.Decisive.Code}");
     }, share: 2);
 
     /// <summary>Allowed, with or without limits.</summary>

@@ -8,7 +8,12 @@ public class TryFindTests
         Id = new SiteId("clinic"),
         Name = "clinic",
         Products = [Product("blue-wipe", "Blue wipe"), Product("blue-spray", "Shared name"), Product("red-spray", "Shared name")],
-        Devices = [new Device { Id = new DeviceId("slit-lamp"), Name = "Slit lamp", Parts = [new DevicePart { Id = new DevicePartId("rest"), OneOfTypes = [new PartId("display-coated")] }] }],
+        Devices = [new Device
+        {
+            Id = new DeviceId("slit-lamp"),
+            Name = "Slit lamp",
+            Parts = [new DevicePart { Id = new DevicePartId("rest"), OneOfTypes = [new PartId("display-coated")] }],
+        }],
     });
 
     [Fact]
@@ -63,6 +68,10 @@ public class TryFindTests
         Name = name,
         Composition = Composition.Full,
         StrengthOf = StrengthOf.Liquid,
-        Ingredients = [new Ingredient { Agent = new AgentId("isopropanol"), Strength = new Strength(Interval.Exactly(70), StrengthUnit.PercentOf(StrengthBasis.VolumePerVolume)) }],
+        Ingredients = [new Ingredient
+        {
+            Agent = new AgentId("isopropanol"),
+            Strength = new Strength(Interval.Exactly(70), StrengthUnit.PercentOf(StrengthBasis.VolumePerVolume)),
+        }],
     };
 }

@@ -67,7 +67,8 @@ public sealed class EmptyRangeTests
     public void Message_SaysWhatWasReadAndWhatTheAxisIs(string written)
     {
         var number = decimal.Parse(written.Split(' ')[1], System.Globalization.CultureInfo.InvariantCulture);
-        var strength = new Strength(written[0] == '>' ? Interval.Above(number) : Interval.Below(number), EyeWorkshop.Unit(written[(written.IndexOf(' ', 2) + 1)..]));
+        var strength =
+            new Strength(written[0] == '>' ? Interval.Above(number) : Interval.Below(number), EyeWorkshop.Unit(written[(written.IndexOf(' ', 2) + 1)..]));
         var problem = Assert.Single(EyeWorkshop.Base.TryWith(Shelf(strength), out _));
         Assert.Equal(("outside-axis", "ingredients.0.strength"), (problem.Code, problem.Place.Field));
         Assert.Contains("holds no value of the axis of strength (%)", problem.Message, StringComparison.Ordinal);
@@ -95,7 +96,10 @@ public sealed class EmptyRangeTests
     public void Component_WithoutAPiece_IsNotEstablished()
     {
         var product = EyeWorkshop.Mixture("wipe", StrengthOf.Liquid, ("soap", 1m, 2m), ("alcohol", 1m, 2m));
-        var nothing = product with { Ingredients = [product.Ingredients[0], product.Ingredients[1] with { Strength = new Strength(Interval.Above(100m), EyeWorkshop.Unit("% v/v")) }] };
+        var nothing = product with
+        {
+            Ingredients = [product.Ingredients[0], product.Ingredients[1] with { Strength = new Strength(Interval.Above(100m), EyeWorkshop.Unit("% v/v")) }],
+        };
         var question = new Question
         {
             Part = new("window"),
@@ -110,7 +114,8 @@ public sealed class EmptyRangeTests
         Assert.Equal(Verdict.NotEstablished, Of(nothing));
         Assert.Equal(Verdict.NotEstablished, Of(product with { Ingredients = [] }));
 
-        Verdict Of(Product one) => new RegionAnswer(new CompiledBase(EyeWorkshop.Data, [new Site { Id = new("s"), Name = "s", Products = [one] }]), question, []).Make().Verdict;
+        Verdict Of(Product one) =>
+            new RegionAnswer(new CompiledBase(EyeWorkshop.Data, [new Site { Id = new("s"), Name = "s", Products = [one] }]), question, []).Make().Verdict;
     }
 
     [Fact]
@@ -133,7 +138,10 @@ public sealed class EmptyRangeTests
     {
         Id = new("shelf"),
         Name = "shelf",
-        Products = [EyeWorkshop.Mixture("wipe", StrengthOf.Liquid, ("soap", 1m, 2m)) with { Ingredients = [new() { Agent = new("soap"), Strength = strength }] }],
+        Products = [EyeWorkshop.Mixture("wipe", StrengthOf.Liquid, ("soap", 1m, 2m)) with
+        {
+            Ingredients = [new() { Agent = new("soap"), Strength = strength }],
+        }],
     };
 
     /// <summary>Ranges that only touch an axis from outside, and such as lie far from it.</summary>
@@ -159,14 +167,16 @@ public sealed class EmptyRangeTests
         var type = Nullable.GetUnderlyingType(member.Property.PropertyType) ?? member.Property.PropertyType;
         if (type == typeof(AxisLimit)) return range => AxisLimit.Within(range);
         if (type == typeof(Strength)) return range => new Strength(range, member.Get() is Strength strength ? strength.Unit : EyeWorkshop.Unit("% v/v"));
-        return type == typeof(Interval) && member.Property.DeclaringType is { } of && of != typeof(AxisLimit) && of != typeof(Strength) && of != typeof(Convention) ? range => range : null;
+        return type == typeof(Interval) && member.Property.DeclaringType is { } of && of != typeof(AxisLimit) && of != typeof(Strength)
+            && of != typeof(Convention) ? range => range : null;
     }
 
     /// <summary>The case with no value on one axis.</summary>
     private static Case? Emptied(Case c, Random random)
     {
         var q = c.Question;
-        Interval None(Interval axis) => random.Next(3) == 0 ? Empty[random.Next(Empty.Length)] : Beside(axis).ToArray() is var beside ? beside[random.Next(beside.Length)] : default;
+        Interval None(Interval axis) => random.Next(3) == 0 ? Empty[random.Next(Empty.Length)] : Beside(axis).ToArray() is var beside
+            ? beside[random.Next(beside.Length)] : default;
         switch (random.Next(5))
         {
             case 0: return c with { Question = q with { ExposureTime = None(Axes["ExposureTime"]) } };
@@ -175,7 +185,9 @@ public sealed class EmptyRangeTests
             case 3 when q.Product is not null: return c with { Question = q with { Dilution = None(Axes["Dilution"]) } };
             default:
                 if (c.Site?.Products.FirstOrDefault(p => p.Id == q.Product) is not { } product) return null;
-                var at = product.Ingredients.ToList().FindIndex(i => i.Agent is { } agent && new ReferenceTrees(c.Data, []).Basis(agent) is StrengthBasis.VolumePerVolume or StrengthBasis.MassPerMass);
+                var at = product.Ingredients.ToList()
+                    .FindIndex(
+                        i => i.Agent is { } agent && new ReferenceTrees(c.Data, []).Basis(agent) is StrengthBasis.VolumePerVolume or StrengthBasis.MassPerMass);
                 if (at < 0) return null;
                 var basis = new ReferenceTrees(c.Data, []).Basis(product.Ingredients[at].Agent!)!.Value;
                 var strength = new Strength(None(Axes["Strength"]), StrengthUnit.PercentOf(basis));

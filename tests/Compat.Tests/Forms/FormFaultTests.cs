@@ -31,11 +31,13 @@ public sealed class FormFaultTests
 
     [Theory]
     [MemberData(nameof(Roots))]
-    public void Strength_Default_IsAProblem(string root) => Each(root, member => Inner(member) == typeof(Strength) ? [default(Strength)] : [], (problem, _) => problem.Code == "missing");
+    public void Strength_Default_IsAProblem(string root) =>
+        Each(root, member => Inner(member) == typeof(Strength) ? [default(Strength)] : [], (problem, _) => problem.Code == "missing");
 
     [Theory]
     [MemberData(nameof(Roots))]
-    public void Date_Default_IsAProblem(string root) => Each(root, member => Inner(member) == typeof(CalendarDate) ? [default(CalendarDate)] : [], (problem, _) => problem.Code == "missing");
+    public void Date_Default_IsAProblem(string root) =>
+        Each(root, member => Inner(member) == typeof(CalendarDate) ? [default(CalendarDate)] : [], (problem, _) => problem.Code == "missing");
 
     [Theory]
     [MemberData(nameof(Roots))]
@@ -66,7 +68,8 @@ public sealed class FormFaultTests
     [Fact]
     public void EveryKindOfRecord_IsReached()
     {
-        var reached = RecordGraph.Roots.Values.SelectMany(root => RecordGraph.MembersOf(RecordGraph.Copy(root.Whole))).Select(member => member.Property.DeclaringType!).ToHashSet();
+        var reached = RecordGraph.Roots.Values.SelectMany(root => RecordGraph.MembersOf(RecordGraph.Copy(root.Whole)))
+            .Select(member => member.Property.DeclaringType!).ToHashSet();
         // A value in a list is no place of its own: its default value is tried as an item.
         var kinds = RecordGraph.Kinds([.. RecordGraph.Roots.Values.Select(root => root.Whole.GetType())]);
         Assert.Equal(["SerialRange"], kinds.Except(reached).Select(kind => kind.Name));
@@ -134,13 +137,16 @@ public sealed class FormFaultTests
         yield return list;
     }
 
-    private static bool MustBe(PropertyInfo property) => !property.PropertyType.IsValueType && Nullability.Create(property).ReadState == NullabilityState.NotNull;
+    private static bool MustBe(PropertyInfo property) => !property.PropertyType.IsValueType
+        && Nullability.Create(property).ReadState == NullabilityState.NotNull;
 
     private static IEnumerable<object?> Figures(RecordMember member)
     {
         // An exposure time of a question may be without end, and its dilution, a share of two volumes, has all the digits of a decimal.
         var figures = new[] { 1e-28m, decimal.MaxValue, decimal.MinValue, 5000.0000000000000000000000001m };
-        return figures.Where(figure => member.Name != (figure == Interval.WithoutEnd ? "Question.ExposureTime" : figure == figures[3] ? "Question.Dilution" : "")).SelectMany(figure => OfFigure(member, figure));
+        return figures.Where(
+            figure => member.Name != (figure == Interval.WithoutEnd ? "Question.ExposureTime" : figure == figures[3] ? "Question.Dilution" : ""))
+            .SelectMany(figure => OfFigure(member, figure));
     }
 
     /// <summary>A figure as a member holds it: by itself or as a range.</summary>
@@ -158,13 +164,15 @@ public sealed class FormFaultTests
     {
         var kb = whole switch
         {
-            KnowledgeData data when KnowledgeBase.TryBuild(data, out var built).Count == 0 && built!.TryWith(RecordGraph.Site, out var with).Count == 0 => with!,
+            KnowledgeData data when KnowledgeBase.TryBuild(data, out var built).Count == 0
+                && built!.TryWith(RecordGraph.Site, out var with).Count == 0 => with!,
             Site site when RecordGraph.Base.TryWith(site, out var with).Count == 0 => with!,
             _ => null,
         };
         if (kb is null) return;
         foreach (var root in new[] { "agent question", "product question" }) kb.TryAsk((Question)RecordGraph.Roots[root].Whole, out _, out _);
-        foreach (var agent in kb.Data.Agents) kb.TryAsk(new Question { Part = new("window"), Agent = agent.Id, Strength = Evaluation.EyeWorkshop.Percent(1m, "% w/w") }, out _, out _);
+        foreach (var agent in kb.Data.Agents)
+            kb.TryAsk(new Question { Part = new("window"), Agent = agent.Id, Strength = Evaluation.EyeWorkshop.Percent(1m, "% w/w") }, out _, out _);
         kb.TryAsk(new Question { Part = new("window"), Product = new("stock") }, out _, out _);
         kb.TryPlan(RecordGraph.Plan, out _, out _);
         Compat.Planning.Bath.TryJudge(kb, RecordGraph.Bath, out _, out _);

@@ -30,7 +30,8 @@ public sealed class PublicMemberTests
                 {
                     calls++;
                     if (Call(member, target, arguments) is { } problem && !MayThrow(member, problem))
-                        failures.Add($"{type.Name}.{member.Name}({string.Join(", ", arguments.Select(Said))}): {problem.GetType().Name} {problem.StackTrace?.Split('\n').FirstOrDefault()?.Trim()}");
+                        failures.Add($"{type.Name}.{member.Name}({string.Join(", ", arguments.Select(Said))}): {problem.GetType().Name} "
+                            + $"{problem.StackTrace?.Split('\n').FirstOrDefault()?.Trim()}");
                 }
             }
         }
@@ -43,7 +44,8 @@ public sealed class PublicMemberTests
     public void Property_OfADefaultValueOrARecordWithANull_IsReadWithoutException()
     {
         var failures = new SortedSet<string>(StringComparer.Ordinal);
-        foreach (var type in Library.GetExportedTypes().Where(type => type.IsValueType && !type.IsEnum)) Read(Activator.CreateInstance(type)!, type.Name + " default");
+        foreach (var type in Library.GetExportedTypes().Where(type => type.IsValueType && !type.IsEnum))
+            Read(Activator.CreateInstance(type)!, type.Name + " default");
         foreach (var (whole, _) in RecordGraph.Roots.Values)
         {
             var copy = RecordGraph.Copy(whole);
@@ -60,10 +62,13 @@ public sealed class PublicMemberTests
 
         void Read(object one, string name)
         {
-            foreach (var property in one.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.GetIndexParameters().Length == 0))
+            foreach (
+                var property in one.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance)
+                .Where(property => property.GetIndexParameters().Length == 0))
                 if (Call(property.GetMethod!, one, []) is { } problem) failures.Add($"{name}: {property.Name}: {problem.GetType().Name}");
             if (Call(one.GetType().GetMethod("ToString", Type.EmptyTypes)!, one, []) is { } said) failures.Add($"{name}: ToString: {said.GetType().Name}");
-            if (Call(one.GetType().GetMethod("GetHashCode", Type.EmptyTypes)!, one, []) is { } hashed) failures.Add($"{name}: GetHashCode: {hashed.GetType().Name}");
+            if (Call(one.GetType().GetMethod("GetHashCode", Type.EmptyTypes)!, one, []) is { } hashed)
+                failures.Add($"{name}: GetHashCode: {hashed.GetType().Name}");
         }
     }
 
@@ -88,7 +93,8 @@ public sealed class PublicMemberTests
     private static MethodBase? Closed(MethodBase member) => member switch
     {
         { Name: "Finalize" or "GetType" } => null,
-        MethodInfo { IsGenericMethodDefinition: true } generic => generic.MakeGenericMethod(generic.GetGenericArguments().Select(_ => typeof(ApplicationMethod)).ToArray()),
+        MethodInfo { IsGenericMethodDefinition: true } generic =>
+            generic.MakeGenericMethod(generic.GetGenericArguments().Select(_ => typeof(ApplicationMethod)).ToArray()),
         MethodInfo { IsSpecialName: true } special when special.Name.StartsWith("set_", StringComparison.Ordinal) => null,
         _ => member.IsAbstract ? null : member,
     };
@@ -96,7 +102,8 @@ public sealed class PublicMemberTests
     /// <summary>All arguments bad at once, and each by itself beside good ones.</summary>
     private static IEnumerable<object?[]> Arguments(MethodBase member)
     {
-        var types = member.GetParameters().Select(parameter => parameter.ParameterType.IsByRef ? parameter.ParameterType.GetElementType()! : parameter.ParameterType).ToArray();
+        var types = member.GetParameters()
+            .Select(parameter => parameter.ParameterType.IsByRef ? parameter.ParameterType.GetElementType()! : parameter.ParameterType).ToArray();
         var bad = types.Select(type => Bad(type).ToArray()).ToArray();
         if (types.Length == 0)
         {
@@ -130,7 +137,8 @@ public sealed class PublicMemberTests
         if (type == typeof(Interval)) return [default(Interval), Interval.Whole, Interval.Exactly(decimal.MaxValue), Interval.Closed(2m, 1m)];
         if (type.IsValueType) return [Activator.CreateInstance(type)];
         if (type.IsArray) return [null, Array.CreateInstance(type.GetElementType()!, 0), Array.CreateInstance(type.GetElementType()!, 1)];
-        if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(IReadOnlyList<>)) return [null, Array.CreateInstance(type.GetGenericArguments()[0], 0), Array.CreateInstance(type.GetGenericArguments()[0], 1)];
+        if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))
+            return [null, Array.CreateInstance(type.GetGenericArguments()[0], 0), Array.CreateInstance(type.GetGenericArguments()[0], 1)];
         return [null];
     }
 
@@ -156,13 +164,23 @@ public sealed class PublicMemberTests
         var kb = RecordGraph.With;
         var question = new Question { Device = new("viewer"), DevicePart = new("pane"), Product = new("stock"), TouchedBy = Compat.Model.TouchedBy.Hand };
         var sheet = kb.PlanOf(new PlanQuestion { Device = new("viewer") });
-        var point = new Question { Part = new("window"), Agent = new("alcohol"), Strength = Evaluation.EyeWorkshop.Percent(70m), Method = ApplicationMethod.DampWipe, ExposureTime = Interval.Exactly(30m), Uses = 1 };
+        var point = new Question
+        {
+            Part = new("window"),
+            Agent = new("alcohol"),
+            Strength = Evaluation.EyeWorkshop.Percent(70m),
+            Method = ApplicationMethod.DampWipe,
+            ExposureTime = Interval.Exactly(30m),
+            Uses = 1,
+        };
         var found = new Dictionary<Type, object>();
         object[] roots =
         [
-            kb, point, kb.Ask(question), kb.Ask(point), kb.Prepare(point), kb.WindowOf(question), kb.NeedOf(question), kb.AskDevice(question with { DevicePart = null }).First(), kb.Map(point), sheet, Compat.Planning.Shelf.Of(kb), NeverList.Of(kb, sheet),
+            kb, point, kb.Ask(question), kb.Ask(point), kb.Prepare(point), kb.WindowOf(question), kb.NeedOf(question),
+                kb.AskDevice(question with { DevicePart = null }).First(), kb.Map(point), sheet, Compat.Planning.Shelf.Of(kb), NeverList.Of(kb, sheet),
             .. RecordGraph.Roots.Values.Select(root => root.Whole), new UseBudget(Mechanism.Oxidation, [new UseLimit(new("stock"), 1)]),
-            Compat.Model.MixingPartner.Of(new AgentId("soap")), new QuestionException(), new Compat.Validation.Problem("code", new(Compat.Validation.RecordKind.Rule, ""), "message"),
+            Compat.Model.MixingPartner.Of(new AgentId("soap")), new QuestionException(),
+                new Compat.Validation.Problem("code", new(Compat.Validation.RecordKind.Rule, ""), "message"),
         ];
         var open = new Queue<object>(roots);
         while (open.TryDequeue(out var one))
@@ -175,7 +193,8 @@ public sealed class PublicMemberTests
             }
 
             if (type.Assembly != Library || !found.TryAdd(type, one) || type.IsEnum) continue;
-            foreach (var property in type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.GetIndexParameters().Length == 0))
+            foreach (
+                var property in type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => property.GetIndexParameters().Length == 0))
                 if (property.GetValue(one) is { } value) open.Enqueue(value);
         }
 

@@ -87,12 +87,26 @@ internal static class RecordGraph
     /// <summary>The invented site with a rule and a test, whose parts and edition have something in every member.</summary>
     public static Site Site { get; } = WholeSite.Site with
     {
-        Products = [WholeSite.Stock with { LabelClaims = [WholeSite.Claim, WholeSite.Registered], CompositionDated = EyeWorkshop.Day, Density = 1m, Ph = [new(Interval.Exactly(7m), PhState.InUse)], Temperature = Interval.Closed(15m, 30m) }],
+        Products = [WholeSite.Stock with
+        {
+            LabelClaims = [WholeSite.Claim, WholeSite.Registered],
+            CompositionDated = EyeWorkshop.Day,
+            Density = 1m,
+            Ph = [new(Interval.Exactly(7m), PhState.InUse)],
+            Temperature = Interval.Closed(15m, 30m),
+        }],
         Devices =
         [
             WholeSite.Device with
             {
-                Parts = [WholeSite.Pane with { Name = "pane", Wettest = ApplicationMethod.DampWipe, WettestFrom = new("first"), Geometry = Geometry.Open, Materials = [new(new MaterialId("glass"))] }],
+                Parts = [WholeSite.Pane with
+                {
+                    Name = "pane",
+                    Wettest = ApplicationMethod.DampWipe,
+                    WettestFrom = new("first"),
+                    Geometry = Geometry.Open,
+                    Materials = [new(new MaterialId("glass"))],
+                }],
                 Instructions = [WholeSite.Edition with { Serials = [new("A", 1, 2)], Dated = EyeWorkshop.Day, Replaces = [] }],
             },
         ],
@@ -104,17 +118,18 @@ internal static class RecordGraph
     public static KnowledgeBase With { get; } = Base.With(WholeSite.Site);
 
     /// <summary>What is handed over, each with what checks it.</summary>
-    public static IReadOnlyDictionary<string, (object Whole, Func<object, IReadOnlyList<Compat.Validation.Problem>> Check)> Roots { get; } = new Dictionary<string, (object, Func<object, IReadOnlyList<Compat.Validation.Problem>>)>
-    {
-        ["data"] = (EveryKind.Data, data => KnowledgeBase.TryBuild((KnowledgeData)data, out _)),
-        ["site"] = (Site, site => Base.TryWith((Site)site, out _)),
-        ["question"] = (Question, Asked),
-        ["agent question"] = (Question with { Part = null, Materials = [], Product = null, Dilution = null }, Asked),
-        ["product question"] = (Question with { Part = null, Materials = [], Agent = null, Strength = null }, Asked),
-        ["plan"] = (Plan, question => With.TryPlan((PlanQuestion)question, out _, out var problems) ? [] : problems),
-        ["bath"] = (Bath, question => Compat.Planning.Bath.TryJudge(With, (BathQuestion)question, out _, out var problems) ? [] : problems),
-        ["dilution"] = (Dilution, question => Compat.Planning.Dilution.TryMake(With, (DilutionQuestion)question, out _, out var problems) ? [] : problems),
-    };
+    public static IReadOnlyDictionary<string, (object Whole, Func<object, IReadOnlyList<Compat.Validation.Problem>> Check)> Roots { get; } =
+        new Dictionary<string, (object, Func<object, IReadOnlyList<Compat.Validation.Problem>>)>
+        {
+            ["data"] = (EveryKind.Data, data => KnowledgeBase.TryBuild((KnowledgeData)data, out _)),
+            ["site"] = (Site, site => Base.TryWith((Site)site, out _)),
+            ["question"] = (Question, Asked),
+            ["agent question"] = (Question with { Part = null, Materials = [], Product = null, Dilution = null }, Asked),
+            ["product question"] = (Question with { Part = null, Materials = [], Agent = null, Strength = null }, Asked),
+            ["plan"] = (Plan, question => With.TryPlan((PlanQuestion)question, out _, out var problems) ? [] : problems),
+            ["bath"] = (Bath, question => Compat.Planning.Bath.TryJudge(With, (BathQuestion)question, out _, out var problems) ? [] : problems),
+            ["dilution"] = (Dilution, question => Compat.Planning.Dilution.TryMake(With, (DilutionQuestion)question, out _, out var problems) ? [] : problems),
+        };
 
     private static IReadOnlyList<Compat.Validation.Problem> Asked(object question)
     {
@@ -125,12 +140,14 @@ internal static class RecordGraph
     }
 
     /// <summary>Whether a type is a record, or a value, of the library that has members to set.</summary>
-    public static bool IsRecord(Type type) => type.Assembly == Library && !type.IsEnum && !typeof(Id).IsAssignableFrom(type) && !typeof(DottedId).IsAssignableFrom(type)
+    public static bool IsRecord(Type type) => type.Assembly == Library && !type.IsEnum && !typeof(Id).IsAssignableFrom(type)
+        && !typeof(DottedId).IsAssignableFrom(type)
         && type != typeof(StrengthUnit) && type != typeof(MethodSet) && type != typeof(CalendarDate) && type != typeof(Interval);
 
     /// <summary>The members of a type that its maker sets.</summary>
     public static IEnumerable<PropertyInfo> Settable(Type type) => type.GetProperties(Members)
-        .Where(property => property is { CanRead: true } && property.GetMethod!.IsPublic && property.Name != "EqualityContract" && Setter(property) is not null);
+        .Where(property => property is { CanRead: true } && property.GetMethod!.IsPublic && property.Name != "EqualityContract"
+            && Setter(property) is not null);
 
     /// <summary>Every kind of record that is reached from some roots.</summary>
     public static IEnumerable<Type> Kinds(params Type[] roots)
@@ -217,7 +234,8 @@ internal static class RecordGraph
         if (!IsRecord(type)) return whole;
         var copy = type.IsValueType ? RuntimeHelpers.GetObjectValue(whole) : type.GetMethod("<Clone>$")!.Invoke(whole, null)!;
         foreach (var property in Settable(type))
-            if (property.GetValue(whole) is { } value && CopyOf(value, owned) is { } inner && (!ReferenceEquals(inner, value) || value is IEnumerable)) Hand(copy, property, inner, owned);
+            if (property.GetValue(whole) is { } value && CopyOf(value, owned) is { } inner && (!ReferenceEquals(inner, value) || value is IEnumerable))
+                Hand(copy, property, inner, owned);
         return copy;
     }
 

@@ -9,13 +9,32 @@ public class PhraseRulesTests
 {
     private static readonly InstructionWord[] Words =
     [
-        Word("mild-soap", ["Mild soap"]) with { Permits = Reads("soap", new() { Strength = AxisLimit.Within(Interval.AtMost(2m)), Methods = MethodLimit.Within(ApplicationMethod.DampWipe, ApplicationMethod.WetWipe) }) },
+        Word("mild-soap", ["Mild soap"]) with
+        {
+            Permits = Reads("soap", new()
+            {
+                Strength = AxisLimit.Within(Interval.AtMost(2m)),
+                Methods = MethodLimit.Within(ApplicationMethod.DampWipe, ApplicationMethod.WetWipe),
+            }),
+        },
         Word("spirit", ["spirit"]) with { Permits = Reads("alcohol", ExposureBox.Unbounded), Forbids = Reads("alcohol", ExposureBox.Unbounded) },
         Word("strong-only", ["no strong things"]) with { Forbids = Reads("alcohol", new() { Strength = AxisLimit.Within(Interval.AtLeast(50m)) }) },
-        Word("wipe-and-let-dry", ["wipe and let dry"]) with { Act = new() { Methods = MethodSet.Of(ApplicationMethod.DampWipe), ExposureTime = AxisLimit.Any, Duties = [new() { Kind = DutyKind.WipeDry, Ways = [DutyWay.Air] }] } },
+        Word("wipe-and-let-dry", ["wipe and let dry"]) with
+        {
+            Act = new()
+            {
+                Methods = MethodSet.Of(ApplicationMethod.DampWipe),
+                ExposureTime = AxisLimit.Any,
+                Duties = [new() { Kind = DutyKind.WipeDry, Ways = [DutyWay.Air] }],
+            },
+        },
         Word("switch-off", ["switch off first"]) with { Act = new() { Duties = [new() { Kind = DutyKind.PowerOff }] } },
         Word("soak", ["soak"]) with { Act = new() { Methods = MethodSet.Of(ApplicationMethod.Immerse) } },
-        Word("no-pools", ["do not pour"]) with { Forbids = Reads("any-agent", new() { Methods = MethodLimit.Within(ApplicationMethod.Spray) }), Act = new() { Duties = [new() { Kind = DutyKind.NoPooling }] } },
+        Word("no-pools", ["do not pour"]) with
+        {
+            Forbids = Reads("any-agent", new() { Methods = MethodLimit.Within(ApplicationMethod.Spray) }),
+            Act = new() { Duties = [new() { Kind = DutyKind.NoPooling }] },
+        },
         Word("hospital-grade", ["hospital grade"]) with { ListsNothing = true },
     ];
 
@@ -26,7 +45,8 @@ public class PhraseRulesTests
         Assert.Equal("viewer.first.mild-soap.permits.soap", rule.Id.Value);
         Assert.True(rule is { Allows: true, WholeClass: false, KnownBy: KnownBy.Instructions });
         Assert.Equal(Interval.AtMost(2m), rule.When.Strength.Range);
-        Assert.All(new[] { Axis.ExposureTime, Axis.Temperature, Axis.Ph, Axis.Uses }, axis => Assert.Equal(AxisStatement.Unstated, rule.When.On(axis).Statement));
+        Assert.All(
+            new[] { Axis.ExposureTime, Axis.Temperature, Axis.Ph, Axis.Uses }, axis => Assert.Equal(AxisStatement.Unstated, rule.When.On(axis).Statement));
         Assert.Contains("` MILD SOAP `", rule.Why, StringComparison.Ordinal);
         Assert.Contains("read narrow", rule.Why, StringComparison.Ordinal);
         Assert.Contains("because of mild-soap", rule.Why, StringComparison.Ordinal);
@@ -37,7 +57,12 @@ public class PhraseRulesTests
     {
         InstructionPhrase[] said =
         [
-            new() { Words = "mild soap", How = ["wipe and let dry"], Parts = [new("pane")] }, new() { Words = "spirit" }, new() { Words = "spirit", Forbids = true, Parts = [new("pane")] },
+            new() { Words = "mild soap", How = ["wipe and let dry"], Parts = [new("pane")] }, new() { Words = "spirit" }, new()
+            {
+                Words = "spirit",
+                Forbids = true,
+                Parts = [new("pane")],
+            },
             new() { Words = "switch off first" }, new() { Words = "do not pour" }, new() { Words = "no such words", Forbids = true },
         ];
         var kb = Base(said);
@@ -129,7 +154,10 @@ public class PhraseRulesTests
     [Fact]
     public void Answers_rest_on_the_words()
     {
-        var kb = Base(onlyListed: true, new InstructionPhrase { Words = "mild soap", How = ["wipe and let dry"] }, new InstructionPhrase { Words = "no strong things" });
+        var kb = Base(onlyListed: true, new InstructionPhrase { Words = "mild soap", How = ["wipe and let dry"] }, new InstructionPhrase
+        {
+            Words = "no strong things",
+        });
         var soap = kb.Ask(Ask("soap") with { Strength = EyeWorkshop.Percent(1m, "% w/w"), ExposureTime = Interval.Exactly(30m), Ph = Interval.Exactly(7m) });
         Assert.Equal(Verdict.AllowedWithinLimits, soap.Verdict);
         Assert.Contains(soap.DecidedBy, rule => rule.Id.Value == "viewer.first.mild-soap.permits.soap");
@@ -143,7 +171,8 @@ public class PhraseRulesTests
     public void The_same_words_twice_are_two_permissions_with_ids_of_their_own() =>
         Assert.Equal(
             ["viewer.first.mild-soap.permits.soap", "viewer.first.mild-soap.permits.soap.2"],
-            Base(new InstructionPhrase { Words = "mild soap" }, new InstructionPhrase { Words = "mild soap", How = ["wipe and let dry"] }).InstructionRules.Select(rule => rule.Id.Value));
+            Base(new InstructionPhrase { Words = "mild soap" },
+                new InstructionPhrase { Words = "mild soap", How = ["wipe and let dry"] }).InstructionRules.Select(rule => rule.Id.Value));
 
     [Fact]
     public void A_rule_of_the_site_cannot_have_the_id_of_one_that_words_become()
@@ -157,11 +186,16 @@ public class PhraseRulesTests
     public void Ids_that_are_too_long_together_are_refused()
     {
         var site = Site(false, new InstructionPhrase { Words = "mild soap" });
-        var device = site.Devices[0] with { Id = new(new string('a', 100)), Instructions = [site.Devices[0].Instructions[0] with { Id = new(new string('b', 100)) }] };
+        var device = site.Devices[0] with
+        {
+            Id = new(new string('a', 100)),
+            Instructions = [site.Devices[0].Instructions[0] with { Id = new(new string('b', 100)) }],
+        };
         Assert.Equal("id-too-long", Assert.Single(Data().TryWith(site with { Devices = [device] }, out _)).Code);
     }
 
-    private static Question Ask(string agent) => new() { Device = new("viewer"), DevicePart = new("pane"), Agent = new(agent), Method = ApplicationMethod.DampWipe, OnlyPart = true };
+    private static Question Ask(string agent) =>
+        new() { Device = new("viewer"), DevicePart = new("pane"), Agent = new(agent), Method = ApplicationMethod.DampWipe, OnlyPart = true };
 
     private static KnowledgeBase Data() => EyeWorkshop.Build(EyeWorkshop.Data with { InstructionWords = Words });
 
@@ -188,5 +222,6 @@ public class PhraseRulesTests
 
     private static WordReading Reads(string agent, ExposureBox when) => new() { Agents = [new(agent)], When = when };
 
-    private static InstructionWord Word(string id, string[] phrases) => new() { Id = new(id), Phrases = phrases, Reason = "Read so because of " + id + ".", Sources = [new("habit")] };
+    private static InstructionWord Word(string id, string[] phrases) =>
+        new() { Id = new(id), Phrases = phrases, Reason = "Read so because of " + id + ".", Sources = [new("habit")] };
 }

@@ -12,7 +12,12 @@ public sealed class KillTests
     [InlineData(false, true)]
     public void ACloth_ThatBindsTheProductOrAnAgentInIt_ShowsNothingByWiping(bool product, bool agent)
     {
-        var shop = new KillWorkshop { Claims = [Low], SpiritBoundBy = agent ? ["cotton"] : [], Product = Liquid(Spirit) with { BoundByCloths = product ? ["cotton"] : [] } };
+        var shop = new KillWorkshop
+        {
+            Claims = [Low],
+            SpiritBoundBy = agent ? ["cotton"] : [],
+            Product = Liquid(Spirit) with { BoundByCloths = product ? ["cotton"] : [] },
+        };
         Assert.Equal((Verdict.NotAllowed, KillReasonCode.ClothBinds), Of(shop.Ask(q => q with { Cloth = "cotton" })));
         Assert.Equal(KillReasonCode.ClaimsMeet, Of(shop.Ask(q => q with { Cloth = "polyester" })).Code);
         Assert.Equal(KillReasonCode.ClaimsMeet, Of(shop.Ask(q => q with { Cloth = "cotton", Method = ApplicationMethod.Immerse })).Code);
@@ -30,7 +35,11 @@ public sealed class KillTests
     [Fact]
     public void ALabelClaimWithoutAStandardOrRegistration_IsNone_AndLeavesNoOther()
     {
-        var shop = new KillWorkshop { Claims = [Intermediate], Product = Liquid(Spirit) with { LabelClaims = [Label("bare", Level.Intermediate) with { ShownBy = [] }] } };
+        var shop = new KillWorkshop
+        {
+            Claims = [Intermediate],
+            Product = Liquid(Spirit) with { LabelClaims = [Label("bare", Level.Intermediate) with { ShownBy = [] }] },
+        };
         Assert.Equal((Verdict.NotAllowed, KillReasonCode.LabelClaimsLess), Of(shop.Ask()));
     }
 
@@ -63,9 +72,13 @@ public sealed class KillTests
                 Wiped with { Code = new("instruments"), On = [TestedOn.Instruments] },
                 Wiped with { Code = new("suspension"), Step = TestStep.Suspension },
             ],
-            Product = Liquid(Spirit) with { LabelClaims = [Label("intermediate", Level.Intermediate) with { ShownBy = tests.Split(", ").Select(test => new TestCode(test)).ToArray() }] },
+            Product = Liquid(Spirit) with
+            {
+                LabelClaims = [Label("intermediate", Level.Intermediate) with { ShownBy = tests.Split(", ").Select(test => new TestCode(test)).ToArray() }],
+            },
         };
-        var kill = shop.Ask(q => Asking(Level.Intermediate)(q) with { Method = method, ExposureTime = Interval.Exactly(120m), Temperature = Interval.Exactly(20m) }).Kill!;
+        var kill = shop.Ask(
+            q => Asking(Level.Intermediate)(q) with { Method = method, ExposureTime = Interval.Exactly(120m), Temperature = Interval.Exactly(20m) }).Kill!;
         Assert.Equal(verdict, kill.Verdict);
         Assert.Contains(kill.Reasons, reason => reason.Code == code);
     }
@@ -75,7 +88,11 @@ public sealed class KillTests
     {
         var household = Wiped with { Code = new("EN 2"), Field = TestField.FoodAndHousehold };
         var bacteria = Wiped with { Code = new("EN 3"), Shows = [OrganismTarget.Of(OrganismGroup.VegetativeBacteria)] };
-        var shop = new KillWorkshop { Tests = [household, bacteria], Product = Liquid(Spirit) with { LabelClaims = [Label("middle", Level.Intermediate) with { ShownBy = [household.Code, bacteria.Code] }] } };
+        var shop = new KillWorkshop
+        {
+            Tests = [household, bacteria],
+            Product = Liquid(Spirit) with { LabelClaims = [Label("middle", Level.Intermediate) with { ShownBy = [household.Code, bacteria.Code] }] },
+        };
         Assert.Equal(["mix", "intermediate", "mix: middle", "fungi", "EN 2"], shop.Ask(Asking(Level.Intermediate)).Kill!.Reasons[0].Arguments);
         Assert.Equal(KillReasonCode.ClaimsMeet, Of(shop.Ask(Asking(Level.Low))).Code);
     }
@@ -135,7 +152,9 @@ public sealed class KillTests
         var first = new InstructionsEdition { Id = new("first"), Reaches = [new() { Agent = Spirit, Reaches = Level.High, When = Low.When }] };
         var shop = new KillWorkshop { Editions = [first] }.OnDevice;
         Assert.Equal(KillReasonCode.ClaimsMeet, Of(shop.Ask(Asking(Level.High))).Code);
-        Assert.Equal((Verdict.NotEstablished, KillReasonCode.NoClaim), Of((shop with { Editions = [first, new() { Id = new("second"), Replaces = [first.Id] }] }).Ask(Asking(Level.High))));
+        Assert.Equal(
+            (Verdict.NotEstablished, KillReasonCode.NoClaim),
+            Of((shop with { Editions = [first, new() { Id = new("second"), Replaces = [first.Id] }] }).Ask(Asking(Level.High))));
     }
 
     /// <summary>Without a serial number it is not known whether the edition covers this one.</summary>
@@ -146,7 +165,11 @@ public sealed class KillTests
     public void AnEdition_SpeaksForTheSerialNumbersItCovers(string? serial, bool meets)
     {
         Assert.True(SerialRange.TryParse("A100..A199", out var range));
-        var shop = new KillWorkshop { Editions = [new() { Id = new("first"), Serials = [range], Reaches = [new() { Agent = Spirit, Reaches = Level.Low, When = Low.When }] }] }.OnDevice;
+        var shop = new KillWorkshop
+        {
+            Editions = [
+            new() { Id = new("first"), Serials = [range], Reaches = [new() { Agent = Spirit, Reaches = Level.Low, When = Low.When }] }]
+        }.OnDevice;
         var number = serial is not null && SerialNumber.TryParse(serial, out var parsed) ? parsed : (SerialNumber?)null;
         Assert.Equal(meets, Of(shop.Ask(q => q with { Serial = number })).Code == KillReasonCode.ClaimsMeet);
     }
@@ -160,7 +183,13 @@ public sealed class KillTests
         var shop = new KillWorkshop
         {
             Here = new() { Hardness = Interval.Closed(from, to) },
-            Product = Liquid(Spirit) with { StrengthOf = StrengthOf.Concentrate, Dilution = Interval.Closed(0.1m, 1m), MostHardness = 100m, LabelClaims = [Label("low", Level.Low)] },
+            Product = Liquid(Spirit) with
+            {
+                StrengthOf = StrengthOf.Concentrate,
+                Dilution = Interval.Closed(0.1m, 1m),
+                MostHardness = 100m,
+                LabelClaims = [Label("low", Level.Low)],
+            },
         };
         Assert.Equal(meets ? KillReasonCode.ClaimsMeet : KillReasonCode.WaterTooHard, Of(shop.Ask()).Code);
         if (!meets) Assert.Equal(Verdict.NotEstablished, Of(shop.Ask()).Verdict);
@@ -171,7 +200,9 @@ public sealed class KillTests
     {
         var shop = new KillWorkshop { Claims = [Low], Standing = [NeverAbove(Spirit, Level.Low)] };
         Assert.Equal((Verdict.NotAllowed, KillReasonCode.NeverAbove), Of(shop.Ask(Asking(Level.Intermediate))));
-        Assert.Equal(KillReasonCode.ClaimsMeet, Of((shop with { Product = Liquid(Spirit) with { LabelClaims = [Label("more", Level.Intermediate)] } }).Ask(Asking(Level.Intermediate))).Code);
+        Assert.Equal(
+            KillReasonCode.ClaimsMeet,
+            Of((shop with { Product = Liquid(Spirit) with { LabelClaims = [Label("more", Level.Intermediate)] } }).Ask(Asking(Level.Intermediate))).Code);
     }
 
     [Fact]
@@ -189,7 +220,13 @@ public sealed class KillTests
         var alone = new KillWorkshop { Claims = [machine] }.Ask().Kill!;
         Assert.Equal((Verdict.NotEstablished, KillReasonCode.NoClaim), (alone.Verdict, alone.Reasons[0].Code));
         Assert.Equal([machine.Id.Value], Assert.Single(alone.Reasons, reason => reason.Code == KillReasonCode.MachineOnly).Arguments);
-        var slower = new KillWorkshop { Claims = [machine, Claim("spirit.by-hand", Spirit, Level.Intermediate) with { When = Low.When with { ContactTime = AxisLimit.Within(Interval.AtLeast(600m)) } }] };
+        var slower = new KillWorkshop
+        {
+            Claims = [machine, Claim("spirit.by-hand", Spirit, Level.Intermediate) with
+            {
+                When = Low.When with { ContactTime = AxisLimit.Within(Interval.AtLeast(600m)) },
+            }],
+        };
         var tooShort = slower.Ask(q => q with { ExposureTime = Interval.Exactly(120m) }).Kill!;
         Assert.Equal((Verdict.NotAllowed, KillReasonCode.WindowClosed), (tooShort.Verdict, tooShort.Reasons[0].Code));
         Assert.Contains(tooShort.Reasons, reason => reason.Code == KillReasonCode.MachineOnly);
@@ -207,7 +244,12 @@ public sealed class KillTests
         var refuted = Low with
         {
             Refuted = "an outbreak",
-            When = Low.When with { ContactTime = AxisLimit.Within(Interval.Closed(300m, 600m)), Temperature = AxisLimit.Within(Interval.Closed(15m, 25m)), Methods = MethodLimit.Within(ApplicationMethod.Immerse) },
+            When = Low.When with
+            {
+                ContactTime = AxisLimit.Within(Interval.Closed(300m, 600m)),
+                Temperature = AxisLimit.Within(Interval.Closed(15m, 25m)),
+                Methods = MethodLimit.Within(ApplicationMethod.Immerse),
+            },
         };
         var shop = new KillWorkshop { Claims = [refuted] };
         var kill = shop.Ask(q => q with { Method = method, ExposureTime = Interval.Exactly(exposureTime), Temperature = Interval.Exactly(temperature) }).Kill!;
@@ -219,7 +261,11 @@ public sealed class KillTests
     [Fact]
     public void ARefutedClaim_BindsBesideOneThatServesElsewhere()
     {
-        var refuted = Claim("spirit.refuted", Spirit, Level.Low) with { Refuted = "an outbreak", When = Low.When with { Methods = MethodLimit.Within(ApplicationMethod.WetWipe) } };
+        var refuted = Claim("spirit.refuted", Spirit, Level.Low) with
+        {
+            Refuted = "an outbreak",
+            When = Low.When with { Methods = MethodLimit.Within(ApplicationMethod.WetWipe) },
+        };
         var shop = new KillWorkshop { Claims = [refuted, Low with { When = Low.When with { Methods = MethodLimit.Within(ApplicationMethod.Immerse) } }] };
         Assert.Equal((Verdict.NotAllowed, KillReasonCode.Refuted), Of(shop.Ask()));
         Assert.Equal(KillReasonCode.ClaimsMeet, Of(shop.Ask(q => q with { Method = ApplicationMethod.Immerse })).Code);
@@ -249,7 +295,11 @@ public sealed class KillTests
     [Fact]
     public void WhatOneClaimLeavesOut_AnotherMayKill()
     {
-        var shop = new KillWorkshop { Claims = [Claim("spirit.viruses", Spirit, Level.Low, Viruses) with { DoesNotKill = [Known] }, Claim("spirit.known", Spirit, Level.Low, Known, Viruses)] };
+        var shop = new KillWorkshop
+        {
+            Claims =
+                [Claim("spirit.viruses", Spirit, Level.Low, Viruses) with { DoesNotKill = [Known] }, Claim("spirit.known", Spirit, Level.Low, Known, Viruses)],
+        };
         Assert.Equal(KillReasonCode.ClaimsMeet, Of(shop.Ask(Against(Known))).Code);
         Assert.DoesNotContain(shop.Ask(Against(Viruses)).Kill!.Reasons, reason => reason.Code == KillReasonCode.NotCovered);
     }

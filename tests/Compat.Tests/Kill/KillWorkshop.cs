@@ -80,7 +80,8 @@ internal sealed record KillWorkshop
         Sources = [WindowWorkshop.Read.Id],
     };
 
-    public static StandingRule NeverAbove(AgentId agent, Level level) => new() { Id = new("never-above"), Agent = agent, NeverAbove = level, Reason = "invented", Sources = [WindowWorkshop.Read.Id] };
+    public static StandingRule NeverAbove(AgentId agent, Level level) =>
+        new() { Id = new("never-above"), Agent = agent, NeverAbove = level, Reason = "invented", Sources = [WindowWorkshop.Read.Id] };
 
     private KnowledgeBase Build()
     {
@@ -120,5 +121,6 @@ internal sealed record KillWorkshop
         return with ?? throw new InvalidOperationException(string.Join("\n", problems));
     }
 
-    private static LevelMeaning Includes(Level level, params OrganismGroup[] groups) => new() { Level = level, Includes = groups, Sources = [WindowWorkshop.Read.Id] };
+    private static LevelMeaning Includes(Level level, params OrganismGroup[] groups) =>
+        new() { Level = level, Includes = groups, Sources = [WindowWorkshop.Read.Id] };
 }

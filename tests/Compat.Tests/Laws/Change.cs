@@ -13,7 +13,8 @@ internal static class Change
         if (like.Count == 0) return null;
         var (a, b) = (like[random.Next(like.Count)], like[random.Next(like.Count)]);
         static AxisLimit Forbids(AxisLimit limit) => limit.Statement == AxisStatement.Unstated ? AxisLimit.Any : limit;
-        static AxisLimit Beyond(AxisLimit limit) => limit.Range.Upper is { } last ? AxisLimit.Within(new(last, !limit.Range.UpperIncluded, null, false)) : Forbids(limit);
+        static AxisLimit Beyond(AxisLimit limit) => limit.Range.Upper is { } last ? AxisLimit.Within(new(last, !limit.Range.UpperIncluded, null, false))
+            : Forbids(limit);
         var added = a with
         {
             Id = new(site ? "site.added" : "base.added"),
@@ -52,7 +53,8 @@ internal static class Change
     public static Case? AddMaterial(Case c, Random random)
     {
         // A type that another candidate stands below is not only the part asked: its rules may then pass to that one.
-        if (c.Site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == c.Question.DevicePart) is { Materials: null, OneOfTypes.Count: > 1 }) return null;
+        if (c.Site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == c.Question.DevicePart) is { Materials: null, OneOfTypes.Count: > 1 })
+            return null;
         return WithSlots(c, slots => slots.Count == 0 ? null : [.. slots, new MaterialSlot(c.Data.Materials[random.Next(c.Data.Materials.Count)].Id)]);
     }
 
@@ -60,9 +62,13 @@ internal static class Change
     {
         var part = c.Site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == c.Question.DevicePart);
         var type = c.Data.Parts[random.Next(c.Data.Parts.Count)].Id;
-        if (part is not null && random.Next(2) == 0 && !part.OneOfTypes.Contains(type)) return WithPart(c, part with { OneOfTypes = [.. part.OneOfTypes, type] });
+        if (part is not null && random.Next(2) == 0 && !part.OneOfTypes.Contains(type)) return WithPart(c, part with
+        {
+            OneOfTypes = [.. part.OneOfTypes, type],
+        });
         var member = c.Data.Materials[random.Next(c.Data.Materials.Count)].Id;
-        MaterialSlot[]? Wider(IReadOnlyList<MaterialSlot> slots) => slots.Count == 0 || slots[0].OneOf.Contains(member) ? null : [new MaterialSlot([.. slots[0].OneOf, member]), .. slots.Skip(1)];
+        MaterialSlot[]? Wider(IReadOnlyList<MaterialSlot> slots) => slots.Count == 0
+            || slots[0].OneOf.Contains(member) ? null : [new MaterialSlot([.. slots[0].OneOf, member]), .. slots.Skip(1)];
         if (random.Next(2) == 0) return WithSlots(c, Wider);
 
         // Of any type: what it has no longer for certain, its 'allowed' rules take no further down. What is named beside it may be the new member.
@@ -99,7 +105,8 @@ internal static class Change
     public static Case? Widen(Case c, Random random)
     {
         var q = c.Question;
-        Interval? Wider(Interval? range, decimal by, decimal least, decimal most) => range is not { Lower: { } low, Upper: { } high } || low == Interval.WithoutEnd ? range
+        Interval? Wider(Interval? range, decimal by, decimal least, decimal most) => range is not { Lower: { } low, Upper: { } high }
+            || low == Interval.WithoutEnd ? range
             : Interval.Closed(random.Next(2) == 0 ? low : Math.Max(least, low - by), random.Next(2) == 0 ? high : Math.Min(most, high + by));
         return c with
         {
@@ -118,7 +125,10 @@ internal static class Change
     public static Case? StayLonger(Case c, Random random)
     {
         if (DutyEndsWithExposureTime(c) || c.Question.ExposureTime is not { Upper: { } most } asked || most == Interval.WithoutEnd) return null;
-        return c with { Question = c.Question with { ExposureTime = random.Next(6) == 0 ? Interval.Exactly(Interval.WithoutEnd) : asked.Scale(1 + (random.Next(40) / 4m)) } };
+        return c with
+        {
+            Question = c.Question with { ExposureTime = random.Next(6) == 0 ? Interval.Exactly(Interval.WithoutEnd) : asked.Scale(1 + (random.Next(40) / 4m)) },
+        };
     }
 
     public static Case? ForgetSerial(Case c, Random random) => c.Question.Serial is null ? null : c with { Question = c.Question with { Serial = null } };
@@ -127,7 +137,13 @@ internal static class Change
     {
         if (c.Site?.Devices.FirstOrDefault() is not { Instructions.Count: > 0 } device) return null;
         var at = random.Next(device.Instructions.Count);
-        return c with { Site = c.Site with { Devices = [device with { Instructions = device.Instructions.Select((e, i) => i == at ? e with { OnlyListed = true } : e).ToArray() }] } };
+        return c with
+        {
+            Site = c.Site with
+            {
+                Devices = [device with { Instructions = device.Instructions.Select((e, i) => i == at ? e with { OnlyListed = true } : e).ToArray() }],
+            },
+        };
     }
 
     public static Case? RemoveAllowed(Case c, Random random)
@@ -170,7 +186,13 @@ internal static class Change
         c.Data.Rules.Concat(c.Site?.Rules ?? []).Any(r => r.Allows && r.Duties.Count > 0 && r.When.ExposureTime.Statement != AxisStatement.Any);
 
     private static Case WithPart(Case c, DevicePart part) =>
-        c with { Site = c.Site! with { Devices = c.Site.Devices.Select(d => d with { Parts = d.Parts.Select(p => p.Id == part.Id ? part : p).ToArray() }).ToArray() } };
+        c with
+        {
+            Site = c.Site! with
+            {
+                Devices = c.Site.Devices.Select(d => d with { Parts = d.Parts.Select(p => p.Id == part.Id ? part : p).ToArray() }).ToArray(),
+            },
+        };
 
     /// <summary>Names a material, where no entry with several candidates of a type that is asked has anything to do with it.</summary>
     public static Case? NameAnother(Case c, Random random)
@@ -199,12 +221,20 @@ internal static class Change
     private static Case? WithSlots(Case c, Func<IReadOnlyList<MaterialSlot>, MaterialSlot[]?> change)
     {
         if (c.Question.Materials.Count > 0)
-            return (TypesAsked(c).Count == 0 || c.Question.MaterialsKnown == true) && change(c.Question.Materials) is { } asked ? c with { Question = c.Question with { Materials = asked } } : null;
+            return (TypesAsked(c).Count == 0 || c.Question.MaterialsKnown == true)
+                && change(c.Question.Materials) is { } asked ? c with { Question = c.Question with { Materials = asked } } : null;
         var part = PartAsked(c);
-        if (part?.Materials is { } stated) return part.MaterialsKnown == true && change(stated) is { } slots ? WithPart(c, part with { Materials = slots }) : null;
+        if (part?.Materials is { } stated) return part.MaterialsKnown == true && change(stated) is { } slots ? WithPart(c, part with { Materials = slots })
+            : null;
         if ((part?.OneOfTypes[0] ?? c.Question.Part) is not { } type) return null;
         var record = new ReferenceTrees(c.Data, []).Line(type).FirstOrDefault(p => p.Materials is not null);
         if (record is null || change(record.Materials!) is not { } changed) return null;
-        return c with { Data = c.Data with { Parts = c.Data.Parts.Select(p => p.Id == type ? p with { Materials = changed, MaterialsKnown = record.MaterialsKnown } : p).ToArray() } };
+        return c with
+        {
+            Data = c.Data with
+            {
+                Parts = c.Data.Parts.Select(p => p.Id == type ? p with { Materials = changed, MaterialsKnown = record.MaterialsKnown } : p).ToArray(),
+            },
+        };
     }
 }

@@ -48,14 +48,18 @@ public sealed class LawTests
     [Fact]
     public void RenamingIdsChangesNothing() => Same(Renaming.Rename);
 
-    /// <summary>With a reading of the verdict: an 'allowed' that no longer speaks can take its limit with it ('the source does not say'), which is no permission more.</summary>
+    /// <summary>
+    /// With a reading of the verdict: an 'allowed' that no longer speaks can take its limit with it ('the source does not say'), which is no permission more.
+    /// </summary>
     private static void NeverLoosens(Func<Case, Random, Case?> change, Func<Verdict, Verdict>? read = null) => RandomRun.ForAll(Shape.Region, c =>
     {
         if (change(c, new Random(c.Seed)) is not { } changed || changed.Build(out _) is not { } kb) return;
         if (!kb.TryAsk(changed.Question, out var after, out _)) return;
         var before = c.Build().Ask(c.Question);
         read ??= verdict => verdict;
-        Assert.True(read(after!.Verdict) <= read(before.Verdict), $"{before.Verdict} became {after.Verdict} ({before.Decisive.Code}, {after.Decisive.Code}) with\n{changed}");
+        Assert.True(
+            read(after!.Verdict) <= read(before.Verdict),
+            $"{before.Verdict} became {after.Verdict} ({before.Decisive.Code}, {after.Decisive.Code}) with\n{changed}");
     }, share: 4);
 
     private static void Same(Func<Case, Random, Case?> change) => RandomRun.ForAll(Shape.Region, c =>
@@ -67,5 +71,6 @@ public sealed class LawTests
         Assert.Equal(before.Boxes.Select(Figures), after.Boxes.Select(Figures));
     }, share: 4);
 
-    private static (object, object?, object?, object, object, object, object) Figures(Answers.AllowedBox b) => (b.Method, b.Strength, b.Dilution, b.ExposureTime, b.Temperature, b.Ph, b.Uses);
+    private static (object, object?, object?, object, object, object, object) Figures(Answers.AllowedBox b) =>
+        (b.Method, b.Strength, b.Dilution, b.ExposureTime, b.Temperature, b.Ph, b.Uses);
 }

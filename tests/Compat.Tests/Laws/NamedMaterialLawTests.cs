@@ -17,7 +17,9 @@ public sealed class NamedMaterialLawTests
     public void TheWorstOfTheCandidatesOfAOneOfNamedInTurnGivesNoMoreThanTheType() => ForTypes((kb, c, list) =>
     {
         foreach (var slot in list.Where(slot => slot.OneOf.Count > 1))
-            Assert.True(slot.OneOf.Min(name => PointTests.Plainly(Naming(kb, c, name))) <= PointTests.Plainly(kb.Ask(c.Question).Verdict), $"each candidate of {string.Join("|", slot.OneOf)} gives more with\n{c}");
+            Assert.True(
+                slot.OneOf.Min(name => PointTests.Plainly(Naming(kb, c, name))) <= PointTests.Plainly(kb.Ask(c.Question).Verdict),
+                $"each candidate of {string.Join("|", slot.OneOf)} gives more with\n{c}");
     });
 
     [Fact]
@@ -30,9 +32,14 @@ public sealed class NamedMaterialLawTests
             MaterialSlot[] placed = [.. open.Length == 1 ? list.Except(open) : list, new MaterialSlot(name)];
             var type = c.Question.Part!;
             var known = trees.Line(type).FirstOrDefault(p => p.Materials is not null)?.MaterialsKnown ?? list.Count > 0;
-            var changed = c with { Data = c.Data with { Parts = c.Data.Parts.Select(p => p.Id == type ? p with { Materials = placed, MaterialsKnown = known } : p).ToArray() } };
+            var changed = c with
+            {
+                Data = c.Data with { Parts = c.Data.Parts.Select(p => p.Id == type ? p with { Materials = placed, MaterialsKnown = known } : p).ToArray() },
+            };
             var most = changed.Build(out _)?.Ask(c.Question).Verdict;
-            Assert.True(most is null || PointTests.Plainly(Naming(kb, c, name)) <= PointTests.Plainly(most.Value), $"naming {name} gives {Naming(kb, c, name)}, a type that has it {most} with\n{c}");
+            Assert.True(
+                most is null || PointTests.Plainly(Naming(kb, c, name)) <= PointTests.Plainly(most.Value),
+                $"naming {name} gives {Naming(kb, c, name)}, a type that has it {most} with\n{c}");
         }
     });
 

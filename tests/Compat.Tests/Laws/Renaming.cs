@@ -11,13 +11,17 @@ internal static class Renaming
         Data = c.Data with
         {
             Materials = c.Data.Materials.Select(m => m with { Id = Of(m.Id), Under = m.Under is null ? null : Of(m.Under) }).ToArray(),
-            Parts = c.Data.Parts.Select(p => p with { Id = Of(p.Id), Under = p.Under is null ? null : Of(p.Under), Materials = p.Materials is null ? null : Of(p.Materials) }).ToArray(),
+            Parts = c.Data.Parts.Select(
+                p => p with { Id = Of(p.Id), Under = p.Under is null ? null : Of(p.Under), Materials = p.Materials is null ? null : Of(p.Materials) })
+                .ToArray(),
             Agents = c.Data.Agents.Select(a => a with { Id = Of(a.Id), Under = a.Under is null ? null : Of(a.Under) }).ToArray(),
             Rules = c.Data.Rules.Select(Of).ToArray(),
         },
         Site = c.Site is not { } site ? null : site with
         {
-            Products = site.Products.Select(p => p with { Id = Of(p.Id), Ingredients = p.Ingredients.Select(i => i with { Agent = i.Agent is null ? null : Of(i.Agent) }).ToArray() }).ToArray(),
+            Products = site.Products.Select(
+                p => p with { Id = Of(p.Id), Ingredients = p.Ingredients.Select(i => i with { Agent = i.Agent is null ? null : Of(i.Agent) }).ToArray() })
+                .ToArray(),
             Devices = site.Devices.Select(Of).ToArray(),
             Rules = site.Rules.Select(Of).ToArray(),
         },
@@ -37,7 +41,14 @@ internal static class Renaming
     private static Device Of(Device d) => d with
     {
         Id = Of(d.Id),
-        Parts = d.Parts.Select(p => p with { Id = Of(p.Id), WettestFrom = p.WettestFrom is null ? null : Of(p.WettestFrom), OneOfTypes = p.OneOfTypes.Select(Of).ToArray(), Materials = p.Materials is null ? null : Of(p.Materials) }).ToArray(),
+        Parts = d.Parts.Select(
+            p => p with
+            {
+                Id = Of(p.Id),
+                WettestFrom = p.WettestFrom is null ? null : Of(p.WettestFrom),
+                OneOfTypes = p.OneOfTypes.Select(Of).ToArray(),
+                Materials = p.Materials is null ? null : Of(p.Materials)
+            }).ToArray(),
         Instructions = d.Instructions.Select(i => i with { Id = Of(i.Id), Replaces = i.Replaces.Select(Of).ToArray() }).ToArray(),
     };
 
@@ -74,6 +85,7 @@ internal static class Renaming
     private static string Text(string id)
     {
         var cut = id.LastIndexOf('-') + 1;
-        return int.TryParse(id.AsSpan(cut), NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? string.Create(CultureInfo.InvariantCulture, $"{id[..cut]}x{99 - n}") : id;
+        return int.TryParse(id.AsSpan(cut), NumberStyles.None, CultureInfo.InvariantCulture, out var n)
+            ? string.Create(CultureInfo.InvariantCulture, $"{id[..cut]}x{99 - n}") : id;
     }
 }

@@ -45,7 +45,9 @@ public sealed class MixtureReferenceTests
         Assert.True(narrowed > 10, $"{narrowed} hazards lay at other strengths");
     }
 
-    /// <summary>Whatever is stated of strength, and whatever is on record as harmless, no hazard comes of it, and none goes that holds at every strength.</summary>
+    /// <summary>
+    /// Whatever is stated of strength, and whatever is on record as harmless, no hazard comes of it, and none goes that holds at every strength.
+    /// </summary>
     [Fact]
     public void Judge_StrengthStatedOrHarmlessOnRecord_TakesNoHazardOfEveryStrengthAway()
     {
@@ -60,7 +62,8 @@ public sealed class MixtureReferenceTests
             var unknown = Judge(without, Bare(one), Bare(other));
             Assert.Equal(Ids(stated.Hazards), Ids(Judge(without, one, other).Hazards));
             Assert.Subset(Ids(unknown.Hazards).ToHashSet(), Ids(stated.Hazards).ToHashSet());
-            Assert.Subset(Ids(stated.Hazards).ToHashSet(), Ids(unknown.Hazards.Where(found => found.Hazard is { Strength: null, WithStrength: null })).ToHashSet());
+            Assert.Subset(
+                Ids(stated.Hazards).ToHashSet(), Ids(unknown.Hazards.Where(found => found.Hazard is { Strength: null, WithStrength: null })).ToHashSet());
         }
     }
 
@@ -77,7 +80,14 @@ public sealed class MixtureReferenceTests
     private static AgentId Any(Random random) => new(Names[random.Next(Names.Length)]);
 
     private static Interval? Box(Random random, AgentId? agent) => agent is null || agent.Value == "brine" || random.Next(2) == 0 ? null
-        : random.Next(3) switch { 0 => Interval.AtLeast(random.Next(1, 60)), 1 => Interval.Above(random.Next(1, 60)), _ => Interval.Closed(random.Next(1, 20), random.Next(20, 60)) };
+        : random.Next(
+            3) switch
+        {
+            0 => Interval.AtLeast(random.Next(1, 60)),
+            1 => Interval.Above(random.Next(1, 60)),
+            _ =>
+                Interval.Closed(random.Next(1, 20), random.Next(20, 60))
+        };
 
     private static (KnowledgeData Data, Site Site) Make(Random random)
     {
@@ -104,7 +114,15 @@ public sealed class MixtureReferenceTests
         var harmless = Enumerable.Range(0, random.Next(0, 5)).Select(i =>
         {
             var (agent, with) = (Any(random), Any(random));
-            return new HarmlessMeeting { Id = new("m" + i), Agent = agent, WithAgent = with == agent ? new("water") : with, Why = "seen", Sources = [new("seen")], Reviewed = EyeWorkshop.Day };
+            return new HarmlessMeeting
+            {
+                Id = new("m" + i),
+                Agent = agent,
+                WithAgent = with == agent ? new("water") : with,
+                Why = "seen",
+                Sources = [new("seen")],
+                Reviewed = EyeWorkshop.Day,
+            };
         });
         var data = EyeWorkshop.Data with { Agents = Agents, Rules = [], StandingRules = [], MixingHazards = [.. hazards], HarmlessMeetings = [.. harmless] };
         var products = Enumerable.Range(0, 3).Select(i => new Product
@@ -113,7 +131,9 @@ public sealed class MixtureReferenceTests
             Name = "p" + i,
             Composition = random.Next(4) == 0 ? Composition.Partial : Composition.Full,
             StrengthOf = random.Next(3) == 0 ? StrengthOf.Concentrate : StrengthOf.Liquid,
-            Ingredients = [.. Enumerable.Range(0, random.Next(1, 4)).Select(_ => Any(random)).Distinct().Select(agent => new Ingredient { Agent = agent, Strength = Figure(random, agent) })],
+            Ingredients = [
+                .. Enumerable.Range(0, random.Next(1, 4)).Select(_ => Any(random)).Distinct()
+                .Select(agent => new Ingredient { Agent = agent, Strength = Figure(random, agent) })],
         });
         return (data, new Site { Id = new("shelf"), Name = "shelf", Products = [.. products] });
     }
@@ -122,7 +142,8 @@ public sealed class MixtureReferenceTests
     {
         if (agent.Value == "brine" || random.Next(4) == 0) return null;
         var low = random.Next(0, 30);
-        return new Strength(Interval.Closed(low, low + random.Next(0, 10)), EyeWorkshop.Unit(agent.Value.EndsWith("spirit", StringComparison.Ordinal) ? "% v/v" : "% w/w"));
+        return new Strength(
+            Interval.Closed(low, low + random.Next(0, 10)), EyeWorkshop.Unit(agent.Value.EndsWith("spirit", StringComparison.Ordinal) ? "% v/v" : "% w/w"));
     }
 
     private static MixingPartner Partner(Random random, Site site, bool mayBeMaterial)

@@ -30,7 +30,9 @@ public sealed class ChoiceOptimalityTests
         {
             var kb = RandomSites.Over(RandomSites.Make(seed));
             var task = new PlanMaker(kb, kb.Compiled, new() { Device = RandomSites.Device }).TaskOf(1 + (seed % 3));
-            if (task.Parts.Any(part => part.Options.GroupBy(option => string.Join(" ", option.Products.Select(used => used.Product))).Any(same => same.Count() > 1))) severalMethods++;
+            if (task.Parts.Any(
+                part => part.Options.GroupBy(option => string.Join(" ", option.Products.Select(used => used.Product)))
+                .Any(same => same.Count() > 1))) severalMethods++;
             Compare(task, $"site {seed}");
         }
 

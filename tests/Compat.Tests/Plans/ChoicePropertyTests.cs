@@ -5,7 +5,8 @@ namespace Compat.Tests.Plans;
 public sealed class ChoicePropertyTests
 {
     [Fact]
-    public void NoChoiceIsBetter() => RandomTasks.ForAll((task, _) => Assert.Equal(ChoiceText.Of(EveryChoice.Best(task)), ChoiceText.Of(ChoiceSolver.Solve(task))));
+    public void NoChoiceIsBetter() =>
+        RandomTasks.ForAll((task, _) => Assert.Equal(ChoiceText.Of(EveryChoice.Best(task)), ChoiceText.Of(ChoiceSolver.Solve(task))));
 
     [Fact]
     public void OneOptionMoreNeverServesFewer() => RandomTasks.ForAll((task, random) =>

@@ -53,7 +53,8 @@ public sealed class ChoiceSolverTests
     [Fact]
     public void TheLargestShareBeforeTheSum()
     {
-        var task = Task(1, [Option(0, [(1, 0)], share: new(3, 10)), Option(1, [(2, 0)], share: new(1, 5))], [Option(0, [(1, 0)]), Option(1, [(2, 0)], share: new(1, 5))]);
+        var task = Task(
+            1, [Option(0, [(1, 0)], share: new(3, 10)), Option(1, [(2, 0)], share: new(1, 5))], [Option(0, [(1, 0)]), Option(1, [(2, 0)], share: new(1, 5))]);
         Expect(task, [2], "0:1, 1:1");
         Assert.Equal(new Fraction(2, 5), ChoiceSolver.Solve(task).Cost.ShareSum);
     }

@@ -32,7 +32,8 @@ internal static class EveryChoice
     private static bool Possible(ChoiceTask task, ChoiceOption option)
     {
         var products = option.Products.Select(used => used.Product).ToHashSet();
-        return option.Shares.Values.All(share => share <= Fraction.One) && !task.NeverOnOnePart.Any(pair => products.Contains(pair.One) && products.Contains(pair.Other));
+        return option.Shares.Values.All(share => share <= Fraction.One)
+            && !task.NeverOnOnePart.Any(pair => products.Contains(pair.One) && products.Contains(pair.Other));
     }
 
     private static Choice Judge(ChoicePart[] parts, ChoiceOption[][] possible, ChoiceOption?[] chosen, int[] products)

@@ -4,7 +4,9 @@ using Google.OrTools.Sat;
 
 namespace Compat.Tests.Plans;
 
-/// <summary>States a task as constraints and asks a general-purpose solver for the best value of one level after another, each with those before it held.</summary>
+/// <summary>
+/// States a task as constraints and asks a general-purpose solver for the best value of one level after another, each with those before it held.
+/// </summary>
 internal sealed class LevelSolver
 {
     private readonly CpModel _model = new();
@@ -18,7 +20,9 @@ internal sealed class LevelSolver
         {
             var possible = part.Options.Where(option => option.Shares.Values.All(share => share <= Fraction.One)
                 && !task.NeverOnOnePart.Any(pair => Uses(option, pair.One) && Uses(option, pair.Other))).ToArray();
-            _options.AddRange(possible.Select(option => (part, option, (long)option.Harm - possible.Min(one => one.Harm), _model.NewBoolVar($"{part.Ordinal}:{option.Ordinal}"))));
+            _options.AddRange(
+                possible.Select(
+                    option => (part, option, (long)option.Harm - possible.Min(one => one.Harm), _model.NewBoolVar($"{part.Ordinal}:{option.Ordinal}"))));
             _model.AddAtMostOne(Of(part).Select(one => one.Chosen));
         }
 
@@ -32,7 +36,8 @@ internal sealed class LevelSolver
         PartsWorse = (int)Least(Sum(one => one.Excess > 0 ? 1 : 0));
         HarmExcess = Least(Sum(one => one.Excess));
         ProductCount = (int)Least(LinearExpr.Sum(products.Values));
-        Unit = _options.SelectMany(one => one.Option.Shares.Values).Aggregate(BigInteger.One, (unit, share) => unit * share.Denominator / BigInteger.GreatestCommonDivisor(unit, share.Denominator));
+        Unit = _options.SelectMany(one => one.Option.Shares.Values)
+            .Aggregate(BigInteger.One, (unit, share) => unit * share.Denominator / BigInteger.GreatestCommonDivisor(unit, share.Denominator));
         var largest = _model.NewIntVar(0, (long)Unit, "largest");
         foreach (var (_, option, _, chosen) in _options)
             foreach (var share in option.Shares.Values) _model.Add(largest >= chosen * Whole(share));

@@ -18,7 +18,8 @@ public sealed class MethodChoiceTests
     [Fact]
     public void WhereAllElseIsEqual_TheDriestIsTaken()
     {
-        var step = Assert.Single(Disinfecting([ApplicationMethod.DampWipe, ApplicationMethod.WetWipe], [ApplicationMethod.DampWipe, ApplicationMethod.WetWipe]));
+        var step =
+            Assert.Single(Disinfecting([ApplicationMethod.DampWipe, ApplicationMethod.WetWipe], [ApplicationMethod.DampWipe, ApplicationMethod.WetWipe]));
         Assert.Equal((ApplicationMethod.DampWipe, 2), (step.Setting!.Method, step.Parts.Count));
     }
 
@@ -27,7 +28,8 @@ public sealed class MethodChoiceTests
     {
         var site = Site([ApplicationMethod.DampWipe], [ApplicationMethod.DampWipe]);
         var wet = Rule("more", "first", [ApplicationMethod.WetWipe], 5000m);
-        var steps = RandomSites.Over(site with { Rules = [.. site.Rules, wet] }).PlanOf(new() { Device = RandomSites.Device }).Steps.Where(step => step.Order == StepOrder.Disinfect).ToArray();
+        var steps = RandomSites.Over(site with { Rules = [.. site.Rules, wet] })
+            .PlanOf(new() { Device = RandomSites.Device }).Steps.Where(step => step.Order == StepOrder.Disinfect).ToArray();
         Assert.Equal(ApplicationMethod.WetWipe, steps.Single(step => step.Parts.Contains(new DevicePartId("first"))).Setting!.Method);
         Assert.Equal(ApplicationMethod.DampWipe, steps.Single(step => step.Parts.Contains(new DevicePartId("second"))).Setting!.Method);
     }
@@ -44,9 +46,20 @@ public sealed class MethodChoiceTests
         [
             new()
             {
-                Id = Wipe, Name = "wipe", Composition = Composition.Full, CompositionDated = Day, StrengthOf = StrengthOf.Liquid, Temperature = Interval.Closed(15m, 30m),
-                Ingredients = [new() { Agent = new("isopropanol"), Strength = new(Interval.Exactly(70m), StrengthUnit.PercentOf(StrengthBasis.VolumePerVolume)) }],
-                LabelClaims = [new() { Id = new("low"), When = new() { ContactTime = AxisLimit.Within(Interval.AtLeast(30m)), Temperature = AxisLimit.Any, Methods = MethodLimit.Any }, Reaches = Level.Low, ShownBy = RandomSites.ShowingAll }],
+                Id = Wipe, Name = "wipe", Composition = Composition.Full, CompositionDated = Day, StrengthOf = StrengthOf.Liquid,
+                    Temperature = Interval.Closed(15m, 30m),
+                Ingredients = [new()
+                {
+                    Agent = new("isopropanol"),
+                    Strength = new(Interval.Exactly(70m), StrengthUnit.PercentOf(StrengthBasis.VolumePerVolume)),
+                }],
+                LabelClaims = [new()
+                {
+                    Id = new("low"),
+                    When = new() { ContactTime = AxisLimit.Within(Interval.AtLeast(30m)), Temperature = AxisLimit.Any, Methods = MethodLimit.Any },
+                    Reaches = Level.Low,
+                    ShownBy = RandomSites.ShowingAll,
+                }],
             },
         ],
         Devices = [new() { Id = RandomSites.Device, Name = "trolley", Parts = [Part("first"), Part("second")] }],
@@ -61,7 +74,15 @@ public sealed class MethodChoiceTests
         Target = RuleTarget.On(RandomSites.Device, new(part)),
         Product = Wipe,
         CompositionDated = Day,
-        When = new() { Dilution = AxisLimit.Within(Interval.Exactly(1m)), ExposureTime = AxisLimit.Any, Temperature = AxisLimit.Any, Ph = AxisLimit.Any, Uses = AxisLimit.Within(Interval.AtMost(uses)), Methods = MethodLimit.Within(methods) },
+        When = new()
+        {
+            Dilution = AxisLimit.Within(Interval.Exactly(1m)),
+            ExposureTime = AxisLimit.Any,
+            Temperature = AxisLimit.Any,
+            Ph = AxisLimit.Any,
+            Uses = AxisLimit.Within(Interval.AtMost(uses)),
+            Methods = MethodLimit.Within(methods),
+        },
         Allows = true,
         CountsTowards = Mechanism.LegendWear,
         Why = "An invented rule.",

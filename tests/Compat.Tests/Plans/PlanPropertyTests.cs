@@ -40,11 +40,15 @@ public sealed class PlanPropertyTests
                 }
 
                 if (part.Need.Soil.Count > 0 || part.Need.CleanFirst)
-                    Assert.True(steps.Any(step => step.Order == StepOrder.Clean && step.Product == part.Cleaner) || steps.Any(step => step.OneStep), part.Part.Id.Value);
+                    Assert.True(
+                        steps.Any(step => step.Order == StepOrder.Clean && step.Product == part.Cleaner)
+                        || steps.Any(step => step.OneStep), part.Part.Id.Value);
             }
 
             Assert.All(sheet.Under(PlanHeading.CannotBeDone), part => Assert.Contains(part.WaysOut, way => way.Code == PlanWayOutCode.Withdraw));
-            Assert.All(sheet.Under(PlanHeading.CannotBeDone), part => Assert.DoesNotContain(sheet.Steps, step => step.Answers.Any(answer => answer.Part == part.Part.Id)));
+            Assert.All(
+                sheet.Under(PlanHeading.CannotBeDone), part =>
+                    Assert.DoesNotContain(sheet.Steps, step => step.Answers.Any(answer => answer.Part == part.Part.Id)));
         }
     }
 
@@ -60,7 +64,9 @@ public sealed class PlanPropertyTests
                 foreach (var answer in step.Answers)
                 {
                     var window = kb.WindowOf(answer.Question with { Method = null, Dilution = null, ExposureTime = null, Temperature = null, Uses = null });
-                    Assert.Contains(window.Boxes, box => box.Method == setting.Method && box.Dilution!.Value.Contains(setting.Dilution) && box.ContactTime.Contains(setting.ContactTime) && setting.Temperature.LiesIn(box.Temperature));
+                    Assert.Contains(
+                        window.Boxes, box => box.Method == setting.Method && box.Dilution!.Value.Contains(setting.Dilution)
+                        && box.ContactTime.Contains(setting.ContactTime) && setting.Temperature.LiesIn(box.Temperature));
                 }
             }
         }
@@ -86,7 +92,10 @@ public sealed class PlanPropertyTests
             var site = RandomSites.Make(seed);
             var whole = Served(RandomSites.Over(site));
             foreach (var method in new[] { ApplicationMethod.DampWipe, ApplicationMethod.WetWipe, ApplicationMethod.Immerse })
-                Assert.True(Served(RandomSites.Over(site with { Products = site.Products.Select(product => product with { Methods = MethodSet.Of(method) }).ToArray() })) <= whole, $"seed {seed}: {method}");
+                Assert.True(
+                    Served(RandomSites.Over(
+                        site with { Products = site.Products.Select(product => product with { Methods = MethodSet.Of(method) }).ToArray() })) <= whole,
+                        $"seed {seed}: {method}");
         }
     }
 
@@ -97,7 +106,9 @@ public sealed class PlanPropertyTests
         {
             var kb = RandomSites.Over(RandomSites.Make(seed));
             var before = kb.PlanOf(Question with { MaxProducts = 32 });
-            foreach (var raised in new[] { Question with { Level = Level.Intermediate }, Question with { Level = Level.High }, Question with { Against = [OrganismTarget.Of(OrganismGroup.Spores)] } })
+            foreach (
+                var raised in new[] { Question with { Level = Level.Intermediate }, Question with { Level = Level.High },
+                Question with { Against = [OrganismTarget.Of(OrganismGroup.Spores)] } })
             {
                 var after = kb.PlanOf(raised with { MaxProducts = 32 });
                 Assert.True(after.Parts.Count(IsDone) <= before.Parts.Count(IsDone), $"seed {seed}");
@@ -123,7 +134,11 @@ public sealed class PlanPropertyTests
     public void MaxProducts_OfMoreSetsThanAreTried_IsRefusedWithTheBound()
     {
         var site = RandomSites.Make(1);
-        var wide = RandomSites.Over(site with { Products = Enumerable.Range(0, 50).Select(i => site.Products[0] with { Id = new($"product-{i}") }).ToArray(), Rules = [] });
+        var wide = RandomSites.Over(site with
+        {
+            Products = Enumerable.Range(0, 50).Select(i => site.Products[0] with { Id = new($"product-{i}") }).ToArray(),
+            Rules = [],
+        });
         Assert.True(wide.TryPlan(Question with { MaxProducts = 5 }, out _, out _));
         Assert.False(wide.TryPlan(Question with { MaxProducts = 6 }, out _, out var problems));
         Assert.Equal(("too-many-sets", "ask for at most 5"), (Assert.Single(problems).Code, problems[0].Help));

@@ -1,12 +1,15 @@
 namespace Compat.Tests.Plans;
 
-/// <summary>Random sites over the shipped data without its rules, so that the rules of the site alone decide what a part stands. All that is random comes from one seed.</summary>
+/// <summary>
+/// Random sites over the shipped data without its rules, so that the rules of the site alone decide what a part stands. All that is random comes from one seed.
+/// </summary>
 internal sealed class RandomSites
 {
     public static readonly DeviceId Device = new("trolley");
     private static readonly CalendarDate Day = new(2026, 1, 1);
     private static readonly Lazy<KnowledgeBase> Bare = new(() =>
-        KnowledgeBase.TryBuild(KnowledgeBase.Shipped.Data with { Rules = [], StandingRules = [] }, out var kb) is { Count: > 0 } problems ? throw new InvalidOperationException(problems[0].ToString()) : kb!);
+        KnowledgeBase.TryBuild(KnowledgeBase.Shipped.Data with { Rules = [], StandingRules = [] }, out var kb) is { Count: > 0 } problems
+            ? throw new InvalidOperationException(problems[0].ToString()) : kb!);
 
     private static readonly (string Agent, StrengthBasis Basis, decimal Percent, bool Concentrate)[] Stock =
     [
@@ -36,7 +39,10 @@ internal sealed class RandomSites
     private Site Site()
     {
         var products = Stock.Where(_ => Chance(75)).DefaultIfEmpty(Stock[0]).Select(Product).ToArray();
-        var parts = Enumerable.Range(0, _random.Next(2, 5)).Select(i => new DevicePart { Id = new("part-" + i), OneOfTypes = [new(Pick(Types))], Soil = Chance(30) ? [] : Chance(50) ? [SoilKind.Grease] : null }).ToArray();
+        var parts = Enumerable.Range(0, _random.Next(2, 5))
+            .Select(i =>
+                new DevicePart { Id = new("part-" + i), OneOfTypes = [new(Pick(Types))], Soil = Chance(30) ? [] : Chance(50) ? [SoilKind.Grease] : null })
+                    .ToArray();
         var rules = from product in products
                     from part in parts
                     where Chance(75)
@@ -46,7 +52,13 @@ internal sealed class RandomSites
             Id = new("ward"),
             Name = "ward",
             Sources = [new() { Id = new("ward-test"), Kind = SourceKind.SiteTest, Title = "an invented test" }],
-            Here = new() { Temperature = Interval.Closed(18m, 26m), Water = [WaterGrade.Running], Cloths = Chance(50) ? ["cotton", "microfibre"] : [], Gloves = Chance(30) ? ["butyl"] : [] },
+            Here = new()
+            {
+                Temperature = Interval.Closed(18m, 26m),
+                Water = [WaterGrade.Running],
+                Cloths = Chance(50) ? ["cotton", "microfibre"] : [],
+                Gloves = Chance(30) ? ["butyl"] : [],
+            },
             Products = products,
             Devices = [new() { Id = Device, Name = "trolley", Parts = parts }],
             Rules = rules.ToArray(),
@@ -95,12 +107,15 @@ internal sealed class RandomSites
         CompositionDated = Day,
         When = new()
         {
-            Dilution = product.StrengthOf == StrengthOf.Concentrate ? AxisLimit.Within(Interval.Closed(0.01m, Pick(0.03m, 0.1m))) : AxisLimit.Within(Interval.Exactly(1m)),
+            Dilution = product.StrengthOf == StrengthOf.Concentrate ? AxisLimit.Within(Interval.Closed(0.01m, Pick(0.03m, 0.1m)))
+                : AxisLimit.Within(Interval.Exactly(1m)),
             ExposureTime = Chance(30) ? AxisLimit.Any : AxisLimit.Within(Interval.AtMost(Pick(60m, 120m, 600m, 900m))),
             Temperature = AxisLimit.Within(Interval.Closed(10m, Pick(24m, 30m))),
             Ph = AxisLimit.Any,
             Uses = Chance(40) ? AxisLimit.Any : AxisLimit.Within(Interval.AtMost(Pick(1m, 100m, 500m))),
-            Methods = MethodLimit.Within([.. new[] { ApplicationMethod.DampWipe, ApplicationMethod.WetWipe, ApplicationMethod.Immerse }.Where(_ => Chance(80)).DefaultIfEmpty(ApplicationMethod.WetWipe)]),
+            Methods = MethodLimit.Within(
+                [.. new[] { ApplicationMethod.DampWipe, ApplicationMethod.WetWipe, ApplicationMethod.Immerse }.Where(_ => Chance(80))
+                .DefaultIfEmpty(ApplicationMethod.WetWipe)]),
         },
         Allows = true,
         CountsTowards = Pick(Mechanism.LegendWear, Mechanism.StressCracking),

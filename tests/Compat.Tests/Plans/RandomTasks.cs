@@ -43,7 +43,8 @@ internal static class RandomTasks
         Ordinal = ordinal,
         Products = Enumerable.Range(0, random.Next(10) == 0 ? 0 : random.Next(1, 3)).Select(_ => random.Next(products)).Distinct()
             .Select(product => new UsedProduct(product, (((product * 7) + (part * 3)) % 5) + random.Next(2))).ToArray(),
-        Shares = Mechanisms.Take(random.Next(3)).ToDictionary(mechanism => mechanism, _ => random.Next(25) == 0 ? new Fraction(4, 3) : new Fraction(random.Next(3), random.Next(2, 5))),
+        Shares = Mechanisms.Take(random.Next(3))
+            .ToDictionary(mechanism => mechanism, _ => random.Next(25) == 0 ? new Fraction(4, 3) : new Fraction(random.Next(3), random.Next(2, 5))),
         Steps = Enumerable.Range(0, random.Next(4)).Select(_ => random.Next(4) == 0 ? 1000 + part : random.Next(steps)).Distinct().ToArray(),
         ContactTime = 15 * random.Next(4),
     };
@@ -65,7 +66,8 @@ internal static class RandomTasks
         for (var part = 0; part < task.Parts.Count; part++)
         {
             yield return task with { Parts = task.Parts.Where((_, i) => i != part).ToArray() };
-            for (var option = 0; option < task.Parts[part].Options.Count; option++) yield return task.With(part, options => options.Where((_, i) => i != option));
+            for (var option = 0; option < task.Parts[part].Options.Count; option++) yield return task.With(
+                part, options => options.Where((_, i) => i != option));
         }
     }
 

@@ -5,7 +5,9 @@ namespace Compat.Tests.Plans;
 /// <summary>The declaration is filled from what was written down, never from the plan.</summary>
 public sealed class StatusDeclarationTests
 {
-    private static readonly PlanSheet Sheet = Enumerable.Range(0, 50).Select(seed => RandomSites.Over(RandomSites.Make(seed)).PlanOf(new() { Device = RandomSites.Device })).First(sheet => sheet.Under(PlanHeading.Done).Any());
+    private static readonly PlanSheet Sheet = Enumerable.Range(0, 50)
+        .Select(seed => RandomSites.Over(RandomSites.Make(seed)).PlanOf(new() { Device = RandomSites.Device }))
+        .First(sheet => sheet.Under(PlanHeading.Done).Any());
     private static readonly DoneRecord Whole = new()
     {
         Device = RandomSites.Device,
@@ -18,7 +20,9 @@ public sealed class StatusDeclarationTests
     {
         Assert.True(StatusDeclaration.TryMake(Sheet, null, out var declaration, out _));
         foreach (var part in Sheet.Parts)
-            Assert.Equal(part.Heading is PlanHeading.CannotBeDone or PlanHeading.NeedsNothing ? PartStatus.NotDecontaminated : PartStatus.Blank, declaration!.Parts.Single(one => one.Part == part.Part.Id).Status);
+            Assert.Equal(
+                part.Heading is PlanHeading.CannotBeDone or PlanHeading.NeedsNothing ? PartStatus.NotDecontaminated
+                : PartStatus.Blank, declaration!.Parts.Single(one => one.Part == part.Part.Id).Status);
     }
 
     [Fact]
@@ -28,8 +32,11 @@ public sealed class StatusDeclarationTests
         Assert.Equal(PartStatus.Decontaminated, StatusOf(Whole, done));
         foreach (var step in Whole.Steps.Where(step => Sheet.Steps[step.Number - 1] is { Product: not null } planned && planned.Parts.Contains(done)))
         {
-            Assert.Equal(PartStatus.NotFully, StatusOf(Whole with { Steps = Whole.Steps.Select(one => one == step ? one with { Done = false } : one).ToArray() }, done));
-            Assert.Equal(PartStatus.NotFully, StatusOf(Whole with { Steps = Whole.Steps.Select(one => one == step ? one with { Initials = " " } : one).ToArray() }, done));
+            Assert.Equal(
+                PartStatus.NotFully, StatusOf(Whole with { Steps = Whole.Steps.Select(one => one == step ? one with { Done = false } : one).ToArray() }, done));
+            Assert.Equal(
+                PartStatus.NotFully,
+                StatusOf(Whole with { Steps = Whole.Steps.Select(one => one == step ? one with { Initials = " " } : one).ToArray() }, done));
             Assert.Equal(PartStatus.NotFully, StatusOf(Whole with { Steps = Whole.Steps.Where(one => one != step).ToArray() }, done));
         }
     }

@@ -8,7 +8,8 @@ namespace Compat.Tests.PublicApi;
 /// <summary>Writes what users of an assembly can see, one member a line, sorted. What the compiler adds to every record is left out.</summary>
 internal static class ApiText
 {
-    private const BindingFlags Declared = BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
+    private const BindingFlags Declared =
+        BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
     private static readonly NullabilityInfoContext Nullability = new();
 
     public static string Of(Assembly assembly)
@@ -55,7 +56,8 @@ internal static class ApiText
 
     private static string Static(MethodBase method) => method.IsStatic ? "static " : "";
 
-    private static string Generic(MethodInfo method) => method.IsGenericMethodDefinition ? $"<{string.Join(", ", method.GetGenericArguments().Select(Name))}>" : "";
+    private static string Generic(MethodInfo method) => method.IsGenericMethodDefinition
+        ? $"<{string.Join(", ", method.GetGenericArguments().Select(Name))}>" : "";
 
     private static string Property(PropertyInfo property)
     {
@@ -68,10 +70,12 @@ internal static class ApiText
     }
 
     private static string Parameters(MethodBase method) => string.Join(", ", method.GetParameters().Select(parameter =>
-        $"{(parameter.IsOut ? "out " : parameter.ParameterType.IsByRef ? "ref " : "")}{Name(parameter)} {parameter.Name}{(parameter.HasDefaultValue ? $" = {parameter.DefaultValue ?? "null"}" : "")}"));
+        $"{(parameter.IsOut ? "out " : parameter.ParameterType.IsByRef ? "ref " : "")}{Name(parameter)} "
+            + $"{parameter.Name}{(parameter.HasDefaultValue ? $" = {parameter.DefaultValue ?? "null"}" : "")}"));
 
     private static string Name(ParameterInfo parameter) =>
-        Name(parameter.ParameterType) + (!parameter.ParameterType.IsValueType && Nullability.Create(parameter).ReadState == NullabilityState.Nullable ? "?" : "");
+        Name(parameter.ParameterType) + (
+            !parameter.ParameterType.IsValueType && Nullability.Create(parameter).ReadState == NullabilityState.Nullable ? "?" : "");
 
     private static string Name(Type type)
     {

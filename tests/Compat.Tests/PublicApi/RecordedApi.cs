@@ -25,7 +25,10 @@ internal static partial class RecordedApi
 
         var recorded = File.ReadAllText(file).Replace("\r\n", "\n", StringComparison.Ordinal);
         if (standard) recorded = JsonTypes().Replace(recorded, "");
-        Assert.True(current == recorded, $"the public API has changed; if that is meant, write {string.Join('/', path)} anew with COMPAT_ACCEPT=1 and review it:\n{Difference(recorded, current)}");
+        Assert.True(
+            current == recorded,
+            $"the public API has changed; if that is meant, write {string.Join('/', path)} anew with COMPAT_ACCEPT=1 and review it:\n"
+                + $"{Difference(recorded, current)}");
     }
 
     [GeneratedRegex(@"^\S[^\n]* Compat\.Serialization\.[^\n]*\n(?: [^\n]*\n)*", RegexOptions.Multiline)]

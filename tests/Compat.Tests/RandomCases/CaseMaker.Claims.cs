@@ -48,22 +48,27 @@ internal sealed partial class CaseMaker
     private OrganismTarget[] RandomKills(Level? reaches) => reaches is null || Chance(25) ? Shuffled(AllTargets).Take(One(1, 2, 3)).ToArray() : [];
 
     private OrganismTarget[] DoesNot(Level? reaches, OrganismTarget[] kills) => !Chance(20) ? []
-        : AllTargets.Where(t => !kills.Contains(t) && !(t.Group is { } g && _data.Levels.Any(l => l.Level == reaches && l.Includes.Contains(g)))).Take(1).ToArray();
+        : AllTargets.Where(t => !kills.Contains(t) && !(t.Group is { } g && _data.Levels.Any(l => l.Level == reaches && l.Includes.Contains(g)))).Take(1)
+            .ToArray();
 
     private PartId NearPart()
     {
-        var types = _site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == _question.DevicePart)?.OneOfTypes ?? (_question.Part is { } part ? [part] : []);
+        var types = _site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == _question.DevicePart)?.OneOfTypes
+            ?? (_question.Part is { } part ? [part] : []);
         return types.Count > 0 && Chance(80) ? One(_trees.Line(One(types))).Id : One(_data.Parts).Id;
     }
 
     private ClaimBox ClaimExposures(AgentId? agent, bool wide) => new()
     {
         Strength = agent is null || _trees.Basis(agent) is null ? default
-            : wide || Chance(30) ? AxisLimit.Any : Chance(20) && ReferenceTrees.Nearest(_trees.Line(agent), a => a.Usual.Strength) is not null ? AxisLimit.Unstated : AxisLimit.Within(RandomRange(Axis.Strength)),
-        ContactTime = AxisLimit.Within(Chance(85) ? Interval.AtLeast(One(_pool[Axis.ExposureTime])) : new(One(_pool[Axis.ExposureTime]), Chance(50), 700, Chance(50))),
+            : wide || Chance(30) ? AxisLimit.Any : Chance(20) && ReferenceTrees.Nearest(_trees.Line(agent), a => a.Usual.Strength) is not null
+                ? AxisLimit.Unstated : AxisLimit.Within(RandomRange(Axis.Strength)),
+        ContactTime =
+            AxisLimit.Within(Chance(85) ? Interval.AtLeast(One(_pool[Axis.ExposureTime])) : new(One(_pool[Axis.ExposureTime]), Chance(50), 700, Chance(50))),
         Temperature = wide || Chance(30) ? AxisLimit.Any : Chance(30) ? AxisLimit.Unstated : AxisLimit.Within(RandomRange(Axis.Temperature)),
         Ph = wide || Chance(30) ? AxisLimit.Any : Chance(20) ? AxisLimit.Unstated : AxisLimit.Within(RandomRange(Axis.Ph)),
-        Methods = wide || Chance(30) ? MethodLimit.Any : Chance(20) ? MethodLimit.Unstated : MethodLimit.Within(MethodSet.Ladder.Methods.Where(_ => Chance(50)).Append(ApplicationMethod.WetWipe).ToArray()),
+        Methods = wide || Chance(30) ? MethodLimit.Any : Chance(20) ? MethodLimit.Unstated
+            : MethodLimit.Within(MethodSet.Ladder.Methods.Where(_ => Chance(50)).Append(ApplicationMethod.WetWipe).ToArray()),
     };
 
     private void MakeSiteWhole()
@@ -77,7 +82,8 @@ internal sealed partial class CaseMaker
                 Hardness = Chance(40) ? Interval.Closed(100, One(150, 300)) : null,
             },
             Levels = parts.Length > 0 && Chance(20)
-                ? [new() { Device = DeviceName, Part = Chance(60) ? One(parts).Id : null, Level = One(Level.Low, Level.Intermediate, Level.High), DecidedBy = "an office", Because = "so", Sources = [new("s-read")] }] : [],
+                ? [new() { Device = DeviceName, Part = Chance(60) ? One(parts).Id : null, Level = One(Level.Low, Level.Intermediate, Level.High),
+                    DecidedBy = "an office", Because = "so", Sources = [new("s-read")] }] : [],
             Products = _site.Products.Select(WithLabel).ToArray(),
             Devices = _site.Devices.Select(WithLevels).ToArray(),
         };

@@ -8,7 +8,13 @@ internal sealed partial class CaseMaker
         var question = new Question { OnlyPart = true };
         var part = One(_data.Parts.Skip(1).ToArray()).Id;
         if (_site is { Devices.Count: > 0 } && Chance(65))
-            question = question with { Device = DeviceName, DevicePart = One(_site.Devices[0].Parts).Id, Materials = Chance(15) ? Slots() : [], Serial = One<SerialNumber?>(null, new SerialNumber("AB", 1), new SerialNumber("AB", 5), new SerialNumber("C", 1), new SerialNumber("D", 1)) };
+            question = question with
+            {
+                Device = DeviceName,
+                DevicePart = One(_site.Devices[0].Parts).Id,
+                Materials = Chance(15) ? Slots() : [],
+                Serial = One<SerialNumber?>(null, new SerialNumber("AB", 1), new SerialNumber("AB", 5), new SerialNumber("C", 1), new SerialNumber("D", 1)),
+            };
         else if (_shape != Shape.Map && Chance(15))
             question = question with { Materials = Slots() };
         else

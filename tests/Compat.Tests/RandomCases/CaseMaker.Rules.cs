@@ -4,13 +4,22 @@ namespace Compat.Tests.RandomCases;
 
 internal sealed partial class CaseMaker
 {
-    private static readonly Damage SomeDamage = new() { Mechanism = Mechanism.Swelling, Onset = Onset.FirstUse, Lasting = true, Consequence = Consequence.Looks };
+    private static readonly Damage SomeDamage = new()
+    {
+        Mechanism = Mechanism.Swelling,
+        Onset = Onset.FirstUse,
+        Lasting = true,
+        Consequence = Consequence.Looks,
+    };
 
     private void MakeRules()
     {
         var shipped = Enumerable.Range(1, One(3, 4, 5, 6)).Select(i => RandomRule(new("base.r-" + i), site: false)).ToArray();
         _data = _data with { Rules = [.. shipped, .. Narrowed(shipped)] };
-        if (_site is not null) _site = _site with { Rules = Enumerable.Range(1, One(1, 2, 3, 4)).Select(i => RandomRule(new("site.r-" + i), site: true)).ToArray() };
+        if (_site is not null) _site = _site with
+        {
+            Rules = Enumerable.Range(1, One(1, 2, 3, 4)).Select(i => RandomRule(new("site.r-" + i), site: true)).ToArray(),
+        };
         MakeOverrides();
     }
 
@@ -51,11 +60,13 @@ internal sealed partial class CaseMaker
     {
         var below = _data.Agents.Select(a => a.Id).Where(a => agent is not null && a != agent && _trees.Below(a, agent)).ToArray();
         var seenWith = allows && below.Length > 0 && Chance(60) ? Shuffled(below).Take(One(1, 2)).ToArray() : [];
-        var edition = site && target.Device is not null && _site!.Devices[0].Instructions.Count > 0 && Chance(60) ? One(_site.Devices[0].Instructions).Id : null;
+        var edition = site && target.Device is not null && _site!.Devices[0].Instructions.Count > 0
+            && Chance(60) ? One(_site.Devices[0].Instructions).Id : null;
         var product = agent is null ? _site!.Products[0] : null;
         var when = new ExposureBox
         {
-            Strength = agent is not null && _trees.Basis(agent) is not null ? Limit(Axis.Strength, allows, ReferenceTrees.Nearest(_trees.Line(agent), a => a.Usual.Strength) is not null) : default,
+            Strength = agent is not null && _trees.Basis(agent) is not null
+                ? Limit(Axis.Strength, allows, ReferenceTrees.Nearest(_trees.Line(agent), a => a.Usual.Strength) is not null) : default,
             Dilution = agent is null ? Limit(Axis.Dilution, allows) : default,
             ExposureTime = Limit(Axis.ExposureTime, allows),
             Temperature = Limit(Axis.Temperature, allows),
@@ -88,7 +99,8 @@ internal sealed partial class CaseMaker
     private RuleTarget RandomTarget(bool site)
     {
         if (site && _site!.Devices.Count > 0 && Chance(60))
-            return Chance(50) ? RuleTarget.On(DeviceName) : RuleTarget.On(DeviceName, _question.DevicePart is { } asked && Chance(80) ? asked : One(_site.Devices[0].Parts).Id);
+            return Chance(50) ? RuleTarget.On(DeviceName)
+                : RuleTarget.On(DeviceName, _question.DevicePart is { } asked && Chance(80) ? asked : One(_site.Devices[0].Parts).Id);
         var part = _site?.Devices.SelectMany(d => d.Parts).FirstOrDefault(p => p.Id == _question.DevicePart);
         PartId[] types = part is not null ? [.. part.OneOfTypes] : _question.Part is { } type ? [type] : [];
         var materials = _question.Materials.Concat(part?.Materials ?? []).SelectMany(s => s.OneOf).Concat(types.SelectMany(Candidates));
@@ -115,7 +127,8 @@ internal sealed partial class CaseMaker
     }
 
     /// <summary>Of exposure time and uses: an 'allowed' ends somewhere, a 'not allowed' starts somewhere.</summary>
-    private static Interval RandomStretch(decimal end, bool allows, bool included) => allows ? new(null, false, end, included || end == 1) : new(end, included, null, false);
+    private static Interval RandomStretch(decimal end, bool allows, bool included) => allows ? new(null, false, end, included || end == 1)
+        : new(end, included, null, false);
 
     private Interval RandomRange(Axis axis)
     {
@@ -167,15 +180,19 @@ internal sealed partial class CaseMaker
     {
         var parts = q.Device is null ? [] : _site!.Devices[0].Parts.Where(p => q.DevicePart is null || q.DevicePart == p.Id).ToArray();
         if (r.Device is not null) return q.Device is not null && (r.DevicePart is null || r.DevicePart == q.DevicePart);
-        if (r.Part is { } part) return q.Part is { } p ? _trees.Below(p, part) : parts.Length > 0 && parts.All(d => d.OneOfTypes.All(t => _trees.Below(t, part)));
-        var madeOf = q.Part is { } type ? Candidates(type) : parts.SelectMany(d => d.OneOfTypes.SelectMany(Candidates).Concat((d.Materials ?? []).SelectMany(s => s.OneOf)));
+        if (r.Part is { } part) return q.Part is { } p ? _trees.Below(p, part)
+            : parts.Length > 0 && parts.All(d => d.OneOfTypes.All(t => _trees.Below(t, part)));
+        var madeOf = q.Part is { } type ? Candidates(type)
+            : parts.SelectMany(d => d.OneOfTypes.SelectMany(Candidates).Concat((d.Materials ?? []).SelectMany(s => s.OneOf)));
         return q.Material is { } m ? _trees.Below(m, r.Material!) : madeOf.Any(x => _trees.Below(x, r.Material!));
     }
 
     private bool Overlap(Rule q, Rule r)
     {
         var product = _site?.Products.FirstOrDefault();
-        var numbers = Enum.GetValues<Axis>().Where(a => a switch { Axis.Strength => q.Agent is not null && r.Agent is not null, Axis.Dilution => q.Agent is null && r.Agent is null, _ => true });
+        var numbers = Enum.GetValues<Axis>()
+            .Where(a =>
+                a switch { Axis.Strength => q.Agent is not null && r.Agent is not null, Axis.Dilution => q.Agent is null && r.Agent is null, _ => true });
         return numbers.All(a => !_trees.Filled(q, a, product).Intersect(_trees.Filled(r, a, product)).IsEmpty)
             && !_trees.Methods(q).Intersect(_trees.Methods(r)).IsEmpty;
     }

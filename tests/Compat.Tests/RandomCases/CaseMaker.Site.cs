@@ -35,7 +35,8 @@ internal sealed partial class CaseMaker
             LiquidShare = share,
             Ingredients = ingredients,
             Density = Chance(50) ? One(0.8m, 1m, 1.25m) : null,
-            Ph = Shuffled(states).Where(s => (s == PhState.Activated) == activation || s == PhState.InUse).Take(One(0, 1, 1, 2)).Select(s => new MeasuredPh(Between(Axis.Ph), s)).ToArray(),
+            Ph = Shuffled(states).Where(s => (s == PhState.Activated) == activation || s == PhState.InUse).Take(One(0, 1, 1, 2))
+                .Select(s => new MeasuredPh(Between(Axis.Ph), s)).ToArray(),
             Dilution = kind == StrengthOf.Concentrate && Chance(60) ? Between(Axis.Dilution) : null,
             Temperature = Chance(30) ? Between(Axis.Temperature) : null,
             NeedsActivation = activation,
@@ -58,7 +59,9 @@ internal sealed partial class CaseMaker
         return new() { Agent = agent, Strength = Chance(90) && basis is { } of ? new Strength(range, StrengthUnit.PercentOf(of)) : null };
     }
 
-    /// <summary>Lets rules begin and end where the strength of an ingredient lies if all of it is in the liquid, rounded up to six digits: 0.7 divides few figures.</summary>
+    /// <summary>
+    /// Lets rules begin and end where the strength of an ingredient lies if all of it is in the liquid, rounded up to six digits: 0.7 divides few figures.
+    /// </summary>
     private void MeetStrengthInLiquid(Ingredient ingredient, decimal share)
     {
         if (ingredient.Strength?.Percent.Upper is not { } high) return;
@@ -88,7 +91,15 @@ internal sealed partial class CaseMaker
         InstructionsEdition[] editions =
         [
             new() { Id = new("e-1"), Dated = Day, Serials = Serials(), OnlyListed = Chance(25), Source = new("s-read") },
-            new() { Id = new("e-2"), Dated = new(2026, 6, 1), Serials = Serials(), OnlyListed = Chance(25), Replaces = Chance(60) ? [new("e-1")] : [], Source = new("s-read") },
+            new()
+            {
+                Id = new("e-2"),
+                Dated = new(2026, 6, 1),
+                Serials = Serials(),
+                OnlyListed = Chance(25),
+                Replaces = Chance(60) ? [new("e-1")] : [],
+                Source = new("s-read"),
+            },
         ];
         editions = editions.Take(One(0, 1, 1, 2)).ToArray();
         return new()

@@ -5,7 +5,8 @@ internal sealed partial class CaseMaker
 {
     private const string Cloth = "cotton";
     private static readonly OrganismGroup[] Groups = Enum.GetValues<OrganismGroup>().Where(g => g != OrganismGroup.Prions).ToArray();
-    private static readonly OrganismTarget[] AllTargets = [.. Groups.Select(OrganismTarget.Of), OrganismTarget.Of(new OrganismId("o-1")), OrganismTarget.Of(new OrganismId("o-2"))];
+    private static readonly OrganismTarget[] AllTargets =
+        [.. Groups.Select(OrganismTarget.Of), OrganismTarget.Of(new OrganismId("o-1")), OrganismTarget.Of(new OrganismId("o-2"))];
     private static readonly PatientGroup[] SomePatients = [PatientGroup.Newborn, PatientGroup.MucousMembrane, PatientGroup.Wound, PatientGroup.Skin];
 
     private void MakeWhole()
@@ -15,7 +16,11 @@ internal sealed partial class CaseMaker
         _data = _data with { Claims = Enumerable.Range(1, One(2, 3, 4, 5)).Select(i => RandomClaim(new("claim." + i))).ToArray() };
         _data = _data with { PersonRules = Enumerable.Range(1, One(0, 0, 1, 2)).Select(i => RandomPersonRule(new("person-" + i))).ToArray() };
         if (Chance(20)) _data = _data with { StandingRules = [RandomNeverAbove()] };
-        foreach (var standing in _data.StandingRules) _data = _data with { Claims = _data.Claims.Where(c => c.Refuted is not null || !(_trees.Below(c.Agent, standing.Agent) || _trees.Below(standing.Agent, c.Agent))).ToArray() };
+        foreach (var standing in _data.StandingRules) _data = _data with
+        {
+            Claims = _data.Claims.Where(c => c.Refuted is not null || !(_trees.Below(c.Agent, standing.Agent) || _trees.Below(standing.Agent, c.Agent)))
+                .ToArray(),
+        };
         if (_site is not null) MakeSiteWhole();
         if (Chance(75)) MakeSpared();
         _question = _question with
@@ -51,12 +56,28 @@ internal sealed partial class CaseMaker
                 new() { Id = new("o-2"), Name = "two", Group = One(Groups), OwnClaim = true, Sources = [new("s-read")] },
                 new() { Id = new("o-3"), Name = "three", Group = OrganismGroup.Prions, Sources = [new("s-read")] },
             ],
-            Levels = [.. Enum.GetValues<Level>().Where(l => l > Level.Cleaned).Select(l => new LevelMeaning { Level = l, Includes = [.. Groups.Where(g => first[g] <= l)], Sources = [new("s-read")] })],
+            Levels = [
+                .. Enum.GetValues<Level>().Where(l => l > Level.Cleaned)
+                .Select(l => new LevelMeaning { Level = l, Includes = [.. Groups.Where(g => first[g] <= l)], Sources = [new("s-read")] })],
             TestStandards = [.. Enumerable.Range(1, 5).Select(i => RandomTest(new("EN " + i)))],
             Needs =
             [
-                .. Enum.GetValues<TouchedBy>().Select(c => new NeedRule { Id = new("need-" + Words.Of(c)), TouchedBy = [c], Level = Asks(c), Sources = [new("s-read")] }),
-                new() { Id = new("need-blood"), TouchedBy = [TouchedBy.Hand, TouchedBy.IntactSkin], Soil = [SoilKind.Blood], Level = Level.Intermediate, CleanFirst = true, Sources = [new("s-read")] },
+                .. Enum.GetValues<TouchedBy>().Select(c => new NeedRule
+                {
+                    Id = new("need-" + Words.Of(c)),
+                    TouchedBy = [c],
+                    Level = Asks(c),
+                    Sources = [new("s-read")],
+                }),
+                new()
+                {
+                    Id = new("need-blood"),
+                    TouchedBy = [TouchedBy.Hand, TouchedBy.IntactSkin],
+                    Soil = [SoilKind.Blood],
+                    Level = Level.Intermediate,
+                    CleanFirst = true,
+                    Sources = [new("s-read")],
+                },
             ],
             Parts = _data.Parts.Select((p, at) => at == 0 ? p : p with
             {
@@ -74,7 +95,8 @@ internal sealed partial class CaseMaker
         {
             Code = code,
             Name = "a test",
-            Field = step == TestStep.Basic ? TestField.Development : Chance(75) ? TestField.Medical : One(TestField.AnySurface, TestField.FoodAndHousehold, TestField.Veterinary),
+            Field = step == TestStep.Basic ? TestField.Development : Chance(75) ? TestField.Medical
+                : One(TestField.AnySurface, TestField.FoodAndHousehold, TestField.Veterinary),
             Step = step,
             On = Chance(60) ? [TestedOn.Surfaces, TestedOn.Instruments] : [One(TestedOn.Surfaces, TestedOn.Surfaces, TestedOn.Instruments, TestedOn.Skin)],
             Wiping = step == TestStep.Practical && Chance(40),
@@ -101,7 +123,9 @@ internal sealed partial class CaseMaker
     private void MakeSpared()
     {
         var id = new RuleId(_question.Device is null ? "base.spared" : "site.spared");
-        var rule = RandomRule(id, _question.Device is not null ? RuleTarget.On(DeviceName) : RuleTarget.On(_question.Part ?? PartType.Root), AgentClass.Root, true, site: false) with
+        var rule = RandomRule(
+            id, _question.Device is not null ? RuleTarget.On(DeviceName)
+            : RuleTarget.On(_question.Part ?? PartType.Root), AgentClass.Root, true, site: false) with
         {
             When = new()
             {
@@ -142,7 +166,8 @@ internal sealed partial class CaseMaker
             Id = new("never-above-1"),
             Agent = agent,
             NeverAbove = One(Level.Cleaned, Level.Low, Level.Intermediate),
-            When = Chance(50) && _trees.Basis(agent) is not null ? new() { Strength = AxisLimit.Within(Interval.Below(One(_pool[Axis.Strength]))) } : ExposureBox.Unbounded,
+            When = Chance(50)
+                && _trees.Basis(agent) is not null ? new() { Strength = AxisLimit.Within(Interval.Below(One(_pool[Axis.Strength]))) } : ExposureBox.Unbounded,
             Reason = "made at random",
             Sources = [new("s-read")],
         };

@@ -99,7 +99,10 @@ internal sealed partial class CaseMaker
         }
 
         for (var i = 1; i <= One(3, 4); i++) _data = _data with { Parts = [.. _data.Parts, RandomPart(new("p-" + i))] };
-        if (Chance(60)) _data = _data with { Agents = [.. _data.Agents, new() { Id = new("water"), Name = "water", Under = AgentClass.Root, Leaves = Residue.Salts }] };
+        if (Chance(60)) _data = _data with
+        {
+            Agents = [.. _data.Agents, new() { Id = new("water"), Name = "water", Under = AgentClass.Root, Leaves = Residue.Salts }],
+        };
         for (var i = 1; i <= One(3, 4); i++) _data = _data with { Agents = [.. _data.Agents, RandomAgent(new("a-" + i))] };
         _trees = new(_data, []);
     }
@@ -114,7 +117,9 @@ internal sealed partial class CaseMaker
             Under = One(Shallow(_data.Parts, p => p.Id, p => p.Under)),
             Materials = states ? Slots() : null,
             MaterialsKnown = states ? One<bool?>(null, null, true, false) : null,
-            Wettest = Chance(85) ? One(ApplicationMethod.DampWipe, ApplicationMethod.WetWipe, ApplicationMethod.Spray, ApplicationMethod.Rinse, ApplicationMethod.Immerse, ApplicationMethod.Immerse) : null,
+            Wettest = Chance(85)
+                ? One(ApplicationMethod.DampWipe, ApplicationMethod.WetWipe, ApplicationMethod.Spray, ApplicationMethod.Rinse, ApplicationMethod.Immerse,
+                ApplicationMethod.Immerse) : null,
             Never = Chance(45) ? Enum.GetValues<Act>().Where(_ => Chance(40)).ToArray() : null,
             Geometry = Chance(40) ? One(Enum.GetValues<Geometry>()) : null,
             Duties = Chance(15) ? [RandomDuty()] : [],
@@ -184,7 +189,9 @@ internal sealed partial class CaseMaker
         var kind = One(DutyKind.TakeOff, DutyKind.WipeDry, DutyKind.Dry, DutyKind.CleanFirst, DutyKind.NoPooling);
         DutyWay[] ways = kind switch
         {
-            DutyKind.TakeOff => [DutyWay.By(One(ApplicationMethod.DampWipe, ApplicationMethod.WetWipe, ApplicationMethod.Rinse)), DutyWay.By(One(ApplicationMethod.Rinse, ApplicationMethod.Immerse))],
+            DutyKind.TakeOff =>
+                [DutyWay.By(One(ApplicationMethod.DampWipe, ApplicationMethod.WetWipe, ApplicationMethod.Rinse)),
+                    DutyWay.By(One(ApplicationMethod.Rinse, ApplicationMethod.Immerse))],
             DutyKind.WipeDry or DutyKind.Dry => [One(DutyWay.By(Act.SoftCloth), DutyWay.By(Act.HeatDrying), DutyWay.By(Act.CompressedAir), DutyWay.Air)],
             _ => [],
         };

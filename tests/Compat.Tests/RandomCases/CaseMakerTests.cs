@@ -27,7 +27,8 @@ public sealed class CaseMakerTests
             steps[step] = steps.GetValueOrDefault(step) + 1;
         }
 
-        string[] all = ["1 barrier", "4 forbidden", "5 not listed", "6 own duties", "7 no evidence", "7 by the part", "7 by its materials", "7 composition not known", "8 duties"];
+        string[] all = ["1 barrier", "4 forbidden", "5 not listed", "6 own duties", "7 no evidence", "7 by the part", "7 by its materials",
+            "7 composition not known", "8 duties"];
         Assert.True(all.All(step => steps.GetValueOrDefault(step) >= 5), string.Join("\n", steps));
     }
 

@@ -10,7 +10,10 @@ internal static partial class CaseShrinker
         foreach (var rules in Without(data.StandingRules)) yield return data with { StandingRules = rules };
         foreach (var claims in Each(data.Claims, Smaller)) yield return data with { Claims = claims };
         if (data.Agents.Any(a => a.BoundBy.Count > 0)) yield return data with { Agents = data.Agents.Select(a => a with { BoundBy = [] }).ToArray() };
-        if (data.Agents.Any(a => a.InactivatedBy.Count > 0)) yield return data with { Agents = data.Agents.Select(a => a with { InactivatedBy = [] }).ToArray() };
+        if (data.Agents.Any(a => a.InactivatedBy.Count > 0)) yield return data with
+        {
+            Agents = data.Agents.Select(a => a with { InactivatedBy = [] }).ToArray(),
+        };
         if (data.Parts.Any(p => p.Patients.Count > 0)) yield return data with { Parts = data.Parts.Select(p => p with { Patients = [] }).ToArray() };
         if (data.Parts.Any(p => p.Soil is not null)) yield return data with { Parts = data.Parts.Select(p => p with { Soil = null }).ToArray() };
     }
@@ -46,7 +49,10 @@ internal static partial class CaseShrinker
     private static IEnumerable<Device> SmallerSaid(Device d)
     {
         if (d.Patients is not null) yield return d with { Patients = null };
-        foreach (var editions in Each(d.Instructions, e => Without(e.Reaches).Select(r => e with { Reaches = r }))) yield return d with { Instructions = editions };
+        foreach (var editions in Each(d.Instructions, e => Without(e.Reaches).Select(r => e with { Reaches = r }))) yield return d with
+        {
+            Instructions = editions,
+        };
     }
 
     private static IEnumerable<Question> SmallerWhole(Question q)

@@ -51,7 +51,8 @@ internal static partial class CaseShrinker
     /// <summary>The case without a rule, and without what overrides it.</summary>
     public static Case Drop(Case c, RuleId id)
     {
-        Rule[] Left(IReadOnlyList<Rule> rules) => rules.Where(r => r.Id != id).Select(r => r.Overrides.Contains(id) ? r with { Overrides = r.Overrides.Where(o => o != id).ToArray() } : r).ToArray();
+        Rule[] Left(IReadOnlyList<Rule> rules) => rules.Where(r => r.Id != id)
+            .Select(r => r.Overrides.Contains(id) ? r with { Overrides = r.Overrides.Where(o => o != id).ToArray() } : r).ToArray();
         return c with { Data = c.Data with { Rules = Left(c.Data.Rules) }, Site = c.Site is null ? null : c.Site with { Rules = Left(c.Site.Rules) } };
     }
 
@@ -66,7 +67,10 @@ internal static partial class CaseShrinker
         if (Narrow(r.When.Temperature)) yield return r with { When = r.When with { Temperature = none } };
         if (Narrow(r.When.Ph)) yield return r with { When = r.When with { Ph = none } };
         if (Narrow(r.When.Uses)) yield return r with { When = r.When with { Uses = none }, CountsTowards = null };
-        if (r.When.Methods.Statement is AxisStatement.Within or AxisStatement.Unstated) yield return r with { When = r.When with { Methods = r.Allows ? MethodLimit.Any : default } };
+        if (r.When.Methods.Statement is AxisStatement.Within or AxisStatement.Unstated) yield return r with
+        {
+            When = r.When with { Methods = r.Allows ? MethodLimit.Any : default },
+        };
     }
 
     private static bool Narrow(AxisLimit limit) => limit.Statement is AxisStatement.Within or AxisStatement.Unstated;

@@ -6,5 +6,6 @@ namespace Compat.Tests.RandomCases;
 internal static class CaseText
 {
     public static string Write(Case c) => string.Create(CultureInfo.InvariantCulture,
-        $"\n# seed {c.Seed}\n# question: {QuestionText.Of(c.Question)}\n{KnowledgeText.Write(c.Data)}{(c.Site is null ? "" : KnowledgeText.Write(c.Site, c.Data))}");
+        $"\n# seed {c.Seed}\n# question: {QuestionText.Of(c.Question)}\n"
+            + $"{KnowledgeText.Write(c.Data)}{(c.Site is null ? "" : KnowledgeText.Write(c.Site, c.Data))}");
 }

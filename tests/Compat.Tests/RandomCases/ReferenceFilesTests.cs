@@ -2,7 +2,10 @@ using Compat.Tests.Shipped;
 
 namespace Compat.Tests.RandomCases;
 
-/// <summary>Each reference (what a part is made of; what it stands; what a label is worth; need, kill, people and window; what meets) is worth something only while it can be read in one sitting and shares nothing with the engine.</summary>
+/// <summary>
+/// Each reference (what a part is made of; what it stands; what a label is worth; need, kill, people and window; what meets) is worth something only while it
+/// can be read in one sitting and shares nothing with the engine.
+/// </summary>
 public sealed class ReferenceFilesTests
 {
     private const int MostLines = 300, LongestLine = 150;
@@ -28,7 +31,8 @@ public sealed class ReferenceFilesTests
     [InlineData("Compat.Answers")]
     [InlineData("Compat.Planning")]
     [InlineData("Compat.Reach")]
-    public void They_mention_nothing_of_the_engine(string name) => Assert.DoesNotContain(All.SelectMany(lines => lines), line => line.Contains(name, StringComparison.Ordinal));
+    public void They_mention_nothing_of_the_engine(string name) =>
+        Assert.DoesNotContain(All.SelectMany(lines => lines), line => line.Contains(name, StringComparison.Ordinal));
 
     private static string[][] Files(string pattern) =>
         Directory.EnumerateFiles(RepositoryFile.Of("tests", "Compat.Tests", "Reference"), pattern).Select(File.ReadAllLines).ToArray();

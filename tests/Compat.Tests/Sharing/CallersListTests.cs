@@ -14,7 +14,9 @@ public sealed class CallersListTests
     public void ListOfARecord_ChangedAfterwards_StaysAsItWas()
     {
         var lists = 0;
-        foreach (var kind in RecordGraph.Kinds(typeof(KnowledgeData), typeof(Site), typeof(Question), typeof(PlanQuestion), typeof(BathQuestion), typeof(DilutionQuestion)))
+        foreach (
+            var kind in RecordGraph.Kinds(
+                typeof(KnowledgeData), typeof(Site), typeof(Question), typeof(PlanQuestion), typeof(BathQuestion), typeof(DilutionQuestion)))
         {
             foreach (var property in RecordGraph.Settable(kind).Where(property => property.PropertyType.IsGenericType
                 && property.PropertyType.GetGenericTypeDefinition() == typeof(IReadOnlyList<>) && property.SetMethod is not null))
@@ -58,7 +60,8 @@ public sealed class CallersListTests
     public void ListOfAQuestion_ChangedAfterwards_ChangesNeitherItsAnswerNorItsPreparedForm()
     {
         var owned = new List<IList>();
-        var question = RecordGraph.Copy(new Question { Part = new("window"), Agent = new("alcohol"), Strength = EyeWorkshop.Percent(70m), Acts = [Act.HeatDrying] }, owned);
+        var question = RecordGraph.Copy(
+            new Question { Part = new("window"), Agent = new("alcohol"), Strength = EyeWorkshop.Percent(70m), Acts = [Act.HeatDrying] }, owned);
         var (answer, prepared) = (RecordGraph.With.Ask(question), RecordGraph.With.Prepare(question));
         Assert.Equal(Verdict.NotAllowed, answer.Verdict);
         Change(owned);
@@ -88,18 +91,21 @@ public sealed class CallersListTests
         }
     }
 
-    private static object? NothingOf(IList list) => list.GetType().GetGenericArguments()[0] is { IsValueType: true } value ? Activator.CreateInstance(value) : null;
+    private static object? NothingOf(IList list) => list.GetType().GetGenericArguments()[0] is { IsValueType: true } value ? Activator.CreateInstance(value)
+        : null;
 
     private static string[] Answers(KnowledgeBase kb) =>
     [
         .. from part in EveryKind.Data.Parts
            from agent in EveryKind.Data.Agents
            let answer = kb.Ask(new Question { Part = part.Id, Agent = agent.Id })
-           select $"{part.Id} {agent.Id} {answer.Verdict} {answer.Decisive.Code} {string.Join(",", answer.DecidedBy.Select(rule => rule.Id))} {string.Join(",", answer.Duties.Select(duty => duty.Kind + ":" + duty.Ways.Count))}",
+           select $"{part.Id} {agent.Id} {answer.Verdict} {answer.Decisive.Code} {string.Join(",", answer.DecidedBy.Select(rule => rule.Id))} "
+               + $"{string.Join(",", answer.Duties.Select(duty => duty.Kind + ":" + duty.Ways.Count))}",
         .. from part in WholeSite.Device.Parts
            from agent in EveryKind.Data.Agents
            let answer = kb.Ask(new Question { Device = WholeSite.Device.Id, DevicePart = part.Id, Agent = agent.Id, TouchedBy = TouchedBy.Hand })
-           select $"{part.Id} {agent.Id} {answer.Verdict} {answer.Kill?.Verdict} {answer.People?.Verdict} {string.Join(",", answer.People?.Rules.Select(rule => rule.Id) ?? [])}",
+           select $"{part.Id} {agent.Id} {answer.Verdict} {answer.Kill?.Verdict} {answer.People?.Verdict} "
+               + $"{string.Join(",", answer.People?.Rules.Select(rule => rule.Id) ?? [])}",
         .. from product in WholeSite.Site.Products
            let answer = kb.Ask(new Question { Device = WholeSite.Device.Id, DevicePart = WholeSite.Pane.Id, Product = product.Id, TouchedBy = TouchedBy.Hand })
            select $"{product.Id} {answer.Verdict} {answer.Kill?.Verdict} {answer.BoxCount} {kb.TryFindProduct(product.Id.Value, out _, out _)}",

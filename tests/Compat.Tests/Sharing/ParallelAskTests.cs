@@ -37,7 +37,9 @@ public class ParallelAskTests
     {
         var found = typeof(KnowledgeBase).Assembly.GetTypes()
             .Where(type => !type.Name.Contains('<', StringComparison.Ordinal))
-            .SelectMany(type => type.GetFields(System.Reflection.BindingFlags.Static | System.Reflection.BindingFlags.Public | System.Reflection.BindingFlags.NonPublic | System.Reflection.BindingFlags.DeclaredOnly))
+            .SelectMany(
+                type => type.GetFields(
+                    System.Reflection.BindingFlags.Static | System.Reflection.BindingFlags.Public | System.Reflection.BindingFlags.NonPublic | System.Reflection.BindingFlags.DeclaredOnly))
             .Where(field => field is { IsInitOnly: false, IsLiteral: false })
             .Select(field => $"{field.DeclaringType}.{field.Name}").ToArray();
         Assert.True(found.Length == 0, string.Join("\n", found));

@@ -62,8 +62,28 @@ public sealed class ShelfTests
         Name = "invented",
         Products =
         [
-            new() { Id = new("spirit"), Name = "spirit", Composition = Composition.Full, StrengthOf = StrengthOf.Liquid, Ph = [new(Interval.Closed(6, 8), PhState.InUse)], Methods = MethodSet.Of(ApplicationMethod.DampWipe), Ingredients = [new() { Agent = new("isopropanol"), Strength = Seventy }] },
-            new() { Id = new("soap"), Name = "soap", Composition = Composition.Full, StrengthOf = StrengthOf.Liquid, Ingredients = [new() { Agent = new("nonionic-surfactant"), Strength = new(Interval.Exactly(1), StrengthUnit.PercentOf(StrengthBasis.MassPerMass)) }] },
+            new()
+            {
+                Id = new("spirit"),
+                Name = "spirit",
+                Composition = Composition.Full,
+                StrengthOf = StrengthOf.Liquid,
+                Ph = [new(Interval.Closed(6, 8), PhState.InUse)],
+                Methods = MethodSet.Of(ApplicationMethod.DampWipe),
+                Ingredients = [new() { Agent = new("isopropanol"), Strength = Seventy }],
+            },
+            new()
+            {
+                Id = new("soap"),
+                Name = "soap",
+                Composition = Composition.Full,
+                StrengthOf = StrengthOf.Liquid,
+                Ingredients = [new()
+                {
+                    Agent = new("nonionic-surfactant"),
+                    Strength = new(Interval.Exactly(1), StrengthUnit.PercentOf(StrengthBasis.MassPerMass)),
+                }],
+            },
         ],
         Devices = Enumerable.Range(1, devices).Select(i => new Device
         {

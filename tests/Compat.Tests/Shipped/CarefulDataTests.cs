@@ -8,7 +8,8 @@ public class CarefulDataTests
     private static readonly KnowledgeBase Shipped = KnowledgeBase.Shipped;
     private static readonly CompiledBase Compiled = new(Shipped.Data, []);
 
-    public static TheoryData<string> PoweredParts => [.. Shipped.Data.Parts.Select(part => part.Id.Value).Where(id => Compiled.Part(Compiled.Parts[id]).DryBeforePower is not null)];
+    public static TheoryData<string> PoweredParts =>
+        [.. Shipped.Data.Parts.Select(part => part.Id.Value).Where(id => Compiled.Part(Compiled.Parts[id]).DryBeforePower is not null)];
 
     /// <summary>What is let dry before power holds electronics: its materials are no permission for a vacuum, steam or a hot oven.</summary>
     [Theory]
@@ -19,7 +20,9 @@ public class CarefulDataTests
         {
             var answer = Shipped.Ask(new Question { Part = new(part), Agent = new(agent), Method = ApplicationMethod.Chamber, OnlyPart = true });
             var line = Compiled.Parts.Upward(Compiled.Parts[part]).Select(node => Shipped.Data.Parts[node].Id).ToArray();
-            Assert.True(answer.Verdict <= Verdict.NotEstablished || answer.DecidedBy.Any(rule => rule.Target.Part is { } on && line.Contains(on)), $"{part} in {agent}: {answer.Verdict}");
+            Assert.True(
+                answer.Verdict <= Verdict.NotEstablished
+                || answer.DecidedBy.Any(rule => rule.Target.Part is { } on && line.Contains(on)), $"{part} in {agent}: {answer.Verdict}");
         }
     }
 
@@ -27,7 +30,8 @@ public class CarefulDataTests
     [Fact]
     public void AgentKeptFromANewbornInUse_HasARuleForAfterwards()
     {
-        var after = Shipped.Data.PersonRules.Where(rule => !rule.Occupied && rule.Patients.Contains(PatientGroup.Newborn)).Select(rule => Compiled.Agents[rule.Agent.Value]).ToArray();
+        var after = Shipped.Data.PersonRules.Where(rule => !rule.Occupied && rule.Patients.Contains(PatientGroup.Newborn))
+            .Select(rule => Compiled.Agents[rule.Agent.Value]).ToArray();
         var missing = from rule in Shipped.Data.PersonRules
                       where rule.Occupied && rule.Agent != AgentClass.Root && (rule.Patients.Count == 0 || rule.Patients.Contains(PatientGroup.Newborn))
                       from node in Enumerable.Range(0, Compiled.Agents.Count)

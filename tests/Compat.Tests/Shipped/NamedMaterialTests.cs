@@ -22,7 +22,8 @@ public class NamedMaterialTests
                     var named = slot.OneOf.Select(m => Plainly(new Question { Part = part, Agent = agent, Materials = [new MaterialSlot(m)] })).ToArray();
                     asked += named.Length;
                     if (named.Length > 1 && named.Max() > plain) decided++;
-                    if (named.Length == 1 ? named[0] != plain : named.Min() > plain) found.Add($"{part} {agent}: {plain}, with {string.Join("|", slot.OneOf)} named {string.Join(", ", named)}");
+                    if (named.Length == 1 ? named[0] != plain : named.Min() > plain)
+                        found.Add($"{part} {agent}: {plain}, with {string.Join("|", slot.OneOf)} named {string.Join(", ", named)}");
                 }
             }
         }
@@ -38,7 +39,8 @@ public class NamedMaterialTests
         MaterialId[] strangers = [new("soda-lime-glass"), new("stainless-steel-316"), new("polypropylene"), new("abs"), new("nitrile-rubber")];
         foreach (var part in Shipped.Data.Parts.Select(p => p.Id))
         {
-            var open = (Upward(part).Select(p => p.Materials).FirstOrDefault(m => m is not null) ?? []).Where(slot => slot.OneOf.Count > 1).SelectMany(slot => slot.OneOf).ToArray();
+            var open = (Upward(part).Select(p => p.Materials).FirstOrDefault(m => m is not null) ?? []).Where(slot => slot.OneOf.Count > 1)
+                .SelectMany(slot => slot.OneOf).ToArray();
             foreach (var name in strangers.Where(name => !open.Any(m => AreRelated(m, name))))
                 foreach (var agent in new[] { "isopropanol", "sodium-hypochlorite", "neutral-detergent", "hydrogen-peroxide" })
                 {
@@ -52,14 +54,22 @@ public class NamedMaterialTests
 
     private static Verdict Plainly(Question question)
     {
-        var asked = question with { Method = ApplicationMethod.DampWipe, ExposureTime = Interval.Exactly(30), Temperature = Interval.Exactly(20), Uses = 1, OnlyPart = true };
+        var asked = question with
+        {
+            Method = ApplicationMethod.DampWipe,
+            ExposureTime = Interval.Exactly(30),
+            Temperature = Interval.Exactly(20),
+            Uses = 1,
+            OnlyPart = true,
+        };
         var verdict = Shipped.VerdictOf(Shipped.Prepare(asked));
         return verdict == Verdict.AllowedWithinLimits ? Verdict.Allowed : verdict;
     }
 
     private static IEnumerable<PartType> Upward(PartId? id)
     {
-        for (var part = Shipped.Data.Parts.Single(p => p.Id == id); part is not null; part = Shipped.Data.Parts.SingleOrDefault(p => p.Id == part.Under)) yield return part;
+        for (var part = Shipped.Data.Parts.Single(p => p.Id == id); part is not null; part = Shipped.Data.Parts.SingleOrDefault(
+            p => p.Id == part.Under)) yield return part;
     }
 
     private static bool AreRelated(MaterialId a, MaterialId b) => Line(a).Contains(b) || Line(b).Contains(a);

@@ -52,10 +52,12 @@ internal sealed class PairCoverage
     public string Text()
     {
         var text = new StringBuilder();
-        text.Append($"Of {Pairs} pairs ({Lines("common-parts.txt").Count()} kinds of part, {Lines("common-agents.txt").Count()} agent classes, damp-wipe, a strength in common use): ");
+        text.Append($"Of {Pairs} pairs ({Lines("common-parts.txt").Count()} kinds of part, {Lines("common-agents.txt").Count()} agent classes, damp-wipe, a "
+            + $"strength in common use): ");
         text.Append($"{Share(Known.ByReading)} % are decided by a rule on that agent or the class just above it from a source that was read, ");
         text.Append($"{Share(Known.ByPractice)} % by such a rule from recall or practice, {Share(Known.ByWiderClass)} % by a rule on a wider class, ");
-        text.Append($"{Share(Known.ByBarrier)} % because the part stands no such method or no way to take the agent off; {Share(Known.Unknown)} % are unknown.\n\n");
+        text.Append($"{Share(Known.ByBarrier)} % because the part stands no such method or no way to take the agent off; {Share(Known.Unknown)} % are "
+            + $"unknown.\n\n");
         text.Append("| part | not known with |\n| --- | --- |\n");
         foreach (var group in unknown.GroupBy(pair => pair.Part)) text.Append($"| {group.Key} | {string.Join(", ", group.Select(pair => pair.Agent))} |\n");
         return text.ToString();

@@ -12,7 +12,8 @@ public class ShippedSnapshotTests
         var read = DataFolder.Load(RepositoryFile.Of("data"));
         Assert.Equal("", DiagnosticText.Render(read.Diagnostics));
         var same = read.KnowledgeBase!.Identity[0].Hash == KnowledgeBase.Shipped.Identity[0].Hash;
-        Assert.True(same, "data/ has changed: rebuild the snapshot with\n  dotnet run --project src/Compat.Cli -- pack data --out src/Compat/Snapshots/shipped.bin");
+        Assert.True(
+            same, "data/ has changed: rebuild the snapshot with\n  dotnet run --project src/Compat.Cli -- pack data --out src/Compat/Snapshots/shipped.bin");
     }
 
     /// <summary>The library does not hash its own resource again when it starts: this test does it for all.</summary>

@@ -34,7 +34,12 @@ public class ForgedSnapshotTests
     [Fact]
     public void A_tree_as_deep_as_a_file_is_long()
     {
-        var deep = EveryKind.Data with { Materials = [.. EveryKind.Data.Materials, .. Enumerable.Range(0, 20_000).Select(i => new Material { Id = new($"m{i}"), Name = "m", Under = i == 0 ? Material.Root : new($"m{i - 1}") })] };
+        var deep = EveryKind.Data with
+        {
+            Materials = [
+                .. EveryKind.Data.Materials, .. Enumerable.Range(0, 20_000)
+                .Select(i => new Material { Id = new($"m{i}"), Name = "m", Under = i == 0 ? Material.Root : new($"m{i - 1}") })],
+        };
         var error = Assert.Throws<SnapshotException>(() => KnowledgeBase.Load(new MemoryStream(Snapshot.Write(deep))));
         Assert.Contains("levels below the root", error.Message, StringComparison.Ordinal);
     }
@@ -42,7 +47,11 @@ public class ForgedSnapshotTests
     [Fact]
     public void Very_many_references_to_nothing()
     {
-        var lost = EveryKind.Data with { Materials = [.. EveryKind.Data.Materials, .. Enumerable.Range(0, 20_000).Select(i => new Material { Id = new($"m{i}"), Name = "m", Under = new($"n{i}") })] };
+        var lost = EveryKind.Data with
+        {
+            Materials =
+                [.. EveryKind.Data.Materials, .. Enumerable.Range(0, 20_000).Select(i => new Material { Id = new($"m{i}"), Name = "m", Under = new($"n{i}") })],
+        };
         var error = Assert.Throws<SnapshotException>(() => KnowledgeBase.Load(new MemoryStream(Snapshot.Write(lost))));
         Assert.Contains("20000 problems", error.Message, StringComparison.Ordinal);
     }
@@ -71,7 +80,15 @@ public class ForgedSnapshotTests
 
     private static void Ask(KnowledgeBase kb, PartId part, AgentId agent)
     {
-        var question = new Question { Part = part, Agent = agent, Method = ApplicationMethod.DampWipe, ExposureTime = Interval.Exactly(60), Temperature = Interval.Exactly(20), Ph = Interval.Exactly(7) };
+        var question = new Question
+        {
+            Part = part,
+            Agent = agent,
+            Method = ApplicationMethod.DampWipe,
+            ExposureTime = Interval.Exactly(60),
+            Temperature = Interval.Exactly(20),
+            Ph = Interval.Exactly(7),
+        };
         Assert.True(kb.TryAsk(question, out var answer, out var problems), string.Join("; ", problems));
         Assert.Equal(answer!.Verdict >= Verdict.AllowedWithinLimits, answer.BoxCount > 0);
     }

@@ -35,8 +35,14 @@ public class SectionTests
     {
         KnowledgeData[] less =
         [
-            EveryKind.Data with { Organisms = [] }, EveryKind.Data with { Levels = [] }, EveryKind.Data with { TestStandards = [] }, EveryKind.Data with { Needs = [] },
-            EveryKind.Data with { Claims = [] }, EveryKind.Data with { MixingHazards = [] }, EveryKind.Data with { HarmlessMeetings = [] }, EveryKind.Data with { PersonRules = [] },
+            EveryKind.Data with { Organisms = [] }, EveryKind.Data with { Levels = [] }, EveryKind.Data with { TestStandards = [] }, EveryKind.Data with
+            {
+                Needs = [],
+            },
+            EveryKind.Data with { Claims = [] }, EveryKind.Data with { MixingHazards = [] }, EveryKind.Data with { HarmlessMeetings = [] }, EveryKind.Data with
+            {
+                PersonRules = [],
+            },
             EveryKind.Data with { Protections = [] }, EveryKind.Data with { InstructionWords = [] }, EveryKind.Data with { Occasions = [] },
             EveryKind.Data with { StandingRules = EyeWorkshop.Data.StandingRules }, EveryKind.Data with { Parts = EyeWorkshop.Data.Parts },
         ];

@@ -117,7 +117,12 @@ internal static class EveryKind
         Phrases = ["mild soap", "gentle soap"],
         Permits = new() { Agents = [new("soap")], When = new() { Strength = AxisLimit.Within(Interval.AtMost(2m)) } },
         Forbids = new() { Agents = [new("soap")] },
-        Act = new() { Methods = MethodSet.Of(ApplicationMethod.DampWipe), ExposureTime = AxisLimit.Any, Duties = [new() { Kind = DutyKind.WipeDry, Ways = [DutyWay.Air] }] },
+        Act = new()
+        {
+            Methods = MethodSet.Of(ApplicationMethod.DampWipe),
+            ExposureTime = AxisLimit.Any,
+            Duties = [new() { Kind = DutyKind.WipeDry, Ways = [DutyWay.Air] }],
+        },
         Reason = "read narrow",
         Sources = [new("habit")],
     };
@@ -162,20 +167,54 @@ internal static class EveryKind
         }).ToArray(),
         Organisms =
         [
-            new() { Id = new("invented-virus"), Name = "invented virus", AlsoCalled = ["IV"], Group = OrganismGroup.NonEnvelopedViruses, OwnClaim = true, Sources = [new("seen")], Note = "invented" },
+            new()
+            {
+                Id = new("invented-virus"),
+                Name = "invented virus",
+                AlsoCalled = ["IV"],
+                Group = OrganismGroup.NonEnvelopedViruses,
+                OwnClaim = true,
+                Sources = [new("seen")],
+                Note = "invented",
+            },
         ],
         Levels =
         [
             new() { Level = Level.Low, Includes = [OrganismGroup.VegetativeBacteria], Sources = [new("seen")], Note = "invented" },
             new() { Level = Level.Intermediate, Includes = [OrganismGroup.VegetativeBacteria, OrganismGroup.Tuberculosis], Sources = [new("seen")] },
-            new() { Level = Level.High, Includes = [OrganismGroup.VegetativeBacteria, OrganismGroup.Tuberculosis, OrganismGroup.Fungi], Sources = [new("seen")] },
-            new() { Level = Level.Sterile, Includes = [OrganismGroup.VegetativeBacteria, OrganismGroup.Tuberculosis, OrganismGroup.Fungi, OrganismGroup.Spores], Sources = [new("seen")] },
+            new()
+            {
+                Level = Level.High,
+                Includes = [OrganismGroup.VegetativeBacteria, OrganismGroup.Tuberculosis, OrganismGroup.Fungi],
+                Sources = [new("seen")],
+            },
+            new()
+            {
+                Level = Level.Sterile,
+                Includes = [OrganismGroup.VegetativeBacteria, OrganismGroup.Tuberculosis, OrganismGroup.Fungi, OrganismGroup.Spores],
+                Sources = [new("seen")],
+            },
         ],
         Needs =
         [
             new() { Id = new("nothing"), TouchedBy = [TouchedBy.Nobody, TouchedBy.Internal], Sources = [new("seen")] },
-            new() { Id = new("something"), TouchedBy = [TouchedBy.Floor, TouchedBy.Hand, TouchedBy.IntactSkin, TouchedBy.BrokenSkin, TouchedBy.MucousMembrane, TouchedBy.SterileTissue], Level = Level.Low, Sources = [new("seen")], Note = "invented" },
-            new() { Id = new("hand-with-blood"), TouchedBy = [TouchedBy.Hand], Soil = [SoilKind.Blood], Level = Level.Intermediate, CleanFirst = true, Sources = [new("seen")] },
+            new()
+            {
+                Id = new("something"),
+                TouchedBy = [TouchedBy.Floor, TouchedBy.Hand, TouchedBy.IntactSkin, TouchedBy.BrokenSkin, TouchedBy.MucousMembrane, TouchedBy.SterileTissue],
+                Level = Level.Low,
+                Sources = [new("seen")],
+                Note = "invented",
+            },
+            new()
+            {
+                Id = new("hand-with-blood"),
+                TouchedBy = [TouchedBy.Hand],
+                Soil = [SoilKind.Blood],
+                Level = Level.Intermediate,
+                CleanFirst = true,
+                Sources = [new("seen")],
+            },
         ],
         Claims = [Claim],
         TestStandards = [Test, Test with { Code = new("EN 2.1"), Step = TestStep.Suspension, Wiping = false, Shows = [], Note = null }],
@@ -190,7 +229,15 @@ internal static class EveryKind
         HarmlessMeetings = [Harmless],
         PersonRules = [Forbids, WithDuties, Occupied],
         Protections = [Protection],
-        InstructionWords = [Word, Word with { Id = new("hospital-grade"), Phrases = ["hospital grade"], Permits = null, Forbids = null, Act = null, ListsNothing = true }],
+        InstructionWords = [Word, Word with
+        {
+            Id = new("hospital-grade"),
+            Phrases = ["hospital grade"],
+            Permits = null,
+            Forbids = null,
+            Act = null,
+            ListsNothing = true,
+        }],
         StandingRules =
         [
             .. EyeWorkshop.Data.StandingRules,

@@ -5,20 +5,30 @@ using Compat.Validation;
 
 namespace Compat.Tests.Validation;
 
-/// <summary>No text of any record may hold a character that nobody sees: every text property that a record can reach is spoilt, by reflection, so that none is forgotten.</summary>
+/// <summary>
+/// No text of any record may hold a character that nobody sees: every text property that a record can reach is spoilt, by reflection, so that none is
+/// forgotten.
+/// </summary>
 public sealed class HiddenTextTests
 {
     /// <summary>One of each class: C0, C1, DEL, line ends, spaces that are none, joiners, bidirectional signs, fillers, selectors, tags.</summary>
     public static TheoryData<string> Hidden =>
     [
-        "\0", "\a", "\b", "\t", "\n", "\v", "\f", "\r", "\u001b", "\u007f", "\u0080", "\u0085", "\u009b", "\u00a0", "\u00ad", "\u034f", "\u061c", "\u115f", "\u1680", "\u180e", "\u2003", "\u200b",
-        "\u200c", "\u200d", "\u200e", "\u200f", "\u2028", "\u2029", "\u202a", "\u202e", "\u202f", "\u2060", "\u2066", "\u2069", "\u206a", "\u2800", "\u3000", "\u3164", "\ufe0f", "\ufeff", "\uffa0",
+        "\0", "\a", "\b", "\t", "\n", "\v", "\f", "\r", "\u001b", "\u007f", "\u0080", "\u0085", "\u009b", "\u00a0", "\u00ad", "\u034f", "\u061c", "\u115f",
+            "\u1680", "\u180e", "\u2003", "\u200b",
+        "\u200c", "\u200d", "\u200e", "\u200f", "\u2028", "\u2029", "\u202a", "\u202e", "\u202f", "\u2060", "\u2066", "\u2069", "\u206a", "\u2800", "\u3000",
+            "\u3164", "\ufe0f", "\ufeff", "\uffa0",
         "\ufff9", "\U000e0001", "\U000e0041", "\U000e007f", "\U000e0100",
     ];
 
     private static Site Site => WholeSite.Site with
     {
-        Products = [WholeSite.Stock with { Note = "invented", LabelClaims = [WholeSite.Claim, WholeSite.Registered], Ingredients = [.. WholeSite.Stock.Ingredients, new() { Unknown = "a scent" }] }],
+        Products = [WholeSite.Stock with
+        {
+            Note = "invented",
+            LabelClaims = [WholeSite.Claim, WholeSite.Registered],
+            Ingredients = [.. WholeSite.Stock.Ingredients, new() { Unknown = "a scent" }],
+        }],
         Devices =
         [
             WholeSite.Device with
@@ -41,7 +51,8 @@ public sealed class HiddenTextTests
     {
         Rules = [Rule],
         Agents = EveryKind.Data.Agents.Select(agent => agent with { Duties = Rule.Duties }).ToArray(),
-        Parts = EveryKind.Data.Parts.Select(part => part with { Duties = Rule.Duties, WaterIngress = new() { Numeral = 4, Means = "splashes do not enter" } }).ToArray(),
+        Parts = EveryKind.Data.Parts.Select(part => part with { Duties = Rule.Duties, WaterIngress = new() { Numeral = 4, Means = "splashes do not enter" } })
+            .ToArray(),
     };
 
     [Theory]

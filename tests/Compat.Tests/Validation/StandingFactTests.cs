@@ -54,7 +54,8 @@ public class StandingFactTests
     {
         Assert.Empty(Of(EveryKind.Standing("bound") with { Agent = new("soap"), BoundBy = "Hard water" }));
         Assert.Empty(Of(EveryKind.Standing("bound") with { Agent = new("isopropanol"), BoundBy = "water" }));
-        Assert.Equal("standing-rule `bound` at bound-by", Where(Assert.Single(Of(EveryKind.Standing("bound") with { Agent = new("soap"), BoundBy = "cotton" }))));
+        Assert.Equal("standing-rule `bound` at bound-by",
+            Where(Assert.Single(Of(EveryKind.Standing("bound") with { Agent = new("soap"), BoundBy = "cotton" }))));
     }
 
     [Fact]
@@ -62,8 +63,10 @@ public class StandingFactTests
     {
         Assert.Empty(Of(EveryKind.Standing("mix") with { Agent = new("soap"), MixingWith = new("ethanol") }));
         Assert.Empty(Of(EveryKind.Standing("mix") with { Agent = new("ethanol"), MixingWith = new("soap") }));
-        Assert.Equal("standing-rule `mix` at mixing-with", Where(Assert.Single(Of(EveryKind.Standing("mix") with { Agent = new("soap"), MixingWith = new("water") }))));
-        Assert.Equal("standing-rule `mix` at mixing-with-soil", Where(Assert.Single(Of(EveryKind.Standing("mix") with { Agent = new("soap"), MixingWithSoil = SoilKind.Urine }))));
+        Assert.Equal("standing-rule `mix` at mixing-with",
+            Where(Assert.Single(Of(EveryKind.Standing("mix") with { Agent = new("soap"), MixingWith = new("water") }))));
+        Assert.Equal("standing-rule `mix` at mixing-with-soil",
+            Where(Assert.Single(Of(EveryKind.Standing("mix") with { Agent = new("soap"), MixingWithSoil = SoilKind.Urine }))));
     }
 
     [Theory]

@@ -96,7 +96,15 @@ internal static class WholeSite
         Id = new("workshop"),
         Name = "workshop",
         Sources = [new() { Id = new("manual"), Kind = SourceKind.DeviceInstructions, Title = "An invented manual", Trust = Trust.Strong }],
-        Here = new() { Temperature = Interval.Closed(18m, 26m), Hardness = Interval.Closed(80m, 120m), Water = [WaterGrade.Running], Cloths = ["cotton"], Gloves = ["nitrile"], DryingAir = false },
+        Here = new()
+        {
+            Temperature = Interval.Closed(18m, 26m),
+            Hardness = Interval.Closed(80m, 120m),
+            Water = [WaterGrade.Running],
+            Cloths = ["cotton"],
+            Gloves = ["nitrile"],
+            DryingAir = false,
+        },
         Levels = [Decision],
         Products = [Stock],
         Devices = [Device],

@@ -23,7 +23,12 @@ public class WholeSiteTests
 
     [Fact]
     public void A_level_below_what_the_contact_asks_is_a_decision_too() =>
-        Assert.Empty(Check(WholeSite.Site with { Levels = [WholeSite.Decision with { Level = Level.Cleaned }, WholeSite.Decision with { Part = null, Level = Level.Sterile }] }));
+        Assert.Empty(
+            Check(WholeSite.Site with
+            {
+                Levels = [
+                WholeSite.Decision with { Level = Level.Cleaned }, WholeSite.Decision with { Part = null, Level = Level.Sterile }]
+            }));
 
     [Fact]
     public void A_wrong_part_is_answered_with_the_nearest_name() =>
@@ -47,19 +52,42 @@ public class WholeSiteTests
         [
             WholeSite.Site with { Here = here with { Temperature = null } }, WholeSite.Site with { Here = here with { Hardness = null } },
             WholeSite.Site with { Here = here with { Water = [] } }, WholeSite.Site with { Here = here with { Cloths = [] } },
-            WholeSite.Site with { Here = here with { Gloves = [] } }, WholeSite.Site with { Here = here with { DryingAir = null } }, WholeSite.Site with { Here = here with { DryingAir = true } },
-            WholeSite.Site with { Levels = [] }, WholeSite.Site with { Levels = [WholeSite.Decision with { Level = Level.Low }] }, WholeSite.Site with { Levels = [WholeSite.Decision with { Because = "b" }] },
-            WholeSite.With(stock with { Methods = MethodSet.None }), WholeSite.With(stock with { LabelClaims = [] }), SpoiltSites.Claim(WholeSite.Claim with { ShownBy = [] }), SpoiltSites.Claim(WholeSite.Claim with { ShownBy = [], Registration = new("an office", "1") }), SpoiltSites.Claim(WholeSite.Claim with { StandsSoil = [] }),
-            SpoiltSites.Claim(WholeSite.Claim with { For = [] }), SpoiltSites.Claim(WholeSite.Claim with { Needs = [] }), SpoiltSites.Claim(WholeSite.Claim with { DoesNotKill = [] }), SpoiltSites.Box(box => box with { Dilution = AxisLimit.Any }),
-            WholeSite.With(stock with { ContactTimes = [] }), WholeSite.With(stock with { Removes = [] }), WholeSite.With(stock with { OneStep = false }), WholeSite.With(stock with { MostHardness = null }),
-            WholeSite.With(stock with { Life = stock.Life with { Activated = null } }), WholeSite.With(stock with { Life = stock.Life with { Diluted = null } }),
-            WholeSite.With(stock with { Life = stock.Life with { Opened = null } }), WholeSite.With(stock with { Life = stock.Life with { MayBeRefilled = false } }),
+            WholeSite.Site with { Here = here with { Gloves = [] } }, WholeSite.Site with { Here = here with { DryingAir = null } }, WholeSite.Site with
+            {
+                Here = here with { DryingAir = true },
+            },
+            WholeSite.Site with { Levels = [] }, WholeSite.Site with { Levels = [WholeSite.Decision with { Level = Level.Low }] }, WholeSite.Site with
+            {
+                Levels = [WholeSite.Decision with { Because = "b" }],
+            },
+            WholeSite.With(stock with { Methods = MethodSet.None }), WholeSite.With(stock with { LabelClaims = [] }),
+                SpoiltSites.Claim(WholeSite.Claim with { ShownBy = [] }),
+                SpoiltSites.Claim(WholeSite.Claim with { ShownBy = [], Registration = new("an office", "1") }),
+                SpoiltSites.Claim(WholeSite.Claim with { StandsSoil = [] }),
+            SpoiltSites.Claim(WholeSite.Claim with { For = [] }), SpoiltSites.Claim(WholeSite.Claim with { Needs = [] }),
+                SpoiltSites.Claim(WholeSite.Claim with { DoesNotKill = [] }), SpoiltSites.Box(box => box with { Dilution = AxisLimit.Any }),
+            WholeSite.With(stock with { ContactTimes = [] }), WholeSite.With(stock with { Removes = [] }), WholeSite.With(stock with { OneStep = false }),
+                WholeSite.With(stock with { MostHardness = null }),
+            WholeSite.With(stock with { Life = stock.Life with { Activated = null } }), WholeSite.With(stock with
+            {
+                Life = stock.Life with { Diluted = null },
+            }),
+            WholeSite.With(stock with { Life = stock.Life with { Opened = null } }), WholeSite.With(stock with
+            {
+                Life = stock.Life with { MayBeRefilled = false },
+            }),
             WholeSite.With(stock with { Bath = null }), WholeSite.With(stock with { BoundByCloths = [] }),
-            WholeSite.With(WholeSite.Device with { Patients = null }), WholeSite.With(WholeSite.Pane with { Because = null }), WholeSite.With(WholeSite.Pane with { Soil = null }), WholeSite.With(WholeSite.Pane with { Soil = [] }),
+            WholeSite.With(WholeSite.Device with { Patients = null }), WholeSite.With(WholeSite.Pane with { Because = null }),
+                WholeSite.With(WholeSite.Pane with { Soil = null }), WholeSite.With(WholeSite.Pane with { Soil = [] }),
             WholeSite.With(WholeSite.Pane with { WhenDismantled = null }), SpoiltSites.Dismantled(WholeSite.Pane.WhenDismantled! with { From = null }),
-            WholeSite.With(WholeSite.Edition with { Says = [] }), WholeSite.With(WholeSite.Edition with { Says = [WholeSite.Edition.Says[0] with { Forbids = true }] }),
-            WholeSite.With(WholeSite.Edition with { Reaches = [] }), SpoiltSites.Reaches(WholeSite.Reached with { Needs = [] }), SpoiltSites.Reaches(WholeSite.Reached with { Parts = [] }),
-            Own(rule => rule), Own(rule => rule with { IsSecondSource = true }), Own(rule => rule with { RestsOn = [ThinGround.Absence] }), Own(rule => rule with { RestsOn = [ThinGround.OtherAgent] }),
+            WholeSite.With(WholeSite.Edition with { Says = [] }), WholeSite.With(WholeSite.Edition with
+            {
+                Says = [WholeSite.Edition.Says[0] with { Forbids = true }],
+            }),
+            WholeSite.With(WholeSite.Edition with { Reaches = [] }), SpoiltSites.Reaches(WholeSite.Reached with { Needs = [] }),
+                SpoiltSites.Reaches(WholeSite.Reached with { Parts = [] }),
+            Own(rule => rule), Own(rule => rule with { IsSecondSource = true }), Own(rule => rule with { RestsOn = [ThinGround.Absence] }),
+                Own(rule => rule with { RestsOn = [ThinGround.OtherAgent] }),
         ];
         var hashes = others.Append(WholeSite.Site).Select(site => Snapshot.HashOf(SnapshotWriter.Body(site))).ToArray();
         Assert.Equal(hashes.Length, hashes.Distinct().Count());

@@ -120,5 +120,6 @@ public sealed class ClosureTests
 
     private static Window WindowOf(WindowWorkshop shop) => shop.Build().WindowOf(shop.Question);
 
-    private static WindowClosure Closure(WindowWorkshop shop) => WindowOf(shop) is { Closure: { } closure } ? closure : throw new InvalidOperationException("it is open");
+    private static WindowClosure Closure(WindowWorkshop shop) => WindowOf(shop) is { Closure: { } closure } ? closure
+        : throw new InvalidOperationException("it is open");
 }

@@ -14,7 +14,10 @@ public sealed class PointWholeTests
         var expected = reference.AtStatedPoint(Stated(c.Question));
         var answer = c.Build().Ask(c.Question);
         var got = answer.Verdict == Verdict.AllowedWithinLimits ? Verdict.Allowed : answer.Verdict;
-        Assert.True(expected == got, $"reference {expected}, engine {answer.Verdict}: part {answer.PartVerdict}, kill {answer.Kill!.Verdict} ({answer.Kill.Reasons[0].Code}), people {answer.People?.Verdict}\n{c}");
+        Assert.True(
+            expected == got,
+            $"reference {expected}, engine {answer.Verdict}: part {answer.PartVerdict}, kill {answer.Kill!.Verdict} ({answer.Kill.Reasons[0].Code}), people "
+                + $"{answer.People?.Verdict}\n{c}");
     }, share: 5);
 
     private static WholePoint Stated(Question q) =>

@@ -1,6 +1,9 @@
 namespace Compat.Tests.Windows;
 
-/// <summary>A whole answer reads its window off the pieces that its own verdict was read off; asked for the window alone, they are collected anew. Both must say the same.</summary>
+/// <summary>
+/// A whole answer reads its window off the pieces that its own verdict was read off; asked for the window alone, they are collected anew. Both must say the
+/// same.
+/// </summary>
 public sealed class SharedPiecesTests
 {
     private static readonly KnowledgeBase Kb = KnowledgeBase.Shipped.With(Shelf());
@@ -29,8 +32,11 @@ public sealed class SharedPiecesTests
 
     private static string Said(Window window) => string.Join(
         "\n",
-        window.Boxes.Select(box => $"{box.Method} {box.ContactTime} {box.ExposureTime} {box.Dilution} {box.Temperature} {box.Ph} {box.Uses} {box.Reached} {string.Join(",", box.DecidedBy)} {string.Join(",", box.Claims.Select(claim => claim.Id))}")
-            .Append($"{window.BoxCount} {window.Closure?.Code} {window.Closure?.ContactTime} {window.Closure?.ExposureTime} {string.Join(",", window.Closure?.Rules ?? [])}")
+        window.Boxes.Select(
+            box => $"{box.Method} {box.ContactTime} {box.ExposureTime} {box.Dilution} {box.Temperature} {box.Ph} {box.Uses} {box.Reached} "
+                + $"{string.Join(",", box.DecidedBy)} {string.Join(",", box.Claims.Select(claim => claim.Id))}")
+            .Append($"{window.BoxCount} {window.Closure?.Code} {window.Closure?.ContactTime} {window.Closure?.ExposureTime} "
+                + $"{string.Join(",", window.Closure?.Rules ?? [])}")
             .Concat((window.Closure?.Kill ?? []).Select(reason => $"{reason.Code} {string.Join(",", reason.Arguments)}")));
 
     private static Site Shelf() => new()
@@ -40,7 +46,8 @@ public sealed class SharedPiecesTests
         Products =
         [
             Of("spirit", StrengthOf.Liquid, ("isopropanol", Exactly(70m, StrengthBasis.VolumePerVolume))),
-            Of("mixed", StrengthOf.Liquid, ("ethanol", Between(30m, 40m, StrengthBasis.VolumePerVolume)), ("isopropanol", Exactly(20m, StrengthBasis.VolumePerVolume))),
+            Of("mixed", StrengthOf.Liquid, ("ethanol", Between(30m, 40m, StrengthBasis.VolumePerVolume)),
+                ("isopropanol", Exactly(20m, StrengthBasis.VolumePerVolume))),
             Of("quat", StrengthOf.Liquid, ("benzalkonium-chloride", Between(0.1m, 0.2m, StrengthBasis.MassPerMass))),
             Of("stock", StrengthOf.Concentrate, ("sodium-hypochlorite", Between(4m, 5m, StrengthBasis.MassPerMass))),
             Of("peroxide", StrengthOf.Liquid, ("hydrogen-peroxide", Between(1m, 1.4m, StrengthBasis.MassPerMass))),

@@ -45,7 +45,8 @@ public sealed class WindowBoxTests
         for (var i = 0; i < PointsOfACase; i++)
         {
             var methods = reference.Methods;
-            if (PointIn(reference, c.Question, whole with { Method = methods[random.Next(methods.Length)] }, random) is not { } at || !reference.InWindow(at)) continue;
+            if (PointIn(reference, c.Question, whole with { Method = methods[random.Next(methods.Length)] }, random) is not { } at || !reference.InWindow(at))
+                continue;
             Assert.True(window.Boxes.Any(box => Holds(box, at, c.Question)), $"{at} is in the window but in no box\n{c}");
         }
     }, share: 20);
@@ -56,7 +57,9 @@ public sealed class WindowBoxTests
         foreach (var box in c.Build().WindowOf(c.Question).Boxes)
         {
             Assert.True((box.ExposureTime.Lower ?? 0) >= (box.ContactTime.Lower ?? 0), $"{box}\n{c}");
-            Assert.True(box.ExposureTime.Upper is not { } most || most >= (box.ContactTime.Upper ?? box.ContactTime.Lower ?? 0) || c.Question.ExposureTime is not null, $"{box}\n{c}");
+            Assert.True(
+                box.ExposureTime.Upper is not { } most || most >= (box.ContactTime.Upper ?? box.ContactTime.Lower ?? 0)
+                || c.Question.ExposureTime is not null, $"{box}\n{c}");
         }
     }, share: 10);
 
@@ -73,14 +76,17 @@ public sealed class WindowBoxTests
         decimal? One(IEnumerable<decimal> of) => of.ToArray() is { Length: > 0 } all ? all[random.Next(all.Length)] : null;
         if (One(reference.ContactTimes().Concat(Ends(box.ContactTime)).Where(box.ContactTime.Contains)) is not { } wet) return null;
         var exposureTime = question.ExposureTime;
-        if (exposureTime is null && One(reference.Samples.On(Axis.ExposureTime, box.ExposureTime).Append(wet).Where(r => r >= wet && box.ExposureTime.Contains(r))) is { } r) exposureTime = Interval.Exactly(r);
+        if (exposureTime is null
+            && One(reference.Samples.On(Axis.ExposureTime, box.ExposureTime).Append(wet)
+            .Where(r => r >= wet && box.ExposureTime.Contains(r))) is { } r) exposureTime = Interval.Exactly(r);
         var temperature = question.Temperature;
         if (temperature is null && One(reference.Samples.On(Axis.Temperature, box.Temperature)) is { } t) temperature = Interval.Exactly(t);
         var ph = question.Ph;
         if (question.Agent is not null && ph is null && One(reference.Samples.On(Axis.Ph, box.Ph)) is { } p) ph = Interval.Exactly(p);
         var uses = question.Uses ?? (int?)One(reference.Samples.On(Axis.Uses, box.Uses).Where(u => u < 1_000_000));
         if (One(reference.Samples.On(Axis.Dilution, question.Dilution is { } d ? d : box.Dilution ?? Interval.Exactly(1))) is not { } dilution) return null;
-        return exposureTime is null || temperature is null || uses is null ? null : new(box.Method, dilution, exposureTime.Value, temperature.Value, ph, uses.Value, wet);
+        return exposureTime is null || temperature is null
+            || uses is null ? null : new(box.Method, dilution, exposureTime.Value, temperature.Value, ph, uses.Value, wet);
     }
 
     private static IEnumerable<decimal> Ends(Interval i) => new[] { i.Lower, i.Upper }.OfType<decimal>();

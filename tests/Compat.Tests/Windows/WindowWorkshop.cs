@@ -1,6 +1,8 @@
 namespace Compat.Tests.Windows;
 
-/// <summary>Small hand-made knowledge bases: one part that hands touch, one agent, one 'allowed' up to an exposure time, one claim from a contact time on.</summary>
+/// <summary>
+/// Small hand-made knowledge bases: one part that hands touch, one agent, one 'allowed' up to an exposure time, one claim from a contact time on.
+/// </summary>
 internal sealed record WindowWorkshop
 {
     private static readonly CalendarDate Day = new(2026, 1, 1);
@@ -56,20 +58,46 @@ internal sealed record WindowWorkshop
         Agents =
         [
             new() { Id = AgentClass.Root, Name = "root" },
-            new() { Id = Agent, Name = "spirit", Under = AgentClass.Root, Usual = new() { Temperature = Interval.Closed(10, 30), Sources = [Read.Id] }, Leaves = Residue.Nothing },
+            new()
+            {
+                Id = Agent,
+                Name = "spirit",
+                Under = AgentClass.Root,
+                Usual = new() { Temperature = Interval.Closed(10, 30), Sources = [Read.Id] },
+                Leaves = Residue.Nothing,
+            },
             new() { Id = Other, Name = "soap", Under = AgentClass.Root, Leaves = Residue.Film },
         ],
         Parts =
         [
             new() { Id = PartType.Root, Name = "root" },
-            new() { Id = Part, Name = "lid", Under = PartType.Root, Materials = [new MaterialSlot(new MaterialId("glass"))], MaterialsKnown = true, Wettest = ApplicationMethod.Immerse, TouchedBy = TouchedBy, Geometry = Geometry, Patients = [PatientGroup.Skin] },
+            new()
+            {
+                Id = Part,
+                Name = "lid",
+                Under = PartType.Root,
+                Materials = [new MaterialSlot(new MaterialId("glass"))],
+                MaterialsKnown = true,
+                Wettest = ApplicationMethod.Immerse,
+                TouchedBy = TouchedBy,
+                Geometry = Geometry,
+                Patients = [PatientGroup.Skin],
+            },
         ],
         Rules =
         [
             new()
             {
-                Id = new("lid.spared"), Target = ByMaterial ? RuleTarget.On(new MaterialId("glass")) : RuleTarget.On(Part), Agent = AgentClass.Root, WholeClass = true, Allows = true, KnownBy = KnownBy.Published,
-                When = new() { ExposureTime = AxisLimit.Within(new(null, false, Stands, StandsIncluded)), Temperature = StandsAt, Ph = AxisLimit.Any, Uses = AxisLimit.Any, Methods = StandsBy },
+                Id = new("lid.spared"), Target = ByMaterial ? RuleTarget.On(new MaterialId("glass"))
+                    : RuleTarget.On(Part), Agent = AgentClass.Root, WholeClass = true, Allows = true, KnownBy = KnownBy.Published,
+                When = new()
+                {
+                    ExposureTime = AxisLimit.Within(new(null, false, Stands, StandsIncluded)),
+                    Temperature = StandsAt,
+                    Ph = AxisLimit.Any,
+                    Uses = AxisLimit.Any,
+                    Methods = StandsBy,
+                },
                 Why = "invented", Sources = [Read.Id], Reviewed = Day,
             },
         ],
@@ -84,7 +112,17 @@ internal sealed record WindowWorkshop
         ],
         PersonRules = !HarmsSkin ? [] :
         [
-            new() { Id = new("skin"), Agent = Agent, Patients = [PatientGroup.Skin], Verdict = PersonVerdict.NotAllowed, Harm = "invented", Why = "invented", Sources = [Read.Id], Reviewed = Day },
+            new()
+            {
+                Id = new("skin"),
+                Agent = Agent,
+                Patients = [PatientGroup.Skin],
+                Verdict = PersonVerdict.NotAllowed,
+                Harm = "invented",
+                Why = "invented",
+                Sources = [Read.Id],
+                Reviewed = Day,
+            },
         ],
     };
 }

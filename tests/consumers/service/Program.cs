@@ -37,5 +37,6 @@ await app.StopAsync();
 
 var holds = first.Contains("\"verdict\":\"not-allowed\"", StringComparison.Ordinal) && first.Contains("\"code\":\"rule-forbids\"", StringComparison.Ordinal)
     && first.Contains(KnowledgeBase.Shipped.Identity[0].Hash, StringComparison.Ordinal);
-Console.WriteLine($"{Clients} clients, {Clients * Rounds * paths.Length} answers, {wrong} differ from those of one client; an unknown part: {(int)unknown.StatusCode}; {first.Length} characters an answer");
+Console.WriteLine($"{Clients} clients, {Clients * Rounds * paths.Length} answers, {wrong} differ from those of one client; an unknown part: "
+    + $"{(int)unknown.StatusCode}; {first.Length} characters an answer");
 return wrong == 0 && holds && (int)unknown.StatusCode == 400 ? 0 : 1;

@@ -30,7 +30,8 @@ internal sealed class RankTable
     }
 
     public (long Low, long High) Of(Interval interval) =>
-        (interval.Lower is { } low ? Exactly(low) + (interval.LowerIncluded ? 0 : 1) : 0, interval.Upper is { } high ? Exactly(high) - (interval.UpperIncluded ? 0 : 1) : Last);
+        (interval.Lower is { } low ? Exactly(low) + (interval.LowerIncluded ? 0 : 1) : 0, interval.Upper is { } high
+            ? Exactly(high) - (interval.UpperIncluded ? 0 : 1) : Last);
 
     private long Exactly(decimal value) => (2 * _values.IndexOf(value)) + 1;
 }

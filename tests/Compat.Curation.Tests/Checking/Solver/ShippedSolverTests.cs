@@ -45,7 +45,10 @@ public class ShippedSolverTests
             Sources = [Data.Sources[0].Id],
             Reviewed = new(2026, 1, 1),
         });
-        var report = SolverComparison.Of(Data with { Rules = [.. Data.Rules.Select(rule => rule with { IsSecondSource = false, Overrides = [] }), .. against] });
+        var report = SolverComparison.Of(Data with
+        {
+            Rules = [.. Data.Rules.Select(rule => rule with { IsSecondSource = false, Overrides = [] }), .. against],
+        });
         Assert.Superset(SolverComparison.Kinds, report.Findings.Select(finding => finding.Kind).ToHashSet());
     }
 }

@@ -21,7 +21,8 @@ internal sealed class SolverCheck
         _data = data;
         _trees = new ReferenceTrees(data, []);
         _evidence = evidence;
-        var subjects = data.Materials.Select(material => new Question { Materials = [new MaterialSlot(material.Id)] }).Concat(data.Parts.Select(part => new Question { Part = part.Id }));
+        var subjects = data.Materials.Select(material => new Question { Materials = [new MaterialSlot(material.Id)] })
+            .Concat(data.Parts.Select(part => new Question { Part = part.Id }));
         foreach (var question in subjects.SelectMany(_ => data.Agents, (subject, agent) => subject with { Agent = agent.Id }))
             Ask(NaiveCheck.Whole(_trees, question), relates);
     }
@@ -34,7 +35,8 @@ internal sealed class SolverCheck
 
     public IEnumerable<string> Redundant => Proved("speaks").Except(Proved("changes"));
 
-    private IEnumerable<string> Proved(string what) => _proved.Where(one => one.StartsWith(what + " ", StringComparison.Ordinal)).Select(one => one[(what.Length + 1)..]);
+    private IEnumerable<string> Proved(string what) => _proved.Where(one => one.StartsWith(what + " ", StringComparison.Ordinal))
+        .Select(one => one[(what.Length + 1)..]);
 
     private void Ask(Question question, Func<Rule, Rule, bool> relates)
     {
@@ -45,7 +47,8 @@ internal sealed class SolverCheck
         var exposure = new SolverExposure(asked, question, stages, _data.StandingRules);
         var circuit = exposure.Circuit;
         var goals = new Dictionary<string, ILiteral>();
-        var stood = stages.Select(stage => circuit.Or(stage.Stood.Methods.Select(method => circuit.Within(exposure.Method, (int)method, (int)method)))).ToArray();
+        var stood = stages.Select(stage => circuit.Or(stage.Stood.Methods.Select(method => circuit.Within(exposure.Method, (int)method, (int)method))))
+            .ToArray();
         var worlds = stages.Select(stage => new World(circuit, stage, exposure.Holds(stage), null, _evidence)).ToArray();
         for (var v = 0; v < stages.Count; v++)
         {
@@ -56,10 +59,13 @@ internal sealed class SolverCheck
                     Goal($"contradiction {allowed.Id} {forbids.Id}", v, worlds[v].Meet(allowed, forbids));
         }
 
-        var first = standings.Length == 0 ? [] : stages.Select(stage => new World(circuit, stage, exposure.HoldsAtFirstUse(stage), null, _evidence).Allowed).ToArray();
+        var first = standings.Length == 0 ? [] : stages.Select(stage => new World(circuit, stage, exposure.HoldsAtFirstUse(stage), null, _evidence).Allowed)
+            .ToArray();
         foreach (var standing in standings)
         {
-            var missing = standing.AlwaysWith is { } kind ? circuit.And(worlds.Select((world, v) => stages[v].OwnDuties.Any(d => d.Kind == kind) ? circuit.False : world.Carries(kind).Not())) : circuit.True;
+            var missing = standing.AlwaysWith is { } kind
+                ? circuit.And(worlds.Select((world, v) => stages[v].OwnDuties.Any(d => d.Kind == kind) ? circuit.False : world.Carries(kind).Not()))
+                : circuit.True;
             goals[$"broken {standing.Id}"] = circuit.And([exposure.Within(standing), missing, .. worlds.Select(world => world.Allowed), .. first, .. stood]);
         }
 
@@ -79,10 +85,18 @@ internal sealed class SolverCheck
     }
 
     /// <summary>All that is stated to the solver: where it is the same, so is what can be proved.</summary>
-    private static string Mark(Question question, ReferenceEvaluator asked, IReadOnlyList<Stage> stages, IEnumerable<StandingRule> standings) => string.Join("\n",
-        stages.Select(stage => $"{stage.Materials} {stage.MaterialsKnown} {stage.OwnDutiesCanBeMet} {stage.Stood} {string.Join(",", stage.OwnDuties.Select(duty => duty.Kind))}\n"
-            + string.Join("\n", stage.Rules.Select(one => $"{one.Rule.Id} {one.Voice} {one.Methods} {one.DutiesCanBeMet} {string.Join(" ", one.Box.OrderBy(axis => axis.Key).Select(axis => axis.Value))}")))
-            .Concat(standings.Select(one => one.Id.Value)).Append(question.Strength?.Range.ToString()).Append(string.Join(" ", asked.Judged(question.ExposureTime!.Value))));
+    private static string Mark(Question question, ReferenceEvaluator asked, IReadOnlyList<Stage> stages, IEnumerable<StandingRule> standings) =>
+        string.Join("\n",
+        stages.Select(
+            stage =>
+                $"{stage.Materials} {stage.MaterialsKnown} {stage.OwnDutiesCanBeMet} {stage.Stood} "
+                    + $"{string.Join(",", stage.OwnDuties.Select(duty => duty.Kind))}\n"
+            + string.Join("\n",
+                stage.Rules.Select(
+                    one => $"{one.Rule.Id} {one.Voice} {one.Methods} {one.DutiesCanBeMet} "
+                        + $"{string.Join(" ", one.Box.OrderBy(axis => axis.Key).Select(axis => axis.Value))}")))
+            .Concat(standings.Select(one => one.Id.Value)).Append(question.Strength?.Range.ToString())
+                .Append(string.Join(" ", asked.Judged(question.ExposureTime!.Value))));
 
     /// <summary>Asks for an exposure that shows any goal not yet proved, again and again until there is none.</summary>
     private void Prove(Circuit circuit, Dictionary<string, ILiteral> goals)

@@ -9,7 +9,8 @@ internal static class SolverComparison
     private static readonly CheckOptions Options = new() { Today = default };
 
     /// <summary>What the solver is asked for.</summary>
-    public static HashSet<FindingKind> Kinds { get; } = [FindingKind.Contradiction, FindingKind.DeadRule, FindingKind.RedundantRule, FindingKind.BrokenStandingRule];
+    public static HashSet<FindingKind> Kinds { get; } =
+        [FindingKind.Contradiction, FindingKind.DeadRule, FindingKind.RedundantRule, FindingKind.BrokenStandingRule];
 
     /// <summary>Checks records both ways. None may be kept as a second source: the solver knows of no purpose.</summary>
     public static CheckReport Of(KnowledgeData data)
@@ -18,7 +19,8 @@ internal static class SolverComparison
         var report = DataCheck.Run(data, [], Options, out var problems);
         Assert.Empty(problems);
         var trees = new ReferenceTrees(data, []);
-        var solved = new SolverCheck(data, rule => NaiveCheck.Evidence(data, rule), (allowed, forbids) => !NaiveCheck.StrictlyBelow(trees, [], forbids, allowed));
+        var solved =
+            new SolverCheck(data, rule => NaiveCheck.Evidence(data, rule), (allowed, forbids) => !NaiveCheck.StrictlyBelow(trees, [], forbids, allowed));
         Assert.Equal(solved.Contradictions.Order(), Found(FindingKind.Contradiction, f => $"{f.Involved[0].Place.Id} {f.Involved[1].Place.Id}"));
         Assert.Equal(solved.Broken.Order(), Found(FindingKind.BrokenStandingRule, f => f.Involved[^1].Place.Id).Distinct());
         Assert.Equal(solved.Dead.Order(), Found(FindingKind.DeadRule, f => f.Involved[0].Place.Id));

@@ -27,7 +27,8 @@ internal sealed class SolverExposure
                 _ => Interval.AtLeast(1),
             };
             var boundaries = stages.SelectMany(stage => stage.Rules).Where(rule => rule.Box.ContainsKey(axis)).Select(rule => rule.Box[axis])
-                .Concat(standing.Select(rule => rule.When.On(axis).Range)).Concat(axis == Axis.ExposureTime ? judged.Where(one => one.Upper != Interval.WithoutEnd) : []);
+                .Concat(standing.Select(rule => rule.When.On(axis).Range))
+                    .Concat(axis == Axis.ExposureTime ? judged.Where(one => one.Upper != Interval.WithoutEnd) : []);
             var table = new RankTable(boundaries, domain, axis == Axis.Uses);
             _axes[axis] = (table, Circuit.Rank(table.All()));
         }
@@ -43,16 +44,21 @@ internal sealed class SolverExposure
     /// <summary>For each rule of a stage whether it holds here.</summary>
     public ILiteral[] Holds(Stage stage) => Holds(stage, (axis, range) => Within(axis, range));
 
-    /// <summary>The same at the first use of those asked: rules that allow begin there, so an answer about some uses is good where the first and the last are.</summary>
-    public ILiteral[] HoldsAtFirstUse(Stage stage) => Holds(stage, (axis, range) => axis != Axis.Uses ? Within(axis, range) : range.Contains(1) ? Circuit.True : Circuit.False);
+    /// <summary>
+    /// The same at the first use of those asked: rules that allow begin there, so an answer about some uses is good where the first and the last are.
+    /// </summary>
+    public ILiteral[] HoldsAtFirstUse(Stage stage) =>
+        Holds(stage, (axis, range) => axis != Axis.Uses ? Within(axis, range) : range.Contains(1) ? Circuit.True : Circuit.False);
 
     private ILiteral[] Holds(Stage stage, Func<Axis, Interval, ILiteral> within) => stage.Rules.Select(rule => Circuit.And(
-        [.. rule.Box.Select(axis => within(axis.Key, axis.Value)), Circuit.Or(rule.Methods.Methods.Select(method => Circuit.Within(Method, (int)method, (int)method)))])).ToArray();
+        [.. rule.Box.Select(axis => within(axis.Key, axis.Value)),
+            Circuit.Or(rule.Methods.Methods.Select(method => Circuit.Within(Method, (int)method, (int)method)))])).ToArray();
 
     /// <summary>Whether the exposure lies in the box of a standing rule.</summary>
     public ILiteral Within(StandingRule standing) => Circuit.And(
     [
-        .. new[] { Axis.Strength, Axis.Temperature, Axis.Ph, Axis.Uses }.Where(axis => standing.When.On(axis).Statement == AxisStatement.Within).Select(axis => Within(axis, standing.When.On(axis).Range)),
+        .. new[] { Axis.Strength, Axis.Temperature, Axis.Ph, Axis.Uses }.Where(axis => standing.When.On(axis).Statement == AxisStatement.Within)
+            .Select(axis => Within(axis, standing.When.On(axis).Range)),
         Judged(_asked.Judged(_question.ExposureTime!.Value.Intersect(standing.When.ExposureTime.Range))),
         standing.When.Methods.Statement == AxisStatement.Within
             ? Circuit.Or(standing.When.Methods.Methods.Methods.Select(method => Circuit.Within(Method, (int)method, (int)method))) : Circuit.True,

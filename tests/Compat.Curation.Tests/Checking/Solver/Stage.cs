@@ -4,7 +4,8 @@ namespace Compat.Tests.Reference;
 internal sealed record StagedRule(Rule Rule, int Voice, IReadOnlyDictionary<Axis, Interval> Box, MethodSet Methods, bool DutiesCanBeMet);
 
 /// <summary>One variant before any exposure is chosen.</summary>
-internal sealed record Stage(IReadOnlyList<StagedRule> Rules, int Materials, bool MaterialsKnown, bool OwnDutiesCanBeMet, MethodSet Stood, IReadOnlyList<Duty> OwnDuties);
+internal sealed record Stage(
+    IReadOnlyList<StagedRule> Rules, int Materials, bool MaterialsKnown, bool OwnDutiesCanBeMet, MethodSet Stood, IReadOnlyList<Duty> OwnDuties);
 
 /// <summary>States a question for a solver: what reaches what, with no exposure chosen.</summary>
 internal sealed partial class ReferenceEvaluator
@@ -16,7 +17,10 @@ internal sealed partial class ReferenceEvaluator
         var (variant, component, reaching) = one;
         var own = Trees.Line(component.Agent).SelectMany(a => a.Duties).Concat(Trees.Line(variant.Type).SelectMany(p => p.Duties)).ToArray();
         return new Stage(
-            reaching.Select(r => new StagedRule(r.Rule, r.Voice, _axes.ToDictionary(axis => axis, axis => r.Box[(int)axis]), Trees.Methods(r.Rule), r.Rule.Duties.All(d => CanBeMet(d, variant)))).ToArray(),
+            reaching.Select(
+                r => new StagedRule(
+                    r.Rule, r.Voice, _axes.ToDictionary(axis => axis, axis => r.Box[(int)axis]), Trees.Methods(r.Rule),
+                    r.Rule.Duties.All(d => CanBeMet(d, variant)))).ToArray(),
             variant.Materials.Length,
             variant.Known,
             own.All(d => CanBeMet(d, variant)),

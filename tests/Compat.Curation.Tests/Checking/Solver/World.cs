@@ -21,7 +21,8 @@ internal sealed class World
         _evidence = evidence;
         _materials = stage.Materials;
         var applies = holds.Select((one, i) => stage.Rules[i].Rule == without ? circuit.False : one).ToArray();
-        var acts = stage.Rules.Select((rule, i) => circuit.And(applies[i], circuit.Or(Overriders(i).Where(q => !_rules[q].Rule.Allows).Select(q => applies[q])).Not())).ToArray();
+        var acts = stage.Rules.Select(
+            (rule, i) => circuit.And(applies[i], circuit.Or(Overriders(i).Where(q => !_rules[q].Rule.Allows).Select(q => applies[q])).Not())).ToArray();
         _live = stage.Rules.Select((rule, i) => circuit.And(applies[i], circuit.Or(Overriders(i).Select(q => acts[q])).Not())).ToArray();
         Forbidden = circuit.Or(Where(i => !_rules[i].Rule.Allows));
         ByPart = circuit.Or(Where(i => _rules[i].Rule.Allows && _rules[i].Voice == 0));
@@ -29,7 +30,8 @@ internal sealed class World
             : circuit.And(Enumerable.Range(1, stage.Materials).Select(m => circuit.Or(Where(i => _rules[i].Rule.Allows && _rules[i].Voice == m))));
         _deciding = stage.Rules.Select((rule, i) => !rule.Rule.Allows || rule.Voice < 0 ? circuit.False
             : circuit.And(_live[i], rule.Voice == 0 ? ByPart : circuit.And(ByPart.Not(), byMaterials))).ToArray();
-        Accompanying = stage.Rules.Select((rule, i) => rule.Rule.Allows && (rule.Voice == 0 || rule.Voice == ReferenceEvaluator.VoiceOfDuties) ? _live[i] : circuit.False).ToArray();
+        Accompanying = stage.Rules.Select(
+            (rule, i) => rule.Rule.Allows && (rule.Voice == 0 || rule.Voice == ReferenceEvaluator.VoiceOfDuties) ? _live[i] : circuit.False).ToArray();
         var unmet = circuit.Or(stage.Rules.Select((rule, i) => rule.DutiesCanBeMet ? circuit.False : circuit.Or(_deciding[i], Accompanying[i])));
         NotAllowed = stage.OwnDutiesCanBeMet ? Forbidden : circuit.True;
         Allowed = circuit.And(NotAllowed.Not(), circuit.Or(ByPart, byMaterials), unmet.Not());
@@ -95,7 +97,8 @@ internal sealed class World
         if (rule.When.Methods.Statement == AxisStatement.Unstated) yield return "methods";
     }
 
-    private ILiteral With(Func<Rule, bool> isSuch) => _circuit.Or(Indices(i => isSuch(_rules[i].Rule)).SelectMany(i => new[] { _deciding[i], Accompanying[i] }));
+    private ILiteral With(Func<Rule, bool> isSuch) =>
+        _circuit.Or(Indices(i => isSuch(_rules[i].Rule)).SelectMany(i => new[] { _deciding[i], Accompanying[i] }));
 
     private ILiteral Deciding(Func<Rule, bool> isSuch) => _circuit.Or(Indices(i => isSuch(_rules[i].Rule)).Select(i => _deciding[i]));
 
@@ -109,7 +112,8 @@ internal sealed class World
     }
 
     private IEnumerable<int> Overriders(int i) => Indices(q =>
-        ((_rules[q].Voice == _rules[i].Voice && _rules[q].Voice != ReferenceEvaluator.VoiceOfDuties) || _rules[q].Voice == 0) && _rules[q].Rule.Overrides.Contains(_rules[i].Rule.Id));
+        ((_rules[q].Voice == _rules[i].Voice && _rules[q].Voice != ReferenceEvaluator.VoiceOfDuties) || _rules[q].Voice == 0)
+            && _rules[q].Rule.Overrides.Contains(_rules[i].Rule.Id));
 
     private IEnumerable<ILiteral> Where(Func<int, bool> isSuch) => Indices(isSuch).Select(i => _live[i]);
 
