@@ -142,7 +142,7 @@ internal static class ExposureWording
     {
         null => "method",
         Space.Axis.Ph => "pH",
-        _ => Words.Of(axis.Value),
+        _ => Words.Of(axis.Value).Replace('-', ' '),
     };
 
     private static string Range(Assumption assumption, StrengthUnit? unit) => assumption.Axis switch
