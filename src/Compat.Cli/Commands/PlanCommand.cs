@@ -32,7 +32,8 @@ internal sealed class PlanCommand : DataCommand
         _device = One("--device", "ID", "The device");
         _serial = One("--serial", "NUMBER", "Its serial number");
         _occasion = One(
-            "--occasion", "ID", "Why it is done now: between-patients, end-of-day, before-repair, after-outbreak …; left out, every part that needs something");
+            "--occasion", "ID",
+            "Why it is done now: between-patients, end-of-day, before-repair, after-outbreak …; left out, every part that needs something");
         _whole = new WholeOptions
         {
             Level = One("--level", "WORD", "A level that every part which needs something reaches at least: cleaned, low, intermediate, high or sterile"),

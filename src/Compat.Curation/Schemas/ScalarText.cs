@@ -37,7 +37,8 @@ internal static partial class ScalarText
     [GeneratedRegex(@"^(~|null)\z", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Nothing();
 
-    [GeneratedRegex(@"^[-+]?([0-9][0-9_,]*(\.[0-9_]*)?(e[-+]?[0-9]+)?|\.[0-9]+(e[-+]?[0-9]+)?|0x[0-9a-f]+|0o[0-7]+|[0-9]+(:[0-9]{1,2})+(\.[0-9]*)?|\.inf)\z|^\.?nan\z", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^[-+]?([0-9][0-9_,]*(\.[0-9_]*)?(e[-+]?[0-9]+)?|\.[0-9]+(e[-+]?[0-9]+)?|0x[0-9a-f]+|0o[0-7]+|[0-9]+(:[0-9]{1,2})+(\.[0-9]*)?|\.inf)\z|^\.?nan\z",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex NumberLike();
 
     [GeneratedRegex(@"^-?(0|[1-9][0-9]*)(\.[0-9]+)?\z", RegexOptions.CultureInvariant)]

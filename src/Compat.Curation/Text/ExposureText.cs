@@ -5,7 +5,8 @@ namespace Compat.Curation.Text;
 public static class ExposureText
 {
     /// <summary>
-    /// Reads a range of exposure time (in seconds), temperature (°C), pH, uses or dilution (share of volume): <c>&lt;= 2 min</c>, <c>10..30 °C</c>, <c>7.5</c>.
+    /// Reads a range of exposure time (in seconds), temperature (°C), pH, uses or dilution (share of volume):
+    /// <c>&lt;= 2 min</c>, <c>10..30 °C</c>, <c>7.5</c>.
     /// </summary>
     /// <param name="text">The text.</param>
     /// <param name="axis">The axis; strength has <see cref="TryParseStrength"/>.</param>

@@ -56,7 +56,8 @@ public sealed class DataFolderTests
             ["agents/z.yaml"] =
                 "- { id: any-agent, name: any }\n- { id: a, name: a, under: any-agent, basis: ppm w/v }\n- { id: b, name: b, under: a }\n"u8.ToArray(),
             ["rules/a.yaml"] =
-                "- { id: r, part: any-part, agent: b, when: { strength: '>= 5 g/L' }, verdict: not-allowed, damage: { mechanism: crazing, onset: first-use, lasting: true, consequence: looks }, why: w, sources: [s], reviewed: 2026-11-25 }\n"u8.ToArray(),
+                ("- { id: r, part: any-part, agent: b, when: { strength: '>= 5 g/L' }, verdict: not-allowed, damage: { mechanism: crazing, onset: first-use, lasting: true, "u8
+                    + "consequence: looks }, why: w, sources: [s], reviewed: 2026-11-25 }\n"u8).ToArray(),
         };
         var read = DataFolder.Read(files, "");
         Assert.Equal("", DiagnosticText.Render(read.Diagnostics));

@@ -48,7 +48,8 @@ public sealed class FaultFilesTests
         var bytes = Encoding.UTF8.GetBytes(text);
         if (stands.EndsWith(Beside, StringComparison.Ordinal)) return LoadBesideTheShipped(bytes, stands[..^Beside.Length]);
         var agents =
-            "- { id: any-agent, name: any }\n- { id: alcohol, name: alcohol, under: any-agent, basis: '% v/v' }\n- { id: isopropanol, name: isopropanol, under: alcohol }\n- { id: detergent, name: detergent, under: any-agent }\n"u8.ToArray();
+            ("- { id: any-agent, name: any }\n- { id: alcohol, name: alcohol, under: any-agent, basis: '% v/v' }\n"u8
+                + "- { id: isopropanol, name: isopropanol, under: alcohol }\n- { id: detergent, name: detergent, under: any-agent }\n"u8).ToArray();
         var files = new Dictionary<string, byte[]> { ["agents/base.yaml"] = agents };
         if (stands == "site.yaml") return SiteFile.Read(bytes, stands, DataFolder.Read(files, "").Data).Diagnostics;
         files[stands] = bytes;

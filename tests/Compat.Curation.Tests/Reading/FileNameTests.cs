@@ -87,7 +87,8 @@ public sealed class FileNameTests
             ["materials/a.yaml"] = "- { id: any-material, name: any }\n"u8.ToArray(),
             ["parts/broken.yaml"] = "- { id: any-part, name: any\n"u8.ToArray(),
             ["rules/a.yaml"] =
-                "- { id: nowhere.solvent, part: nowhere, agent: solvent, verdict: not-allowed, damage: { mechanism: crazing, onset: first-use, lasting: true, consequence: looks }, why: w, sources: [s], reviewed: 2026-11-25 }\n"u8.ToArray(),
+                ("- { id: nowhere.solvent, part: nowhere, agent: solvent, verdict: not-allowed, damage: { mechanism: crazing, onset: first-use, lasting: true, "u8
+                    + "consequence: looks }, why: w, sources: [s], reviewed: 2026-11-25 }\n"u8).ToArray(),
             ["mixing/a.yaml"] = Mixing("solvant", "any-agent"),
             ["mixing/b.yaml"] = Mixing("organic solvents", "any-agent"),
             ["mixing/c.yaml"] = Mixing("solvent", "lye"),

@@ -39,7 +39,8 @@ public class ParallelAskTests
             .Where(type => !type.Name.Contains('<', StringComparison.Ordinal))
             .SelectMany(
                 type => type.GetFields(
-                    System.Reflection.BindingFlags.Static | System.Reflection.BindingFlags.Public | System.Reflection.BindingFlags.NonPublic | System.Reflection.BindingFlags.DeclaredOnly))
+                    System.Reflection.BindingFlags.Static | System.Reflection.BindingFlags.Public | System.Reflection.BindingFlags.NonPublic
+                    | System.Reflection.BindingFlags.DeclaredOnly))
             .Where(field => field is { IsInitOnly: false, IsLiteral: false })
             .Select(field => $"{field.DeclaringType}.{field.Name}").ToArray();
         Assert.True(found.Length == 0, string.Join("\n", found));
